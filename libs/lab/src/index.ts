@@ -1,0 +1,2 @@
+export * from './not-evaluated.js';
+export * from './sample.js';

@@ -1,0 +1,20 @@
+import { fileURLToPath } from 'node:url';
+import { defineConfig } from 'vitest/config';
+
+const root = fileURLToPath(new URL('.', import.meta.url));
+
+export default defineConfig({
+  // Aliases, because resolve.conditions does not reach the global set-up.
+  resolve: {
+    alias: [
+      { find: '@breakbook/service', replacement: `${root}apps/service/src/index.ts` },
+      { find: /^@breakbook\/([a-z-]+)$/, replacement: `${root}libs/$1/src/index.ts` },
+    ],
+  },
+  test: {
+    include: ['tests/**/*.test.ts', 'libs/*/src/**/*.test.ts', 'apps/*/src/**/*.test.{ts,tsx}'],
+    testTimeout: 30_000,
+    hookTimeout: 60_000,
+    maxWorkers: 2,
+  },
+});
