@@ -1,0 +1,26 @@
+import { describe, expect, it } from 'vitest';
+import { decimalsFor, printFixed, printQuantity, printSignificant } from './print.js';
+
+// GUM (JCGM 100:2008) 7.2.6: U to at most two significant digits, the value rounded to the same place.
+describe('printing', () => {
+  it('rounds a value to its uncertainty', () => {
+    expect(printQuantity({ value: 1842.36, unit: 'kPa' }, { uncertainty: 14.2 })).toBe('1 842 ± 14 kPa');
+    expect(printQuantity({ value: 1842.36, unit: 'kPa' }, { uncertainty: 14.2, unit: 'bar' })).toBe('18.42 ± 0.14 bar');
+  });
+
+  it('keeps two digits of an uncertainty that rounds up into the next decade', () => {
+    expect(decimalsFor(0.0996)).toBe(2);
+    expect(decimalsFor(0.099)).toBe(3);
+  });
+
+  it('writes a true minus sign and no minus zero', () => {
+    expect(printFixed(-12.34, 1)).toBe('−12.3');
+    expect(printFixed(-0.04, 1)).toBe('0.0');
+  });
+
+  it('prints significant digits without an exponent', () => {
+    expect(printSignificant(0.000123456, 3)).toBe('0.000123');
+    expect(printSignificant(99.96, 3)).toBe('100');
+    expect(printSignificant(12345.6, 4)).toBe('12 350');
+  });
+});

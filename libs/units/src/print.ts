@@ -1,0 +1,73 @@
+import { convert } from './convert.js';
+import { type Quantity } from './quantity.js';
+
+/** How a unit is written for people; codes that read well already stand as they are. */
+const SYMBOLS: Record<string, string> = {
+  '[psi]': 'psi',
+  '[psi]/s': 'psi/s',
+  '[lbf_av]': 'lbf',
+  '[lb_av]': 'lb',
+  '[in_i]': 'in',
+  '[ft_i].[lbf_av]': 'ft·lbf',
+  '[mi_i]/h': 'mph',
+  '[g]': 'g',
+  '[degF]': '°F',
+  Cel: '°C',
+  deg: '°',
+  'N.m': 'N·m',
+  'kPa.s': 'kPa·s',
+  'W.h': 'Wh',
+  'm/s2': 'm/s²',
+  '{ShoreA}': 'Shore A',
+  '1': '',
+};
+
+export function unitSymbol(code: string): string {
+  return SYMBOLS[code] ?? code;
+}
+
+/** Thin no-break space between groups of three digits, as ISO 80000-1 (7.3.1) writes numbers. */
+const THIN = ' ';
+const MINUS = '−';
+
+/** A number with this many decimals, digits grouped by three, with a true minus sign. */
+export function printFixed(value: number, decimals: number): string {
+  const [whole = '0', fraction] = Math.abs(value).toFixed(Math.max(0, decimals)).split('.');
+  const grouped = whole.length > 4 || value >= 1000 ? whole.replace(/\B(?=(\d{3})+$)/g, THIN) : whole;
+  const digits = fraction === undefined ? grouped : `${grouped}.${fraction}`;
+  return value < 0 && Number(digits.replaceAll(THIN, '')) !== 0 ? `${MINUS}${digits}` : digits;
+}
+
+/**
+ * Decimals that a value printed with this uncertainty deserves: U keeps two significant digits and the value
+ * is rounded to the same place (GUM, JCGM 100:2008, 7.2.6).
+ */
+export function decimalsFor(uncertainty: number): number {
+  if (!(uncertainty > 0)) return 0;
+  const exponent = Math.floor(Math.log10(uncertainty));
+  // 0.0996 rounds up into the next decade; asking the printed digits settles it.
+  const rounded = Number(uncertainty.toPrecision(2));
+  return Math.max(0, 1 - (rounded >= 10 ** (exponent + 1) ? exponent + 1 : exponent));
+}
+
+/** A number to this many significant digits, never in exponent form between 1e-6 and 1e15. */
+export function printSignificant(value: number, digits: number): string {
+  if (value === 0) return '0';
+  const exponent = Math.floor(Math.log10(Math.abs(Number(value.toPrecision(digits)))));
+  return printFixed(Number(value.toPrecision(digits)), digits - 1 - exponent);
+}
+
+/** `1 842 kPa`, or `1 842 ± 14 kPa` when an expanded uncertainty is given in the same unit. */
+export function printQuantity(
+  quantity: Quantity,
+  options: { uncertainty?: number; digits?: number; unit?: string } = {},
+): string {
+  const unit = options.unit ?? quantity.unit;
+  const value = convert(quantity.value, quantity.unit, unit);
+  const symbol = unitSymbol(unit);
+  const tail = symbol === '' ? '' : ` ${symbol}`;
+  if (options.uncertainty === undefined) return `${printSignificant(value, options.digits ?? 4)}${tail}`;
+  const uncertainty = convert(options.uncertainty, quantity.unit, unit, { difference: true });
+  const decimals = decimalsFor(uncertainty);
+  return `${printFixed(value, decimals)} ± ${printFixed(uncertainty, decimals)}${tail}`;
+}
