@@ -1,0 +1,150 @@
+import { z } from 'zod';
+import { QuantityKindName, quantityOf, UnitCode } from './quantity.js';
+import { Day, Fraction, Key, Line, Paragraph, Revision } from './text.js';
+
+export const TestKind = z.enum(['burst', 'heat', 'impact', 'table']);
+export type TestKind = z.infer<typeof TestKind>;
+
+export const ChannelName = z.string().regex(/^[a-z][A-Za-z0-9]{0,39}$/, {
+  error: 'must be a name in camel case, such as rimPressure',
+});
+
+/** A channel the method wants: what it measures and how fast it must be sampled. */
+export const MethodChannel = z.strictObject({
+  channel: ChannelName,
+  kind: QuantityKindName,
+  required: z.boolean(),
+  /** Pressures are gauge or absolute; every other kind leaves this out. */
+  reference: z.enum(['gauge', 'absolute']).optional(),
+  minimumRate: quantityOf('frequency').optional(),
+});
+export type MethodChannel = z.infer<typeof MethodChannel>;
+
+/** Part of an uncertainty budget (GUM, JCGM 100:2008, 4.3): how wide, and shaped how. */
+export const UncertaintyComponent = z.discriminatedUnion('from', [
+  /** Taken from the calibration in force: U / k of the sensor that measured. */
+  z.strictObject({ from: z.literal('calibration'), name: Line, channel: ChannelName }),
+  /** A half width in the characteristic's unit. */
+  z.strictObject({
+    from: z.literal('half width'),
+    name: Line,
+    halfWidth: z.number().positive(),
+    unit: UnitCode,
+    distribution: z.enum(['rectangular', 'triangular', 'u-shaped']),
+  }),
+  /** A half width as a fraction of the value. */
+  z.strictObject({
+    from: z.literal('relative half width'),
+    name: Line,
+    halfWidth: Fraction,
+    distribution: z.enum(['rectangular', 'triangular', 'u-shaped']),
+  }),
+  /** A standard uncertainty in the characteristic's unit. */
+  z.strictObject({ from: z.literal('standard'), name: Line, u: z.number().positive(), unit: UnitCode }),
+]);
+export type UncertaintyComponent = z.infer<typeof UncertaintyComponent>;
+
+export const MethodCharacteristic = z.strictObject({
+  characteristic: ChannelName,
+  title: Line,
+  kind: QuantityKindName,
+  unit: UnitCode,
+  reference: z.enum(['gauge', 'absolute']).optional(),
+  /** What is computed, in one sentence with its formula. */
+  definition: Paragraph,
+  /** Left out where no uncertainty is stated; a guarded rule on it is then "not evaluated". */
+  uncertainty: z
+    .strictObject({ k: z.number().positive(), components: z.array(UncertaintyComponent).min(1) })
+    .optional(),
+});
+export type MethodCharacteristic = z.infer<typeof MethodCharacteristic>;
+
+/**
+ * A failure mode under the lab's own code, and what it counts as for each characteristic:
+ * `failure` (the value is where the part broke), `at least` (something else gave way first, so a sound part holds
+ * at least the value), `none` (says nothing about this characteristic).
+ */
+export const FailureMode = z.strictObject({
+  code: z.string().regex(/^[A-Z]{2}-[A-Z]{2,5}$/),
+  meaning: Line,
+  countsAs: z.record(ChannelName, z.enum(['failure', 'at least', 'none'])),
+});
+export type FailureMode = z.infer<typeof FailureMode>;
+
+/** A programmed hold: the pressure must stay in its band for the time asked. */
+export const Hold = z.strictObject({
+  name: Line,
+  pressure: quantityOf('pressure'),
+  below: z.number().min(0).max(0.5),
+  above: z.number().min(0).max(0.5),
+  duration: quantityOf('time'),
+});
+
+/** How a burst-pressure trace is read. Shares are fractions of the value they belong to. */
+export const BurstParameters = z.strictObject({
+  /** Length of the median filter that removes single spikes; odd. */
+  despikeSamples: z
+    .number()
+    .int()
+    .min(1)
+    .max(15)
+    .refine((n) => n % 2 === 1, { error: 'must be odd' }),
+  /** Raw and despiked peak may differ by this share before the run is flagged. */
+  spikeShare: Fraction,
+  /** A fall by this share of the running maximum within `failureWindow` is a failure. */
+  failureFall: Fraction,
+  failureWindow: quantityOf('time'),
+  rampRate: z.strictObject({ from: quantityOf('pressure rate'), to: quantityOf('pressure rate') }),
+  /** Share of the ramp's time that must lie inside the band. */
+  rampShareInBand: Fraction,
+  /** Largest difference between the zero before and after, as a share of full scale. */
+  zeroDriftShare: Fraction,
+  /** Length of vented record at the start from which the zero is taken. */
+  zeroTime: quantityOf('time'),
+  /** Largest share of full scale the peak may use. */
+  rangeShare: Fraction,
+  /** A gap longer than this many sample periods is flagged. */
+  gapPeriods: z.number().min(1),
+  /** Two sensors on one pressure may differ by this share. */
+  redundantShare: Fraction,
+  holds: z.array(Hold),
+});
+export type BurstParameters = z.infer<typeof BurstParameters>;
+
+const common = {
+  method: Key,
+  revision: Revision,
+  title: Line,
+  /** The document the method follows, with edition, or the lab's own. */
+  basis: Paragraph,
+  inForceFrom: Day,
+  approvedBy: Key,
+  channels: z.array(MethodChannel),
+  characteristics: z.array(MethodCharacteristic).min(1),
+  failureModes: z.array(FailureMode),
+  /** Fewest specimens on which a lot bound is printed. */
+  minimumSpecimens: z.number().int().min(1),
+  /** What a person confirms before a run; cautions included. */
+  readiness: z.array(Paragraph),
+};
+
+/** One revision of a written procedure: how a run is made, read and examined. */
+export const Method = z
+  .discriminatedUnion('test', [
+    z.strictObject({ test: z.literal('burst'), ...common, parameters: BurstParameters }),
+    /** Values measured elsewhere and keyed from a results table; no trace is read. */
+    z.strictObject({ test: z.literal('table'), ...common, parameters: z.strictObject({}) }),
+  ])
+  .superRefine((method, context) => {
+    const names = new Set(method.characteristics.map((one) => one.characteristic));
+    for (const [index, mode] of method.failureModes.entries())
+      for (const name of Object.keys(mode.countsAs))
+        if (!names.has(name))
+          context.addIssue({
+            code: 'custom',
+            path: ['failureModes', index, 'countsAs', name],
+            message: `names ${name}, which is no characteristic of this method`,
+          });
+  });
+export type Method = z.infer<typeof Method>;
+export type BurstMethod = Extract<Method, { test: 'burst' }>;

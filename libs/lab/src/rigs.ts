@@ -1,0 +1,67 @@
+import { z } from 'zod';
+import { ChannelName } from './methods.js';
+import { Quantity, UnitCode } from './quantity.js';
+import { Day, Key, Line, Paragraph, Revision } from './text.js';
+
+/** Where a sensor sits from a day on: the channel it feeds and the indicated range the file can show. */
+export const SensorPlacement = z.strictObject({
+  channel: ChannelName,
+  sensor: Key,
+  from: Day,
+  to: Day.optional(),
+  /** Full scale of sensor and amplifier together, in the channel's indicated unit. */
+  fullScale: Quantity,
+});
+export type SensorPlacement = z.infer<typeof SensorPlacement>;
+
+export const Sensor = z.strictObject({ sensor: Key, description: Line, serial: Line });
+export type Sensor = z.infer<typeof Sensor>;
+
+export const Rig = z.strictObject({
+  rig: Key,
+  name: Line,
+  location: Line,
+  placements: z.array(SensorPlacement).min(1),
+  /** Highest value the rig reaches before it stops by itself. */
+  rigLimit: Quantity.optional(),
+});
+export type Rig = z.infer<typeof Rig>;
+
+/** true value = gain · indicated + offset, in `unit`. */
+export const LinearRelation = z.strictObject({ gain: z.number().positive(), offset: z.number() });
+
+/**
+ * A calibration event: the only home of corrections. The as-left relation corrects later runs; the as-found relation
+ * says how far earlier runs may have been off.
+ */
+export const Calibration = z.strictObject({
+  calibration: Key,
+  sensor: Key,
+  date: Day,
+  due: Day,
+  unit: UnitCode,
+  asFound: LinearRelation,
+  asLeft: LinearRelation,
+  expandedUncertainty: z.number().positive(),
+  k: z.number().positive(),
+  /** As-found error up to which earlier results stand. */
+  tolerance: z.number().positive(),
+  certificate: Line,
+  traceableTo: Paragraph,
+  by: Line,
+});
+export type Calibration = z.infer<typeof Calibration>;
+
+/** How one rig's files are read: layout 1 of docs/formats.md with the columns of this rig. */
+export const Layout = z.strictObject({
+  layout: Key,
+  revision: Revision,
+  rig: Key,
+  form: z.literal('layout 1'),
+  time: z.strictObject({ column: Line, kind: z.literal('time') }),
+  /** Which column carries which channel; the unit stands in the file's header. */
+  columns: z.array(z.strictObject({ column: Line, channel: ChannelName })).min(1),
+  /** Metadata lines that must be there, beside specimen, rig and started. */
+  requiredMetadata: z.array(Line),
+});
+export type Layout = z.infer<typeof Layout>;

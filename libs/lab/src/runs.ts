@@ -1,0 +1,93 @@
+import { z } from 'zod';
+import { Validity } from './outcomes.js';
+import { Quantity } from './quantity.js';
+import { Instant, Key, Line, Paragraph, Revision } from './text.js';
+
+/** A value read by a person from an instrument. `of` is a characteristic's name, or what the method asks to be keyed. */
+export const Measurement = z.strictObject({
+  of: z.string().regex(/^[a-z][A-Za-z0-9]{0,39}$/),
+  quantity: Quantity,
+  /** Where on the part, such as "90° from the valve". */
+  place: Line.optional(),
+  instrument: Line,
+  person: Key,
+  at: Instant,
+});
+export type Measurement = z.infer<typeof Measurement>;
+
+export const EndReason = z.enum([
+  'something broke',
+  'rig limit reached',
+  'programme ended',
+  'stopped early',
+  'rig fault',
+]);
+export type EndReason = z.infer<typeof EndReason>;
+
+/** What a person saw on the specimen after the run. */
+export const Examination = z.strictObject({
+  endReason: EndReason,
+  /** First the mode that came first. Codes are the method's. */
+  modes: z.array(z.strictObject({ code: z.string(), place: Line.optional() })),
+  /** Was the part under test (the rim) found whole? Without a look it is not known. */
+  partSound: z.enum(['sound', 'not sound', 'not examined']),
+  note: Paragraph.optional(),
+  person: Key,
+  at: Instant,
+});
+export type Examination = z.infer<typeof Examination>;
+
+export const InvalidReason = z.enum([
+  'rig fault',
+  'sensor fault',
+  'wrong mounting',
+  'profile outside the method',
+  'specimen damaged before the run',
+  'wrong specimen',
+  'record incomplete',
+]);
+
+/** Decided by a second person who has not seen limits or verdicts. */
+export const ValidityDecision = z
+  .strictObject({
+    validity: Validity,
+    reason: InvalidReason.optional(),
+    note: Paragraph.optional(),
+    person: Key,
+    at: Instant,
+  })
+  .refine((one) => one.validity !== 'invalid' || one.reason !== undefined, {
+    error: 'an invalid run needs one of the listed reasons',
+    path: ['reason'],
+  });
+export type ValidityDecision = z.infer<typeof ValidityDecision>;
+
+export const RunFile = z.strictObject({
+  name: z.string().min(1).max(1000),
+  sha256: z
+    .string()
+    .regex(/^[0-9a-f]{64}$/)
+    .optional(),
+});
+
+/** One specimen on one rig, as recorded. */
+export const Run = z.strictObject({
+  run: Key,
+  specimen: Key,
+  planLine: Key,
+  method: Key,
+  methodRevision: Revision,
+  /** Left out for values keyed from a table. */
+  rig: Key.optional(),
+  layoutRevision: Revision.optional(),
+  operator: Key,
+  startedAt: Instant,
+  conditions: z.record(Line, z.union([Line, Quantity])),
+  files: z.array(RunFile),
+  measurements: z.array(Measurement),
+  examination: Examination.optional(),
+  validity: ValidityDecision.optional(),
+  readiness: z.strictObject({ confirmedBy: Key, at: Instant }).optional(),
+  deviations: z.array(Paragraph),
+});
+export type Run = z.infer<typeof Run>;
