@@ -1,1 +1,5 @@
-export {};
+/** Evidence: canonical JSON, digests, the hash chain. Mathematics; no storage. */
+export * from './canonical-json.js';
+export * from './chain.js';
+export * from './digest.js';
+export * from './ledger-entry.js';
