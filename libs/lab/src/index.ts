@@ -3,6 +3,8 @@ export * from './duties.js';
 export * from './judgements.js';
 export * from './limits.js';
 export * from './lot-bundle.js';
+export { readJson } from './lot-folder/read-json.js';
+export { LOT_FOLDER_DOCUMENTS, readLotFolder } from './lot-folder/read-lot-folder.js';
 export * from './lots.js';
 export * from './methods.js';
 export * from './not-evaluated.js';
