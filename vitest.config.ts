@@ -2,6 +2,7 @@ import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'vitest/config';
 
 const root = fileURLToPath(new URL('.', import.meta.url));
+const report = process.env.BREAKBOOK_TEST_REPORT;
 
 export default defineConfig({
   // Aliases, because resolve.conditions does not reach the global set-up.
@@ -13,6 +14,11 @@ export default defineConfig({
   },
   test: {
     include: ['tests/**/*.test.ts', 'libs/*/src/**/*.test.ts', 'apps/*/src/**/*.test.{ts,tsx}'],
+    reporters: [
+      'default',
+      './tests/not-run-reporter.ts',
+      ...(report ? [['json', { outputFile: report }] as const] : []),
+    ],
     testTimeout: 30_000,
     hookTimeout: 60_000,
     maxWorkers: 2,

@@ -1,0 +1,100 @@
+/**
+ * The preparation step behind `npm start` and `npm test`: installs and builds what is missing, and nothing else.
+ * It has no dependencies, since it runs before there are any.
+ *
+ *   --build   compile the rooms
+ *   --tools   also bring the system tools that tests use, where this machine allows it
+ */
+import { spawnSync } from 'node:child_process';
+import { createHash } from 'node:crypto';
+import fs from 'node:fs';
+import path from 'node:path';
+import { fileURLToPath } from 'node:url';
+
+const OLDEST_NODE = [20, 19];
+/** Debian package of each program the tests call. */
+const TOOLS = { pdftotext: 'poppler-utils', qpdf: 'qpdf', chromium: 'chromium' };
+
+process.chdir(path.resolve(path.dirname(fileURLToPath(import.meta.url)), '../..'));
+checkNode();
+installPackages();
+if (process.argv.includes('--build')) build();
+if (process.argv.includes('--tools')) bringTools();
+
+function checkNode() {
+  const [major = 0, minor = 0] = process.versions.node.split('.').map(Number);
+  if (major > OLDEST_NODE[0] || (major === OLDEST_NODE[0] && minor >= OLDEST_NODE[1])) return;
+  stop(
+    `Breakbook needs Node ${OLDEST_NODE.join('.')} or later; this is ${process.versions.node}. Install a newer Node and run the command again.`,
+  );
+}
+
+/** Packages are as the lock file says, for this Node on this kind of machine; the stamp remembers that. */
+function installPackages() {
+  const stamp = createHash('sha256')
+    .update(fs.readFileSync('package-lock.json'))
+    .update(`${process.version} ${process.platform} ${process.arch}`)
+    .digest('hex');
+  const stampFile = 'node_modules/.setup-stamp';
+  if (fs.existsSync(stampFile) && fs.readFileSync(stampFile, 'utf8') === stamp) return;
+
+  const npm = process.env.npm_execpath;
+  const arguments_ = ['ci', '--no-audit', '--no-fund', '--loglevel=error'];
+  step('installing packages (first time: about a minute)', () =>
+    npm ? run(process.execPath, [npm, ...arguments_]) : run('npm', arguments_),
+  );
+  fs.writeFileSync(stampFile, stamp);
+}
+
+function build() {
+  const fresh = !fs.existsSync('apps/launch/dist/main.js');
+  const compile = () => run(process.execPath, ['node_modules/typescript/bin/tsc', '-b']);
+  if (fresh) step('compiling', compile);
+  else compile();
+}
+
+function bringTools() {
+  const missing = Object.entries(TOOLS).filter(([program]) => !onPath(program));
+  if (missing.length === 0) return;
+  const packages = [...new Set(missing.map(([, name]) => name))];
+  const names = packages.join(' ');
+  if (process.getuid?.() !== 0 || !onPath('apt-get')) {
+    say(`tests that use ${names} will be listed as not run: install ${names} to run them`);
+    return;
+  }
+  say(`installing the tools that tests use: ${names}`);
+  const quiet = { stdio: 'ignore', env: { ...process.env, DEBIAN_FRONTEND: 'noninteractive' } };
+  spawnSync('apt-get', ['update'], quiet);
+  const { status } = spawnSync('apt-get', ['install', '-y', '--no-install-recommends', ...packages], quiet);
+  say(
+    status === 0
+      ? `installed ${names}`
+      : `${names} could not be installed; tests that use them will be listed as not run`,
+  );
+}
+
+function onPath(program) {
+  return (process.env.PATH ?? '').split(path.delimiter).some((folder) => fs.existsSync(path.join(folder, program)));
+}
+
+function step(what, work) {
+  const begun = Date.now();
+  say(`${what} ...`);
+  work();
+  say(`${what.replace(/ \(.*/, '')}: done in ${((Date.now() - begun) / 1000).toFixed(0)} s`);
+}
+
+function run(program, arguments_) {
+  const { status, error } = spawnSync(program, arguments_, { stdio: 'inherit' });
+  if (error) stop(`${program} could not be started: ${error.message}`);
+  if (status !== 0) process.exit(status ?? 70);
+}
+
+function say(line) {
+  console.log(`breakbook: ${line}`);
+}
+
+function stop(line) {
+  console.error(`breakbook: ${line}`);
+  process.exit(70);
+}
