@@ -146,6 +146,8 @@ export interface Problem {
 export class Refusal extends Error {
   readonly problems: Problem[];
   readonly problemCount: number;
+  /** What became of the bytes: whoever keeps a refused run file says so here before the answer goes out. */
+  stored: { stored?: false | 'unread'; unreadFileId?: string } = {};
 
   constructor(problems: Problem | Problem[], count?: number) {
     const list = Array.isArray(problems) ? problems : [problems];
