@@ -1,0 +1,22 @@
+/**
+ * A standard distribution of location-scale form: strength (or its logarithm) is
+ * location + scale * z with z from this distribution. Every likelihood in this room is made of the
+ * four contributions below, each with its first and second derivative in z.
+ *
+ * The numbers are written into `out`, because a fit asks for them hundreds of times and must not
+ * make garbage each time.
+ */
+export interface Family {
+  /** ln f(z), then its two derivatives: a specimen whose strength is known. */
+  density(z: number, out: Float64Array): void;
+  /** ln (1 - F(z)) and derivatives: a specimen that held at least z. */
+  survival(z: number, out: Float64Array): void;
+  /** ln F(z) and derivatives: a specimen that broke at z or before. */
+  failure(z: number, out: Float64Array): void;
+  /** ln (F(upper) - F(lower)), derivatives by lower and upper, then by lower twice, both, upper twice. */
+  between(lower: number, upper: number, out: Float64Array): void;
+  /** The z below which a share p lies. */
+  quantile(p: number): number;
+  /** The share above z. */
+  share(z: number): number;
+}
