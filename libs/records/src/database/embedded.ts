@@ -1,0 +1,118 @@
+import fs from 'node:fs';
+import path from 'node:path';
+import pg from 'pg';
+import {
+  type ClusterPlace,
+  clusterFolder,
+  lastLogLines,
+  makeCluster,
+  runningServer,
+  startServer,
+  stopServer,
+} from './cluster.js';
+import { DatabaseUnusable } from './database-unusable.js';
+import { requireGuarantees } from './guarantees.js';
+import { lockDataFolder } from './launcher-lock.js';
+import { postgresBinaries } from './postgres-binaries.js';
+import { seeProcess } from './processes.js';
+import { runAs } from './run-as.js';
+import { refuseForeignFolder, socketFolder } from './socket-folder.js';
+
+export interface EmbeddedOptions {
+  /** Made if it is not there. */
+  database?: string;
+  /** Nothing is waited for until it is on the disk. For tests only: a killed machine loses everything. */
+  unsafeFast?: boolean;
+}
+
+/** A PostgreSQL server of our own, reached through a socket that only its owner can open. */
+export interface Embedded {
+  /** As the owner of everything in it. */
+  connection: { host: string; port: number; user: string; database: string };
+  pid: number;
+  /** Found running, left over by a process that was killed. */
+  adopted: boolean;
+  stop(): Promise<void>;
+}
+
+/** Recovery after a crash reads the log since the last checkpoint, five minutes of work at most. */
+const LONGEST_START = 300_000;
+
+/**
+ * Starts PostgreSQL on a data folder of its own, makes it at the first start, and takes it over where it still runs.
+ * After a kill -9 of this process, of the server, or of both, the next start brings back all that was committed.
+ */
+export async function startEmbedded(dataFolder: string, options: EmbeddedOptions = {}): Promise<Embedded> {
+  const { database = 'breakbook', unsafeFast = false } = options;
+  const folder = path.resolve(dataFolder);
+  fs.mkdirSync(folder, { recursive: true });
+  const lock = lockDataFolder(folder);
+  try {
+    const { place, pid, adopted } = serverOn(folder, unsafeFast);
+    const connection = { host: place.socket, port: 5432, user: 'breakbook', database };
+    try {
+      await prepareDatabase(place, pid, connection, unsafeFast);
+    } catch (error) {
+      if (!adopted) await stopServer(pid);
+      throw error;
+    }
+    const stop = async () => {
+      await stopServer(pid);
+      lock.release();
+    };
+    return { connection, pid, adopted, stop };
+  } catch (error) {
+    lock.release();
+    throw error;
+  }
+}
+
+function serverOn(folder: string, unsafeFast: boolean): { place: ClusterPlace; pid: number; adopted: boolean } {
+  const binaries = postgresBinaries();
+  const cluster = clusterFolder(folder);
+  const socket = socketFolder(cluster);
+  const place = { cluster, socket, binaries, log: path.join(folder, 'postgres.log') };
+  const as = runAs(cluster, [binaries, cluster, socket]);
+  as.hand(socket);
+  refuseForeignFolder(socket, [process.getuid?.(), as.identity.uid]);
+  makeCluster(place, as, unsafeFast);
+  const running = runningServer(place);
+  return { place, pid: running ?? startServer(place, as, unsafeFast), adopted: running !== undefined };
+}
+
+async function prepareDatabase(
+  place: ClusterPlace,
+  pid: number,
+  connection: Embedded['connection'],
+  unsafeFast: boolean,
+): Promise<void> {
+  const client = await connectWhenReady(place, pid, { ...connection, database: 'postgres' });
+  try {
+    if (!unsafeFast) await requireGuarantees(client, `The PostgreSQL server on ${place.cluster}`);
+    const { rowCount } = await client.query('select from pg_database where datname = $1', [connection.database]);
+    if (rowCount === 0) await client.query(`create database ${client.escapeIdentifier(connection.database)}`);
+  } finally {
+    await client.end();
+  }
+}
+
+async function connectWhenReady(place: ClusterPlace, pid: number, connection: pg.ClientConfig): Promise<pg.Client> {
+  const deadline = Date.now() + LONGEST_START;
+  for (;;) {
+    const client = new pg.Client(connection);
+    client.on('error', () => {}); // A connection cut off shows in the next query; unheard it would end the process.
+    try {
+      await client.connect();
+      return client;
+    } catch (error) {
+      await client.end().catch(() => {});
+      if (!seeProcess(pid)) {
+        throw new DatabaseUnusable(
+          `PostgreSQL stopped while starting. Its last words (${place.log}):\n${lastLogLines(place)}`,
+        );
+      }
+      if (Date.now() > deadline) throw error;
+    }
+    await new Promise((resolve) => setTimeout(resolve, 25));
+  }
+}
