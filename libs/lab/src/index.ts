@@ -19,4 +19,5 @@ export * from './rigs.js';
 export * from './runs.js';
 export * from './sample.js';
 export * from './schema-problems.js';
+export * from './software.js';
 export * from './text.js';
