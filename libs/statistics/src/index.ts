@@ -1,1 +1,2 @@
-export {};
+export * from './uncertainty/combine-uncertainty.js';
+export * from './uncertainty/standard-uncertainty.js';
