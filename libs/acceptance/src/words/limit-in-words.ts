@@ -1,0 +1,38 @@
+import { type Limit, limitName } from '@breakbook/lab';
+import { asDeclared, withUnit } from './numbers.js';
+
+/** `at least 1 500 kPa (BP-INT rev. 2)`: a limit as declared, in its own unit, with the name of its revision. */
+export function limitInWords(limit: Limit): string {
+  return `${rangeInWords(limit)} (${limitName(limit)})`;
+}
+
+/** `at least 1 500 kPa`: what the limit asks of a value, without its name. */
+export function rangeInWords(limit: Limit): string {
+  const declared = (value: number) => withUnit(asDeclared(value), limit.unit);
+  return limit.bound === 'between'
+    ? `between ${declared(limit.lower)} and ${declared(limit.upper)}`
+    : `${limit.bound} ${declared(limit.value)}`;
+}
+
+/** When a result is accepted, in words: the decision rule as a reader of the report may check it by hand. */
+export function ruleInWords(limit: Limit): string {
+  const { decisionRule } = limit;
+  if (decisionRule.rule === 'simple')
+    switch (limit.bound) {
+      case 'at least':
+        return 'accepted when the result is at or above the limit';
+      case 'at most':
+        return 'accepted when the result is at or below the limit';
+      case 'between':
+        return 'accepted when the result lies at or between the limits';
+    }
+  const band = decisionRule.r === 1 ? 'U' : `${decisionRule.r} U`;
+  switch (limit.bound) {
+    case 'at least':
+      return `accepted when the result minus ${band} is at or above the limit`;
+    case 'at most':
+      return `accepted when the result plus ${band} is at or below the limit`;
+    case 'between':
+      return `accepted when the result lies inside both limits by ${band} or more`;
+  }
+}
