@@ -1,2 +1,37 @@
-export * from './uncertainty/combine-uncertainty.js';
-export * from './uncertainty/standard-uncertainty.js';
+/** Published methods, one per file: what breaks, how surely, and how many must be broken to know. */
+export { type BinomialBound, binomialBound, type FailureCount } from './bounds/binomial-bound.js';
+export {
+  type LowerToleranceBound,
+  type LowerToleranceRequest,
+  lowerToleranceBound,
+  TECHNIQUES,
+  type Technique,
+} from './bounds/lower-tolerance-bound.js';
+export {
+  type FactorQuestion,
+  type NormalToleranceFactor,
+  normalToleranceConfidence,
+  normalToleranceFactor,
+} from './bounds/normal-tolerance-factor.js';
+export { type ZeroFailureBound, zeroFailureBound } from './bounds/zero-failure-bound.js';
+export { type Described, type Summary, summary } from './description/summary.js';
+export { normalCdf, normalDensity, normalQuantile } from './distributions/normal.js';
+export { type WeibullParameters, weibullCdf, weibullQuantile, weibullSurvival } from './distributions/weibull.js';
+export {
+  estimateWeibull,
+  fitWeibull,
+  type Limit,
+  type WeibullEstimates,
+  type WeibullFit,
+  type WeibullFitOptions,
+  weibullLogLikelihood,
+} from './fits/weibull-fit.js';
+export {
+  type PlottingPoint,
+  type PlottingPositions,
+  plottingPositions,
+  plottingPositionsOf,
+} from './plotting/plotting-positions.js';
+export { type Generator, generatorFrom, seededGenerator } from './random/generator.js';
+export { type DemonstrationGoal, type DemonstrationSize, demonstrationSize } from './sizing/demonstration-size.js';
+export { zeroFailureSize } from './sizing/zero-failure-size.js';
