@@ -35,3 +35,5 @@ export {
 export { type Generator, generatorFrom, seededGenerator } from './random/generator.js';
 export { type DemonstrationGoal, type DemonstrationSize, demonstrationSize } from './sizing/demonstration-size.js';
 export { zeroFailureSize } from './sizing/zero-failure-size.js';
+export * from './uncertainty/combine-uncertainty.js';
+export * from './uncertainty/standard-uncertainty.js';

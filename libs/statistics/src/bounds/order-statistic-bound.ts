@@ -41,20 +41,20 @@ export function orderStatisticBound({ sample, coverage, confidence, lotSize }: A
       'notEvaluated' in needed ? needed.notEvaluated.possibleIf : `at least ${needed.n} specimens are tested`,
     );
   }
-  const valueOf = (place: number) => known[place - atMost.length - 1];
-  const bound = valueOf(rank);
-  if (bound === undefined)
-    return notEvaluated(
-      `the bound would be strength number ${rank} from the weakest, and that one is known only as at most some value`,
-      'the weakest strengths are known exactly or as at least',
-    );
-
   const weak = lotSize === undefined ? 1 - coverage : fewestBad({ share: coverage, lotSize }) / lotSize;
   // A hair above a whole number of weak specimens is that number.
-  const estimate = valueOf(Math.min(n, Math.max(1, Math.ceil(n * weak * (1 - 1e-12)))));
+  const place = Math.min(n, Math.max(1, Math.ceil(n * weak * (1 - 1e-12))));
+  const strengthAt = (number: number) => known[number - atMost.length - 1];
+  const bound = strengthAt(rank);
+  const estimate = strengthAt(place);
+  if (bound === undefined || estimate === undefined)
+    return notEvaluated(
+      `strength number ${Math.min(rank, place)} from the weakest is needed, and that one is known only as at most some value`,
+      'the weakest strengths are known exactly or as at least',
+    );
   return {
     bound,
-    estimate: estimate ?? bound,
+    estimate,
     achievedConfidence: 1 - chanceIfUntrue(rank - 1, n, claim),
     rank,
     n,
