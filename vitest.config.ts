@@ -19,6 +19,7 @@ export default defineConfig({
       './tests/not-run-reporter.ts',
       ...(report ? [['json', { outputFile: report }] as const] : []),
     ],
+    globalSetup: ['tests/global-setup.ts'],
     testTimeout: 30_000,
     hookTimeout: 60_000,
     maxWorkers: 2,

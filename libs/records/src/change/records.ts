@@ -1,0 +1,44 @@
+import type { DataSource } from 'typeorm';
+import { refusalOf } from './conflicts.js';
+import { writeEntry } from './ledger.js';
+import { Reader } from './reader.js';
+import { type Actor, Rows } from './rows.js';
+
+/** What a change does. It has no effect outside its rows: where the change fails, none of it happened. */
+export type Work<T> = (rows: Rows) => Promise<T>;
+
+/** The lab's records: read through a `Reader`, changed through `change`, and in no other way. */
+export class Records {
+  constructor(private readonly dataSource: DataSource) {}
+
+  /** Reads a lab as it stands. */
+  read(labId: string): Reader {
+    return new Reader(this.dataSource.manager, labId);
+  }
+
+  /**
+   * One change: one transaction, all of it or nothing, that ends with one ledger entry naming every row it added, who
+   * did what, and why. A change that adds nothing is an error, for there is nothing to say of it.
+   *
+   * Files are read and judged before: while the entry is written, every other change of the lab waits.
+   */
+  async change<T>(by: Actor, action: string, work: Work<T>): Promise<T>;
+  async change<T>(by: Actor, action: string, reason: string | undefined, work: Work<T>): Promise<T>;
+  async change<T>(by: Actor, action: string, ...rest: [Work<T>] | [string | undefined, Work<T>]): Promise<T> {
+    const [reason, work] = rest.length === 1 ? [undefined, rest[0]] : rest;
+    try {
+      return await this.dataSource.transaction(async (manager) => {
+        const [start] = await manager.query<{ at: Date }[]>("select date_trunc('milliseconds', now()) as at");
+        if (start === undefined) throw new Error('The database did not say what time it is.');
+        const rows = new Rows(manager, by, start.at, reason);
+        const outcome = await work(rows);
+        rows.end();
+        if (rows.noted.length === 0) throw new Error(`The change "${action}" added no row, so it leaves no entry.`);
+        await writeEntry(rows, action);
+        return outcome;
+      });
+    } catch (error) {
+      throw refusalOf(error) ?? error;
+    }
+  }
+}

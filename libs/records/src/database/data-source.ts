@@ -1,0 +1,23 @@
+import 'reflect-metadata';
+import type pg from 'pg';
+import { DataSource } from 'typeorm';
+import { ENTITIES } from '../entities/index.js';
+import { SnakeCase } from './naming.js';
+
+/**
+ * The service's pool of connections. Tables come from the migrations alone, and parameters are never logged: they hold
+ * what people wrote.
+ */
+export function openDataSource(connection: pg.ClientConfig, poolSize = 10): Promise<DataSource> {
+  return new DataSource({
+    type: 'postgres',
+    entities: ENTITIES,
+    namingStrategy: new SnakeCase(),
+    synchronize: false,
+    migrationsRun: false,
+    installExtensions: false,
+    logging: false,
+    poolSize,
+    extra: { ...connection, application_name: 'breakbook' },
+  }).initialize();
+}

@@ -1,0 +1,5 @@
+export * from './data-source.js';
+export * from './database-unusable.js';
+export * from './embedded.js';
+export * from './open-database.js';
+export { SERVICE_ROLE } from './service-role.js';

@@ -1,0 +1,148 @@
+import { Calibration } from './calibration.js';
+import { CalibrationVersion } from './calibration-version.js';
+import { Destruction } from './destruction.js';
+import { Document } from './document.js';
+import { Evaluation } from './evaluation.js';
+import { EvaluationInput } from './evaluation-input.js';
+import { Examination } from './examination.js';
+import { Lab } from './lab.js';
+import { LabVersion } from './lab-version.js';
+import { Layout } from './layout.js';
+import { LayoutRevision } from './layout-revision.js';
+import { LedgerEntry } from './ledger-entry.js';
+import { Limit } from './limit.js';
+import { LimitRevision } from './limit-revision.js';
+import { Lot } from './lot.js';
+import { LotVersion } from './lot-version.js';
+import { Measurement } from './measurement.js';
+import { Method } from './method.js';
+import { MethodRevision } from './method-revision.js';
+import { Passage } from './passage.js';
+import { Person } from './person.js';
+import { PersonVersion } from './person-version.js';
+import { Plan } from './plan.js';
+import { PlanLine } from './plan-line.js';
+import { PlanLineLimit } from './plan-line-limit.js';
+import { PlanRevision } from './plan-revision.js';
+import { Product } from './product.js';
+import { ProductVersion } from './product-version.js';
+import { RawBytes } from './raw-bytes.js';
+import { Reading } from './reading.js';
+import { Rig } from './rig.js';
+import { RigVersion } from './rig-version.js';
+import { Run } from './run.js';
+import { RunChannel } from './run-channel.js';
+import { RunFile } from './run-file.js';
+import { RunVersion } from './run-version.js';
+import { SamplingRecord } from './sampling-record.js';
+import { Sensor } from './sensor.js';
+import { SensorPlacement } from './sensor-placement.js';
+import { SensorVersion } from './sensor-version.js';
+import { Specimen } from './specimen.js';
+import { SpecimenVersion } from './specimen-version.js';
+import { UnreadClosing } from './unread-closing.js';
+import { UnreadFile } from './unread-file.js';
+import { UnreadPart } from './unread-part.js';
+import { ValidityDecision } from './validity-decision.js';
+import { VerdictSet } from './verdict-set.js';
+
+/** Every table whose rows are evidence. Each row is named in the ledger, and `verifyRecords` holds them to it. */
+export const EVIDENCE = [
+  Lab,
+  LabVersion,
+  Person,
+  PersonVersion,
+  Product,
+  ProductVersion,
+  Method,
+  MethodRevision,
+  Limit,
+  LimitRevision,
+  Plan,
+  PlanRevision,
+  PlanLine,
+  PlanLineLimit,
+  Rig,
+  RigVersion,
+  Sensor,
+  SensorVersion,
+  SensorPlacement,
+  Calibration,
+  CalibrationVersion,
+  Layout,
+  LayoutRevision,
+  Lot,
+  LotVersion,
+  SamplingRecord,
+  Specimen,
+  SpecimenVersion,
+  RawBytes,
+  Run,
+  RunVersion,
+  RunChannel,
+  Passage,
+  RunFile,
+  Measurement,
+  Examination,
+  ValidityDecision,
+  Destruction,
+  Reading,
+  VerdictSet,
+  Evaluation,
+  EvaluationInput,
+  Document,
+  UnreadFile,
+  UnreadPart,
+  UnreadClosing,
+] as const;
+
+export const ENTITIES = [...EVIDENCE, LedgerEntry];
+
+export * from './calibration.js';
+export * from './calibration-version.js';
+export * from './destruction.js';
+export * from './document.js';
+export * from './evaluation.js';
+export * from './evaluation-input.js';
+export * from './examination.js';
+export * from './lab.js';
+export * from './lab-version.js';
+export * from './layout.js';
+export * from './layout-revision.js';
+export * from './ledger-entry.js';
+export * from './limit.js';
+export * from './limit-revision.js';
+export * from './lot.js';
+export * from './lot-version.js';
+export * from './measurement.js';
+export * from './method.js';
+export * from './method-revision.js';
+export * from './passage.js';
+export * from './person.js';
+export * from './person-version.js';
+export * from './plan.js';
+export * from './plan-line.js';
+export * from './plan-line-limit.js';
+export * from './plan-revision.js';
+export * from './product.js';
+export * from './product-version.js';
+export * from './raw-bytes.js';
+export * from './reading.js';
+export * from './rig.js';
+export * from './rig-version.js';
+export * from './row.js';
+export * from './run.js';
+export * from './run-channel.js';
+export * from './run-file.js';
+export * from './run-version.js';
+export * from './sampling-record.js';
+export * from './sensor.js';
+export * from './sensor-placement.js';
+export * from './sensor-version.js';
+export * from './specimen.js';
+export * from './specimen-version.js';
+export * from './unread-closing.js';
+export * from './unread-file.js';
+export * from './unread-part.js';
+export * from './validity-decision.js';
+export * from './verdict-set.js';
