@@ -1,0 +1,115 @@
+/** The invented world of the sample lots: the maker, its lab, its people, its rim and the federation it rides under. */
+
+export const lab = {
+  lab: 'saltmarsh',
+  name: 'Saltmarsh Wheelworks test lab',
+  address: 'Saltmarsh Wheelworks, Test House\nOld Sluice Yard 3\nSaltmarsh',
+  zone: 'Europe/Copenhagen',
+};
+
+/**
+ * Seven people. Nobody holds both sides of a pair that must not meet on one thing: who records neither reviews nor
+ * decides, who reviews does not decide, who calibrates does not review, and who keeps the accounts signs nothing.
+ */
+export const people = [
+  { person: 'i-sorbo', name: 'Ingrid Sørbø', role: 'Design engineer, rims', duties: ['define'] },
+  {
+    person: 'b-ravenscroft',
+    name: 'Bartholomew Ravenscroft-Achterberg van der Wielenmaker',
+    role: 'Test engineer',
+    duties: ['record'],
+  },
+  { person: 'd-zunic', name: 'Đorđe Žunić', role: 'Traceability clerk, stores', duties: ['draw', 'trace'] },
+  { person: 'c-marandu', name: 'Chipo Marandu', role: 'Metrologist', duties: ['calibrate'] },
+  { person: 'a-grossmann', name: 'Anneliese Größmann', role: 'Head of the lab', duties: ['review', 'issue'] },
+  { person: 't-ibanez', name: 'Tomás Ibáñez Quirós', role: 'Head of quality', duties: ['define', 'decide'] },
+  { person: 'y-hamasaki', name: 'Yūko Hamasaki', role: 'Works office', duties: ['audit', 'administer'] },
+];
+
+/** Who does what in every lot; limits, methods and plans are proposed by the design engineer. */
+export const WHO = {
+  approves: 't-ibanez',
+  records: 'b-ravenscroft',
+  draws: 'd-zunic',
+  reviews: 'a-grossmann',
+  calibrates: 'Chipo Marandu',
+};
+
+export const customer = { name: 'Saltmarsh Wheelworks, rim design office', contact: 'Ingrid Sørbø' };
+
+export const product = {
+  product: 'dunlin-42',
+  name: 'Dunlin 42',
+  description: 'Hooked composite rim, 42 mm deep, 622 mm bead seat, 36 spoke holes, for tandem and touring wheels.',
+  beadStyle: 'hooked',
+  brakeKind: 'disc',
+  markedMaximum: { value: 830, unit: 'kPa', entered: { text: '8.3', unit: 'bar' } },
+  innerWidth: { value: 19, unit: 'mm' },
+};
+
+const federation = {
+  revision: 1,
+  basis: 'governing body',
+  appliesTo: 'composite rims marked 8 bar or more; touring and tandem events; every brake kind',
+  edition: '4th edition',
+  inForceFrom: '2026-01-01',
+  approvedBy: WHO.approves,
+  standing: 'example to be confirmed',
+  decisionRule: { rule: 'simple' },
+};
+const ruleBook = 'Overland Cycling Federation (invented), OCF Technical Rules, part W (wheels)';
+
+export const limits = {
+  rimBurst: {
+    bound: 'at least',
+    ...federation,
+    limit: 'OCF-W-7.2',
+    title: 'Rim strength under pressure',
+    characteristic: 'burstPressure',
+    source: `${ruleBook}, 7.2: a rim marked 8 bar or more shall hold 15 bar.`,
+    value: 1500,
+    unit: 'kPa',
+  },
+  hold: {
+    bound: 'at least',
+    ...federation,
+    limit: 'OCF-W-7.3',
+    title: 'Tyre stays on at 110 % of the marked pressure',
+    characteristic: 'longestHold',
+    source: `${ruleBook}, 7.3: with a tyre, 110 % of the lower of the pressures marked on rim and tyre, 5 min; the tyre stays on.`,
+    value: 300,
+    unit: 's',
+  },
+  rimProof: {
+    bound: 'at least',
+    ...federation,
+    limit: 'OCF-W-7.4',
+    title: 'Rim holds 150 % of the marked pressure with a tyre',
+    characteristic: 'burstPressure',
+    source: `${ruleBook}, 7.4: with a tyre, the rim shall hold 1.5 times the pressure marked on it (8.3 bar: 12.45 bar).`,
+    value: 1245,
+    unit: 'kPa',
+  },
+  internalBurst: {
+    bound: 'at least',
+    limit: 'SW-RIM-BURST',
+    revision: 2,
+    title: 'Rim strength under pressure, own limit',
+    characteristic: 'burstPressure',
+    basis: 'internal',
+    appliesTo: 'Dunlin rims before release of a lot',
+    source: 'Saltmarsh Wheelworks design sheet DS-42-03: 17.5 bar, a little over twice the marked pressure.',
+    edition: 'issue C',
+    inForceFrom: '2026-03-02',
+    approvedBy: WHO.approves,
+    standing: 'confirmed by the lab',
+    decisionRule: { rule: 'guarded', r: 1 },
+    value: 1750,
+    unit: 'kPa',
+  },
+};
+
+/** @param {{ limit: string, revision: number }} limit */
+export function limitRef({ limit, revision }) {
+  return { limit, revision };
+}
