@@ -51,13 +51,13 @@ export class Chance {
     return Math.round(strength * 1000) / 1000;
   }
 
-  /** So many different numbers from 1 to `size`, in rising order: a draw from a lot list. @param {number} count @param {number} size */
+  /** So many different numbers from 1 to `size`, in the order drawn. @param {number} count @param {number} size */
   draw(count, size) {
     const list = Array.from({ length: size }, (_, i) => i + 1);
     for (let i = 0; i < count; i++) {
       const j = i + Math.floor(this.uniform() * (size - i));
       [list[i], list[j]] = [/** @type {number} */ (list[j]), /** @type {number} */ (list[i])];
     }
-    return list.slice(0, count).sort((a, b) => a - b);
+    return list.slice(0, count);
   }
 }

@@ -123,15 +123,15 @@ function runs() {
     strength: undefined,
     tripAt: 6.2,
     examination: {
-      endReason: 'rig fault',
+      endReason: 'stopped early',
       modes: [],
       partSound: 'sound',
-      note: 'The pump drive tripped at 6.2 bar, 75 % of the marked pressure. Vented at once; no noise, no mark. The rim is kept, and a spare from the same draw takes its place.',
+      note: 'The pump drive tripped at 6.2 bar, 75 % of the marked pressure, and the run was stopped. Vented at once; no noise, no mark. The rim is kept, and a spare from the same draw takes its place.',
     },
     validity: {
       validity: 'invalid',
       reason: 'rig fault',
-      note: 'The ramp ended at a third of the pressure rims are known to hold, for a cause in the rig (drive log, over-current).',
+      note: 'The ramp ended before anything gave way, for a cause in the rig (drive log: over-current). The run says nothing of the strength of the rim.',
     },
   };
   return [
