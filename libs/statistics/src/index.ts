@@ -14,6 +14,9 @@ export {
   normalToleranceFactor,
 } from './bounds/normal-tolerance-factor.js';
 export { type ZeroFailureBound, zeroFailureBound } from './bounds/zero-failure-bound.js';
+export { listMethods, type MethodEntry, methodSchema } from './compute/catalogue.js';
+export { type ComputeError, type ComputeReply, compute } from './compute/compute.js';
+export { computeMethods } from './compute/registry.js';
 export { type Described, type Summary, summary } from './description/summary.js';
 export { normalCdf, normalDensity, normalQuantile } from './distributions/normal.js';
 export { type WeibullParameters, weibullCdf, weibullQuantile, weibullSurvival } from './distributions/weibull.js';

@@ -1,0 +1,23 @@
+import type { Method } from './method.js';
+import { binomialBoundMethod } from './methods/binomial-bound.js';
+import { convertMethod } from './methods/convert.js';
+import { demonstrationSizeMethod } from './methods/demonstration-size.js';
+import { lowerToleranceBoundMethod } from './methods/lower-tolerance-bound.js';
+import { normalToleranceFactorMethod } from './methods/normal-tolerance-factor.js';
+import { plottingPositionsMethod } from './methods/plotting-positions.js';
+import { summaryMethod } from './methods/summary.js';
+import { weibullFitMethod } from './methods/weibull-fit.js';
+import { zeroFailureSizeMethod } from './methods/zero-failure-size.js';
+
+/** Every calculation that can be asked for by name. A new one is its file and a line here. */
+export const computeMethods: readonly Method[] = [
+  summaryMethod,
+  weibullFitMethod,
+  normalToleranceFactorMethod,
+  lowerToleranceBoundMethod,
+  zeroFailureSizeMethod,
+  demonstrationSizeMethod,
+  binomialBoundMethod,
+  plottingPositionsMethod,
+  convertMethod,
+];
