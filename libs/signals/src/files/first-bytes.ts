@@ -1,0 +1,81 @@
+import { type ProblemCode } from '@breakbook/lab';
+import { type Said } from './problem-list.js';
+
+/** Enough to tell a text from what only calls itself one. */
+export const FIRST_BYTES = 4096;
+
+type Answer = { code: ProblemCode; said: Said; line?: number };
+
+const OTHER_TYPES: [magic: string, looksLike: string][] = [
+  ['%PDF', 'a PDF document'],
+  ['\x7fELF', 'a program'],
+  ['MZ\x90\0', 'a program'],
+  ['\x89PNG', 'a picture (PNG)'],
+  ['\xff\xd8\xff', 'a picture (JPEG)'],
+  ['GIF8', 'a picture (GIF)'],
+  ['\xd0\xcf\x11\xe0', 'a spreadsheet or document of an office suite'],
+  ['\x89HDF', 'an HDF5 file'],
+  ['PAR1', 'a Parquet file'],
+  ['SQLite format 3', 'a database'],
+  ['<!DOCTYPE', 'a web page'],
+  ['<html', 'a web page'],
+  ['<?xml', 'an XML document'],
+];
+
+const COMPRESSED: [magic: string, looksLike: string][] = [
+  ['\x1f\x8b', 'gzip'],
+  ['PK\x03\x04', 'a zip archive'],
+  ['PK\x05\x06', 'a zip archive'],
+  ['BZh', 'bzip2'],
+  ['\xfd7zXZ\0', 'xz'],
+  ['\x28\xb5\x2f\xfd', 'zstd'],
+  ['7z\xbc\xaf', 'a 7z archive'],
+  ['Rar!', 'a rar archive'],
+];
+
+const OTHER_ENCODINGS: [magic: string, looksLike: string][] = [
+  ['\xff\xfe\0\0', 'UTF-32'],
+  ['\0\0\xfe\xff', 'UTF-32'],
+  ['\xff\xfe', 'UTF-16'],
+  ['\xfe\xff', 'UTF-16'],
+];
+
+/** Is this something else than a UTF-8 text, whatever its name says? Told by its first bytes alone. */
+export function somethingElse(bytes: Uint8Array): Answer | undefined {
+  const start = new TextDecoder('latin1').decode(bytes.subarray(0, FIRST_BYTES));
+  const begins = (magic: string) => [...magic].every((one, index) => bytes[index] === one.charCodeAt(0));
+  const match = (list: [string, string][]) => list.find(([magic]) => begins(magic))?.[1];
+
+  const office = begins('PK') && /\[Content_Types\]\.xml|application\/vnd\.oasis/.test(start);
+  const other = office ? 'a spreadsheet or document of an office suite' : match(OTHER_TYPES);
+  if (other)
+    return answer('file.type-mismatch', `this looks like ${other}, not like a run file.`, 'Export the record as CSV.');
+
+  const packed = match(COMPRESSED);
+  if (packed)
+    return answer('file.compressed', `this is compressed (${packed}).`, 'Unpack it and send the file inside.');
+
+  const encoding = match(OTHER_ENCODINGS) ?? (everySecondIsZero(bytes) ? 'UTF-16' : undefined);
+  if (encoding)
+    return answer('file.encoding', `this looks like ${encoding}.`, 'Export as UTF-8 and send the file again.', 1);
+  return undefined;
+}
+
+function answer(code: ProblemCode, sentence: string, action: string, line?: number): Answer {
+  return {
+    code,
+    said: { sentence, expected: 'a CSV text in UTF-8', action },
+    ...(line === undefined ? {} : { line }),
+  };
+}
+
+function everySecondIsZero(bytes: Uint8Array): boolean {
+  const length = Math.min(bytes.length, 64) & ~1;
+  if (length < 4) return false;
+  for (const zeros of [0, 1]) {
+    let all = true;
+    for (let i = 0; i < length; i++) if ((bytes[i] === 0) !== (i % 2 === zeros)) all = false;
+    if (all) return true;
+  }
+  return false;
+}

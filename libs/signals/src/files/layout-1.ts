@@ -1,0 +1,261 @@
+import { type Problem, type ProblemCode } from '@breakbook/lab';
+import { FIRST_BYTES, somethingElse } from './first-bytes.js';
+import { Head } from './head.js';
+import { type Column, type HeaderExpectation, looksLikeHeader } from './header.js';
+import { textOfLine } from './line-bytes.js';
+import { type Metadata } from './metadata.js';
+import { ProblemList } from './problem-list.js';
+import { tooLong } from './row-cells.js';
+import { Rows } from './rows.js';
+
+/** How large a run file may be. */
+export interface FileLimits {
+  bytes: number;
+  rows: number;
+  columns: number;
+  lineBytes: number;
+  nameBytes: number;
+}
+
+export const FILE_LIMITS: FileLimits = {
+  bytes: 2 ** 31,
+  rows: 20_000_000,
+  columns: 200,
+  lineBytes: 65_536,
+  nameBytes: 1000,
+};
+
+/** A run file as read: numbers in the units of its header, nothing corrected, nothing left out. */
+export interface RunTable {
+  rows: number;
+  /** Physical line of the first row; the rows below follow line by line. */
+  firstLine: number;
+  metadata: Metadata;
+  columns: Column[];
+  /** Per column of `columns`, in its unit. */
+  values: Float64Array[];
+  flags: Problem[];
+}
+
+export interface ReadOptions {
+  /** Metadata that must be there. */
+  requiredMetadata: readonly string[];
+  limits?: Partial<FileLimits>;
+  /** Called now and then with the bytes read so far and, where known, in all. */
+  onProgress?: (done: number, total: number) => void;
+}
+
+const LF = 10;
+const CR = 13;
+const PIECE = 2 ** 20;
+
+/**
+ * Reads *layout 1* (docs/formats.md) from the bytes of a whole file, a mebibyte at a time. Throws a `Refusal` that lists
+ * the first hundred problems and counts them all.
+ */
+export function readLayout1(
+  name: string,
+  bytes: Uint8Array,
+  expectation: HeaderExpectation,
+  options: ReadOptions,
+): RunTable {
+  const reader = new Layout1Reader(name, expectation, options);
+  for (let at = 0; at < bytes.length; at += PIECE) {
+    reader.take(bytes.subarray(at, at + PIECE));
+    options.onProgress?.(Math.min(at + PIECE, bytes.length), bytes.length);
+  }
+  return reader.end();
+}
+
+/** Layout 1, fed in pieces of any length: only the line that a piece cuts is held over to the next. */
+export class Layout1Reader {
+  private readonly problems: ProblemList;
+  private readonly flags: ProblemList;
+  private readonly limits: FileLimits;
+  private readonly head: Head;
+  private rows: Rows | undefined;
+  private held = new Uint8Array(0);
+  private started = false;
+  private total = 0;
+  private line = 0;
+  private crlf: boolean | undefined;
+  private mixed = false;
+  private closing = false;
+
+  constructor(
+    private readonly name: string,
+    private readonly expectation: HeaderExpectation,
+    private readonly options: ReadOptions,
+  ) {
+    this.problems = new ProblemList(name);
+    this.flags = new ProblemList(name);
+    this.limits = { ...FILE_LIMITS, ...options.limits };
+    this.head = new Head(expectation, this.limits.columns, this.problems, this.flags);
+    this.checkName();
+  }
+
+  take(piece: Uint8Array): void {
+    this.total += piece.length;
+    if (this.total > this.limits.bytes)
+      this.problems.refuse(
+        'file.too-large',
+        {},
+        {
+          sentence: `the file is longer than ${this.limits.bytes} bytes.`,
+          action: 'Export the run alone, or at the rate the method asks for.',
+        },
+      );
+    const bytes = joined(this.held, piece);
+    if (!this.started && bytes.length < FIRST_BYTES) {
+      this.held = bytes;
+      return;
+    }
+    this.read(this.begun(bytes));
+  }
+
+  end(): RunTable {
+    this.read(this.begun(this.held));
+    if (this.held.length > 0) this.lastLine(this.held);
+    if (!this.head.inked)
+      this.problems.refuse(
+        'file.empty',
+        {},
+        {
+          sentence: this.total === 0 ? 'the file has no bytes.' : 'the file holds nothing but blanks and line ends.',
+          expected: 'metadata, a header and rows of numbers',
+          action: 'Export the record again.',
+        },
+      );
+    const { head, rows } = this;
+    rows?.end();
+    if (!rows) head.end();
+    head.metadata.require(this.options.requiredMetadata, this.problems);
+    if (head.headerLine > 0 && (rows?.count ?? 0) === 0 && this.problems.count === 0)
+      this.problems.add('header.no-data', { line: head.headerLine }, () => ({
+        sentence: 'no row of numbers follows the header.',
+        action: 'Export the whole record and send the file again.',
+      }));
+    this.problems.throwIfAny();
+
+    const values = rows?.values() ?? [];
+    return {
+      rows: rows?.count ?? 0,
+      firstLine: head.headerLine + 1,
+      metadata: head.metadata,
+      columns: head.columns,
+      values: head.columns.map(({ column }) => values[column - 1] as Float64Array),
+      flags: this.flags.first,
+    };
+  }
+
+  private checkName(): void {
+    const length = new TextEncoder().encode(this.name).length;
+    if (this.name === '' || /[\0\r\n]/.test(this.name) || length > this.limits.nameBytes)
+      this.problems.refuse(
+        'file.name-invalid',
+        {},
+        {
+          sentence: 'this is no name for a file.',
+          found: this.name,
+          expected: `1 to ${this.limits.nameBytes} bytes without zero bytes and line ends`,
+          action: 'Give the file a name and send it again.',
+        },
+      );
+  }
+
+  /** The first bytes, looked at once: another type is refused, one byte order mark is passed over. */
+  private begun(bytes: Uint8Array): Uint8Array {
+    if (this.started) return bytes;
+    this.started = true;
+    const other = somethingElse(bytes);
+    if (other) this.problems.refuse(other.code, other.line === undefined ? {} : { line: other.line }, other.said);
+    const marked = bytes[0] === 0xef && bytes[1] === 0xbb && bytes[2] === 0xbf;
+    return marked ? bytes.subarray(3) : bytes;
+  }
+
+  /** Reads every whole line and holds the rest over. */
+  private read(bytes: Uint8Array): void {
+    const end = bytes.lastIndexOf(LF) + 1;
+    let at = 0;
+    while (!this.rows && at < end) at = this.headLine(bytes, at);
+    if (this.rows) this.rows.take(bytes, at, end);
+    this.held = bytes.slice(end);
+    if (this.held.length > this.limits.lineBytes) this.neverEnding(this.held);
+  }
+
+  private headLine(bytes: Uint8Array, at: number): number {
+    const end = bytes.indexOf(LF, at);
+    this.line++;
+    const crlf = end > at && bytes[end - 1] === CR;
+    this.lineEnd(crlf, this.line);
+    const line = bytes.subarray(at, crlf ? end - 1 : end);
+    if (line.length > this.limits.lineBytes) this.neverEnding(line, this.line);
+    const was = this.head.take(line, this.line);
+    if (was === 'more') return end + 1;
+    this.startRows(was === 'row' ? this.line - 1 : this.line);
+    // A first row already taken as the line that settled the header is read again, as a row.
+    return was === 'row' ? at : end + 1;
+  }
+
+  private startRows(line: number): void {
+    const { columns, width } = this.head;
+    const time = columns.find(({ carries }) => 'time' in carries);
+    const names = Array.from({ length: width }, (_, i) => columns.find(({ column }) => column === i + 1)?.name ?? '');
+    this.rows = new Rows(
+      {
+        width,
+        time: time ? time.column - 1 : -1,
+        names,
+        looksLikeHeader: (cells) => looksLikeHeader(cells, this.expectation),
+        limits: this.limits,
+      },
+      this.problems,
+      line,
+      (crlf, at) => this.lineEnd(crlf, at),
+    );
+  }
+
+  /** A last line without its line end: read like any other, and flagged where it is whole. */
+  private lastLine(held: Uint8Array): void {
+    this.closing = true;
+    const bytes = joined(held, Uint8Array.of(LF));
+    const before = this.problems.count;
+    if (!this.rows) this.headLine(bytes, 0);
+    if (this.rows) {
+      const rows = this.rows.count;
+      this.rows.take(bytes, 0, bytes.length, { open: true });
+      if (this.rows.count > rows && this.problems.count === before)
+        this.flags.add('file.no-final-newline', { line: this.head.headerLine + this.rows.count }, () => ({
+          sentence: 'the last line has all its cells but no line end; a last number that was cut would look the same.',
+          action: 'Compare the last row with the record on the logger.',
+        }));
+    }
+  }
+
+  private lineEnd(crlf: boolean, line: number): void {
+    // The line end we lend the last line says nothing about the file.
+    if (this.closing) return;
+    if (this.crlf === undefined) this.crlf = crlf;
+    else if (this.crlf !== crlf && !this.mixed) {
+      this.mixed = true;
+      this.flags.add('csv.line-ending', { line }, () => ({
+        sentence: `lines end with ${crlf ? 'CR LF' : 'LF'} from here on, and with the other above.`,
+        action: 'Find out whether the file was put together or edited by hand.',
+      }));
+    }
+  }
+
+  private neverEnding(bytes: Uint8Array, line = 1 + (this.rows?.line ?? this.line)): never {
+    const read = textOfLine(bytes, { cut: true });
+    const fault: { code: ProblemCode; said: Parameters<ProblemList['refuse']>[2] } =
+      'code' in read ? read : { code: 'csv.line-too-long', said: tooLong(this.limits.lineBytes) };
+    return this.problems.refuse(fault.code, { line }, fault.said);
+  }
+}
+
+function joined(a: Uint8Array, b: Uint8Array): Uint8Array<ArrayBuffer> {
+  const both = new Uint8Array(a.length + b.length);
+  both.set(a);
+  both.set(b, a.length);
+  return both;
+}

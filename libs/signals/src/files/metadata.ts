@@ -1,0 +1,76 @@
+import { hasControlCharacter } from '@breakbook/lab';
+import { folded } from './nearest-name.js';
+import { type ProblemList } from './problem-list.js';
+
+export interface MetadataEntry {
+  key: string;
+  /** Letter by letter as written, without blanks at either end. */
+  value: string;
+  line: number;
+}
+
+const MOST_LINES = 100;
+const LONGEST_KEY = 60;
+const LONGEST_VALUE = 1000;
+
+/** The `# key: value` lines of one file. */
+export class Metadata {
+  private readonly entries = new Map<string, MetadataEntry>();
+  private lines = 0;
+
+  get(key: string): MetadataEntry | undefined {
+    return this.entries.get(folded(key));
+  }
+
+  /** Takes one line that begins with `#`. */
+  take(text: string, line: number, problems: ProblemList): void {
+    this.lines++;
+    if (this.lines > MOST_LINES) {
+      if (this.lines === MOST_LINES + 1)
+        problems.add('meta.too-many', { line }, () => ({
+          sentence: `more than ${MOST_LINES} metadata lines.`,
+          expected: `at most ${MOST_LINES} lines that begin with #`,
+          action: 'Leave out what the run does not need.',
+        }));
+      return;
+    }
+
+    const [, key = '', value = ''] = /^#\s*([^:]*?)\s*:\s*(.*?)\s*$/s.exec(text) ?? [];
+    const fault = faultOf(text, key, value);
+    const before = this.entries.get(folded(key));
+    if (fault)
+      problems.add('meta.text-invalid', { line }, () => ({
+        sentence: fault,
+        found: text,
+        expected: '# key: value',
+        action: 'Correct this line and send the file again.',
+      }));
+    else if (before)
+      problems.add('meta.duplicate', { line }, () => ({
+        sentence: `"${key}" stands in line ${before.line} already, and neither is preferred.`,
+        found: text,
+        action: 'Leave one of the two lines.',
+      }));
+    else this.entries.set(folded(key), { key, value, line });
+  }
+
+  /** Every one of these must be there. */
+  require(keys: readonly string[], problems: ProblemList): void {
+    for (const key of keys)
+      if (!this.get(key))
+        problems.add('meta.missing', {}, () => ({
+          sentence: `the metadata line "# ${key}: ..." is missing.`,
+          expected: `# ${key}: value, before the header`,
+          action: 'Add the line and send the file again.',
+        }));
+  }
+}
+
+function faultOf(text: string, key: string, value: string): string | undefined {
+  if (hasControlCharacter(text)) return 'a control character or line separator stands in this metadata line.';
+  if (key === '') return 'a line that begins with # is metadata, and this one has no key.';
+  if (value === '') return `"${key.slice(0, LONGEST_KEY)}" has no value.`;
+  if (key.length > LONGEST_KEY) return `the key is longer than ${LONGEST_KEY} characters.`;
+  if (value.length > LONGEST_VALUE) return `the value is longer than ${LONGEST_VALUE} characters.`;
+  return undefined;
+}

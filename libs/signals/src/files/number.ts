@@ -1,0 +1,142 @@
+import { type ProblemCode, shown } from '@breakbook/lab';
+import { type Said } from './problem-list.js';
+
+/*
+ * The one grammar of numbers in run files (RFC 5234):
+ *
+ *     cell     = *SP number *SP
+ *     number   = [ "+" / "-" ] ( 1*DIGIT [ "." *DIGIT ] / "." 1*DIGIT ) [ exponent ]
+ *     exponent = ( "e" / "E" ) [ "+" / "-" ] 1*DIGIT
+ *
+ * The value is the double nearest to the decimal written (IEEE 754-2019, 4.3.1), and a negative zero is zero. Beyond
+ * 1e20 in magnitude, or so small that a double would make it zero, no sensor reads: refused.
+ */
+
+const LARGEST = 1e20;
+const [SPACE, PLUS, MINUS, POINT, ZERO, NINE, UPPER_E, LOWER_E] = [32, 43, 45, 46, 48, 57, 69, 101];
+/** Powers of ten that a double holds exactly. */
+const POWERS = Float64Array.from({ length: 23 }, (_, power) => Number(`1e${power}`));
+const ascii = new TextDecoder('latin1');
+const encoder = new TextEncoder();
+
+/**
+ * Reads the number that begins at `at` into `into[slot]`, and answers the place after it; -1 where there is none that
+ * the grammar knows and a sensor could have read. The bytes must go on with something that is no digit.
+ *
+ * Up to 15 digits are gathered into a whole number and scaled by one power of ten, both exact in a double, so that the
+ * one rounding left is the right one (Clinger 1990, "How to read floating point numbers accurately", the fast path).
+ * Longer numbers go through the language's own reading.
+ */
+export function scanNumber(bytes: Uint8Array, at: number, into: Float64Array, slot: number): number {
+  const start = at;
+  let byte = bytes[at] as number;
+  const negative = byte === MINUS;
+  if (negative || byte === PLUS) byte = bytes[++at] as number;
+
+  let mantissa = 0;
+  let significant = 0;
+  let seen = 0;
+  let scale = 0;
+  while (byte >= ZERO && byte <= NINE) {
+    mantissa = mantissa * 10 + (byte - ZERO);
+    if (mantissa > 0) significant++;
+    seen++;
+    byte = bytes[++at] as number;
+  }
+  if (byte === POINT) {
+    byte = bytes[++at] as number;
+    while (byte >= ZERO && byte <= NINE) {
+      mantissa = mantissa * 10 + (byte - ZERO);
+      if (mantissa > 0) significant++;
+      seen++;
+      scale++;
+      byte = bytes[++at] as number;
+    }
+  }
+  if (seen === 0) return -1;
+  if (byte === LOWER_E || byte === UPPER_E) {
+    byte = bytes[++at] as number;
+    const down = byte === MINUS;
+    if (down || byte === PLUS) byte = bytes[++at] as number;
+    if (!(byte >= ZERO && byte <= NINE)) return -1;
+    let exponent = 0;
+    while (byte >= ZERO && byte <= NINE) {
+      exponent = Math.min(exponent * 10 + (byte - ZERO), 1e6);
+      byte = bytes[++at] as number;
+    }
+    scale += down ? exponent : -exponent;
+  }
+
+  let value: number;
+  if (mantissa === 0) value = 0;
+  else if (significant <= 15 && scale >= -22 && scale <= 22)
+    value = scale >= 0 ? mantissa / (POWERS[scale] as number) : mantissa * (POWERS[-scale] as number);
+  else {
+    value = Math.abs(Number(ascii.decode(bytes.subarray(start, at))));
+    if (value === 0) return -1;
+  }
+  if (value > LARGEST) return -1;
+  into[slot] = negative && value !== 0 ? -value : value;
+  return at;
+}
+
+const room = new Float64Array(1);
+
+/** A number written as text, by the same grammar; a problem with its words otherwise. */
+export function readNumber(text: string): { value: number } | { code: ProblemCode; said: Said } {
+  const bytes = encoder.encode(`${text}\n`);
+  let at = 0;
+  while (bytes[at] === SPACE) at++;
+  at = scanNumber(bytes, at, room, 0);
+  if (at >= 0) {
+    while (bytes[at] === SPACE) at++;
+    if (at === bytes.length - 1) return { value: room[0] as number };
+  }
+  return whyNoNumber(text.trim());
+}
+
+const EXPECTED = 'a decimal number with a point, such as 101.3';
+
+function whyNoNumber(text: string): { code: ProblemCode; said: Said } {
+  const say = (code: ProblemCode, sentence: string, action: string) => ({
+    code,
+    said: { sentence, found: text, expected: EXPECTED, action },
+  });
+  const quoted = `"${shown(text)}"`;
+
+  if (text === '')
+    return say(
+      'number.missing',
+      'the cell is empty, and an empty cell is never read as 0.',
+      'Export the reading that belongs here, or the record without this column.',
+    );
+  if (/^[+-]?(nan|inf|infinity|∞)$/i.test(text))
+    return say(
+      'number.not-finite',
+      `${quoted} is no reading a sensor gives.`,
+      'Find out why the logger wrote it; export the record without those rows only if they lie outside the run.',
+    );
+  if (/^[+-]?(\d+\.?\d*|\.\d+)(e[+-]?\d+)?$/i.test(text))
+    return say(
+      'number.out-of-range',
+      `${quoted} is a number of a magnitude no sensor here has.`,
+      'Check the logger’s number format and the column’s scale, and export again.',
+    );
+  if (/^[+-]?\d{1,3}((,\d{3})+\.\d*|(,\d{3}){2,}|(['’ \u00a0\u2009\u202f]\d{3})+([.,]\d*)?)$/.test(text))
+    return say(
+      'number.thousands',
+      `${quoted} is not a number here; digits are written without a thousands sign.`,
+      'Export without a thousands sign and send the file again.',
+    );
+  if (/^[+-]?[\d.]*,\d+(e[+-]?\d+)?$/i.test(text))
+    return say(
+      'number.decimal-comma',
+      `${quoted} is not a number here; the decimal sign is a point.`,
+      'Export with a decimal point and send the file again, or have a layout that declares the comma read the unread file.',
+    );
+  return say(
+    'number.syntax',
+    `${quoted} is not a number.`,
+    'Export numbers only in this column, without unit or word.',
+  );
+}

@@ -1,0 +1,89 @@
+import { type ProblemCode, shown } from '@breakbook/lab';
+import { cellsOf } from './cells.js';
+import { controlFault, type Fault, textOfLine } from './line-bytes.js';
+import { type Said } from './problem-list.js';
+
+/** What the rows of a file are held against. */
+export interface RowExpectation {
+  /** Cells per row. */
+  width: number;
+  /** Index of the time column, -1 where the header has none. */
+  time: number;
+  names: readonly string[];
+  looksLikeHeader: (cells: readonly string[]) => boolean;
+  limits: { rows: number; lineBytes: number };
+}
+
+/** The cells of a line among the data, as many as the header has; or why it is no row. */
+export function cellsOfRow(
+  line: Uint8Array,
+  expected: RowExpectation,
+): { cells: string[] } | (Fault & { column?: number; short?: boolean }) {
+  const read = textOfLine(line);
+  if ('code' in read) return read;
+  if (line.length > expected.limits.lineBytes)
+    return { code: 'csv.line-too-long', said: tooLong(expected.limits.lineBytes) };
+  const { text } = read;
+  const control = controlFault(text);
+  if (control) return control;
+  if (text.startsWith('#')) return secondRun(text);
+
+  const split = cellsOf(text);
+  if ('code' in split) return split;
+  const { cells } = split;
+  if (expected.looksLikeHeader(cells)) return secondRun(text);
+  if (cells.length === expected.width) return { cells };
+
+  if (/[;\t|]/.test(text)) return otherDelimiter(text, expected.width);
+  return { ...unlikeWidth(text, cells.length, expected.width), short: cells.length < expected.width };
+}
+
+export function tooLong(most: number): Said {
+  return {
+    sentence: `this line is longer than ${most} bytes.`,
+    action: 'Check the line ends of the export; a run file has one row of numbers per line.',
+  };
+}
+
+/** The words for a last row that lacks its end. */
+export function cutShort(said: Said): Said {
+  return {
+    ...said,
+    sentence: `the file ends in the middle of this row: ${said.sentence}`,
+    action: 'Export the whole record again. If the logger stopped here, the bytes stay kept unread.',
+  };
+}
+
+function secondRun(text: string): Fault {
+  return fault('header.duplicate-row', {
+    sentence: 'a second header or metadata line stands among the data, as where two runs are in one file.',
+    found: text,
+    expected: 'rows of numbers to the end of the file',
+    action: 'Send each run as a file of its own.',
+  });
+}
+
+function otherDelimiter(text: string, width: number): Fault {
+  return fault('csv.delimiter', {
+    sentence: 'this row parts its cells by something else than commas.',
+    found: text,
+    expected: `${width} cells parted by commas`,
+    action: 'Export the whole file with commas between cells.',
+  });
+}
+
+function unlikeWidth(text: string, found: number, width: number): Fault {
+  return fault('csv.row-width', {
+    sentence: `this row has ${found} cells and the header ${width}; cells are never shifted or filled in.`,
+    found: shown(text),
+    expected: `${width} cells`,
+    action:
+      found >= 2 * width - 1 && found <= 2 * width && width > 1
+        ? 'If the decimal sign of this export is a comma, export with a point.'
+        : 'Look at this row in the record and export again.',
+  });
+}
+
+function fault(code: ProblemCode, said: Said): Fault {
+  return { code, said };
+}

@@ -1,0 +1,183 @@
+import { type ProblemCode } from '@breakbook/lab';
+import { readNumber, scanNumber } from './number.js';
+import { type Place, type ProblemList, type Said } from './problem-list.js';
+import { cellsOfRow, cutShort, type RowExpectation } from './row-cells.js';
+
+const [LF, CR, SPACE, COMMA] = [10, 13, 32, 44];
+
+/**
+ * The data rows of a file, straight from bytes into one array of numbers per column. Each row is first read as nothing
+ * but plain numbers; a line where that fails is looked at again, cell by cell, to say what is wrong with it.
+ */
+export class Rows {
+  count = 0;
+  columns: Float64Array[];
+  private readonly row: Float64Array;
+  private capacity = 4096;
+  private lastTime = Number.NEGATIVE_INFINITY;
+  private blankLine: number | undefined;
+  /** Something that is a cut file on the last line and a bad row on any other. */
+  private short: { code: ProblemCode; place: Place; said: () => Said } | undefined;
+
+  constructor(
+    private readonly expected: RowExpectation,
+    private readonly problems: ProblemList,
+    /** Physical line last read. */
+    public line: number,
+    private readonly lineEnd: (crlf: boolean, line: number) => void,
+  ) {
+    this.row = new Float64Array(expected.width);
+    this.columns = Array.from({ length: expected.width }, () => new Float64Array(this.capacity));
+  }
+
+  /**
+   * Takes whole lines: the bytes from `from` up to `to`, the last of which is a line feed. `open` says that the file
+   * did not have that last line feed.
+   */
+  take(bytes: Uint8Array, from: number, to: number, options: { open?: boolean } = {}): void {
+    let at = from;
+    while (at < to) {
+      this.line++;
+      const next = this.plainRow(bytes, at);
+      if (next > 0) at = next;
+      else {
+        const end = bytes.indexOf(LF, at);
+        const crlf = end > at && bytes[end - 1] === CR;
+        this.lineEnd(crlf, this.line);
+        this.lookAgain(bytes.subarray(at, crlf ? end - 1 : end), options.open ?? false);
+        at = end + 1;
+      }
+    }
+  }
+
+  /** At the end of the file. */
+  end(): void {
+    const short = this.short;
+    if (short) this.problems.add('file.truncated', short.place, () => cutShort(short.said()));
+    this.short = undefined;
+  }
+
+  /** Every column, cut to the rows that were read. */
+  values(): Float64Array[] {
+    return this.columns.map((column) => column.subarray(0, this.count));
+  }
+
+  /** Reads a row of plain numbers and answers the place after it; -1 where it is anything else. */
+  private plainRow(bytes: Uint8Array, start: number): number {
+    const { width } = this.expected;
+    let at = start;
+    for (let cell = 0; cell < width; cell++) {
+      if (cell > 0 && bytes[at++] !== COMMA) return -1;
+      while (bytes[at] === SPACE) at++;
+      at = scanNumber(bytes, at, this.row, cell);
+      if (at < 0) return -1;
+      while (bytes[at] === SPACE) at++;
+    }
+    const crlf = bytes[at] === CR;
+    if (crlf) at++;
+    if (bytes[at] !== LF || at - start > this.expected.limits.lineBytes) return -1;
+    this.lineEnd(crlf, this.line);
+    this.accept();
+    return at + 1;
+  }
+
+  /** A line that is no row of plain numbers: what it is instead, cell by cell. */
+  private lookAgain(line: Uint8Array, open: boolean): void {
+    if (line.every((byte) => byte === SPACE)) {
+      this.blankLine ??= this.line;
+      return;
+    }
+    this.settlePending();
+    const looked = cellsOfRow(line, this.expected);
+    if ('code' in looked) {
+      const place = { line: this.line, ...(looked.column === undefined ? {} : { column: looked.column }) };
+      // Too few cells: a cut file on the last line, a bad row on any other.
+      if (looked.short) this.short = { code: looked.code, place, said: () => looked.said };
+      else this.problems.add(looked.code, place, () => looked.said);
+      return;
+    }
+
+    let whole = true;
+    const { width, names } = this.expected;
+    for (const [index, cell] of looked.cells.entries()) {
+      const number = readNumber(cell);
+      if ('value' in number) {
+        this.row[index] = number.value;
+        continue;
+      }
+      whole = false;
+      const place = { line: this.line, column: index + 1, channel: names[index] ?? '' };
+      const atEnd = index === width - 1;
+      if (atEnd && open) this.problems.add('file.truncated', place, () => cutShort(number.said));
+      else if (atEnd && number.code === 'number.missing')
+        this.short = { code: number.code, place, said: () => number.said };
+      else this.problems.add(number.code, place, () => number.said);
+    }
+    if (whole) this.accept();
+  }
+
+  private accept(): void {
+    if (this.short || this.blankLine !== undefined) this.settlePending();
+    const { time, limits, names, width } = this.expected;
+    if (time >= 0) {
+      const now = this.row[time] as number;
+      if (now <= this.lastTime) this.timeFault(now, names[time] ?? '');
+      this.lastTime = now;
+    }
+    if (this.count === this.capacity) this.grow();
+    for (let cell = 0; cell < width; cell++)
+      (this.columns[cell] as Float64Array)[this.count] = this.row[cell] as number;
+    this.count++;
+    if (this.count > limits.rows)
+      this.problems.refuse(
+        'csv.too-many-rows',
+        { line: this.line },
+        {
+          sentence: `the file has more than ${limits.rows} rows.`,
+          action: 'Export the run alone, or at the rate the method asks for.',
+        },
+      );
+  }
+
+  private timeFault(now: number, channel: string): void {
+    const place = { line: this.line, column: this.expected.time + 1, channel };
+    const before = this.lastTime;
+    if (now === before)
+      this.problems.add('time.duplicate', place, () => ({
+        sentence: `the time ${now} is the same as in the row before.`,
+        found: String(now),
+        expected: `a time after ${before}`,
+        action: 'Export the time with more digits, or with one row per sample.',
+      }));
+    else
+      this.problems.add('time.not-increasing', place, () => ({
+        sentence: `the time goes back from ${before} to ${now}.`,
+        found: String(now),
+        expected: `a time after ${before}`,
+        action: 'Check whether two runs stand in one file, or the clock was set during the run.',
+      }));
+  }
+
+  /** What was put off until the next line with ink showed that the file goes on. */
+  private settlePending(): void {
+    const blank = this.blankLine;
+    if (blank !== undefined)
+      this.problems.add('csv.blank-line', { line: blank }, () => ({
+        sentence: 'a blank line stands among the data.',
+        action: 'Find out whether rows are missing here; export the record in one piece.',
+      }));
+    this.blankLine = undefined;
+    const short = this.short;
+    if (short) this.problems.add(short.code, short.place, short.said);
+    this.short = undefined;
+  }
+
+  private grow(): void {
+    this.capacity *= 2;
+    this.columns = this.columns.map((column) => {
+      const larger = new Float64Array(this.capacity);
+      larger.set(column);
+      return larger;
+    });
+  }
+}
