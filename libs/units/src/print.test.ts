@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { decimalsFor, printFixed, printQuantity, printSignificant } from './print.js';
+import { decimalsBeside, decimalsFor, printDeclared, printFixed, printQuantity, printSignificant } from './print.js';
 
 // GUM (JCGM 100:2008) 7.2.6: U to at most two significant digits, the value rounded to the same place.
 describe('printing', () => {
@@ -22,5 +22,17 @@ describe('printing', () => {
     expect(printSignificant(0.000123456, 3)).toBe('0.000123');
     expect(printSignificant(99.96, 3)).toBe('100');
     expect(printSignificant(12345.6, 4)).toBe('12 350');
+  });
+
+  it('keeps every digit of a declared number', () => {
+    expect(printDeclared(1500)).toBe('1\u202f500');
+    expect(printDeclared(1378.9515)).toBe('1\u202f378.9515');
+  });
+
+  it('never prints a value on the other side of a limit than it lies', () => {
+    expect(decimalsBeside(1499.7, undefined, [])).toBe(0);
+    expect(decimalsBeside(1499.7, undefined, [1500])).toBe(1);
+    expect(decimalsBeside(1499.96, 14, [1500])).toBe(2);
+    expect(decimalsBeside(1500, 14, [1500])).toBe(0);
   });
 });

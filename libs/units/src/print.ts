@@ -50,6 +50,35 @@ export function decimalsFor(uncertainty: number): number {
   return Math.max(0, 1 - (rounded >= 10 ** (exponent + 1) ? exponent + 1 : exponent));
 }
 
+/** More decimals than this say nothing of a measured value. */
+const MOST_DECIMALS = 12;
+
+/** A declared number, such as a limit, with every digit it was declared with. */
+export function printDeclared(value: number): string {
+  for (let decimals = 0; decimals < MOST_DECIMALS; decimals++)
+    if (Number(value.toFixed(decimals)) === value) return printFixed(value, decimals);
+  return printFixed(value, MOST_DECIMALS);
+}
+
+/**
+ * Decimals for a measured value: those its uncertainty deserves, four significant digits where none is stated, and
+ * more where fewer would print the value on the other side of a limit than it lies.
+ */
+export function decimalsBeside(value: number, uncertainty: number | undefined, limits: readonly number[]): number {
+  let decimals = uncertainty === undefined ? fourDigits(value) : decimalsFor(uncertainty);
+  const keepsItsSide = () => {
+    const printed = Number(value.toFixed(decimals));
+    return limits.every((limit) => Math.sign(printed - limit) === Math.sign(value - limit));
+  };
+  while (decimals < MOST_DECIMALS && !keepsItsSide()) decimals++;
+  return decimals;
+}
+
+function fourDigits(value: number): number {
+  if (value === 0) return 0;
+  return Math.max(0, 3 - Math.floor(Math.log10(Math.abs(value))));
+}
+
 /** A number to this many significant digits, never in exponent form between 1e-6 and 1e15. */
 export function printSignificant(value: number, digits: number): string {
   if (value === 0) return '0';
