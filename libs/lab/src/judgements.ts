@@ -15,6 +15,8 @@ export interface Result {
   because: string;
   /** First failure mode, where something gave way. */
   mode?: string;
+  /** Counted as a failure of the part, the cautious side, because it was not found sound. */
+  cautious?: true;
 }
 
 /** One result against one limit. */
