@@ -12,7 +12,7 @@ import {
 type FailureMode = Method['failureModes'][number];
 
 /** What the record and the examination together say of the part: the value, and why it is known so far and no further. */
-type Said = Pick<Result, 'value' | 'because' | 'mode'>;
+type Said = Pick<Result, 'value' | 'because' | 'mode' | 'cautious'>;
 
 /**
  * What does this run say of the part under test? The record gives how far it went, the examination what gave way:
@@ -110,7 +110,12 @@ function afterFailure(name: string, value: CharacteristicValue, modes: FailureMo
     ? `${laterFailure.code} (${laterFailure.meaning}) was found too`
     : doubtAboutPart(examination.partSound);
   if (doubt)
-    return { value, because: asRecorded(value, `${gaveWay}, but ${doubt}: counted as a failure of the part`), ...mode };
+    return {
+      value,
+      because: asRecorded(value, `${gaveWay}, but ${doubt}: counted as a failure of the part`),
+      ...mode,
+      cautious: true,
+    };
   return { ...heldAtLeast(value, `${gaveWay} and the part was found sound`), ...mode };
 }
 
@@ -130,6 +135,7 @@ function afterSurvival(name: string, value: CharacteristicValue, modes: FailureM
     return {
       value,
       because: asRecorded(value, `${ended}, but the part was found not sound: counted as a failure of the part`),
+      cautious: true,
     };
   return heldAtLeast(value, examination.partSound === 'sound' ? `${ended} and the part was found sound` : ended);
 }

@@ -1,4 +1,12 @@
 /** Verdicts and claims as sentences, made from named fields and nowhere else. */
+export {
+  type BoundFields,
+  boundSentence,
+  criterionStatement,
+  type Population,
+  survivalSentence,
+} from './claims.js';
+export { counted, listed } from './counted.js';
 export { limitInWords, rangeInWords, ruleInWords } from './limit-in-words.js';
 export { asDeclared, boundInWords, valueInWords, withUnit } from './numbers.js';
 export { percent } from './percent.js';

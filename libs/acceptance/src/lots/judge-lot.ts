@@ -1,0 +1,69 @@
+import {
+  type Limit,
+  type Lot,
+  type LotOutcome,
+  type LotResult,
+  type Method,
+  type Plan,
+  SOFTWARE,
+  type Specimen,
+} from '@breakbook/lab';
+import { type JudgedRun, type UnreadRun } from './claim.js';
+import { type JudgedLine, judgeLine } from './judge-line.js';
+import { notesOn } from './notes.js';
+
+export interface LotToJudge {
+  plan: Plan;
+  lot: Lot;
+  methods: readonly Method[];
+  limits: readonly Limit[];
+  specimens: readonly Specimen[];
+  /** All runs of the lot, in the order recorded; those whose files were refused keep their place. */
+  runs: readonly (JudgedRun | UnreadRun)[];
+}
+
+/**
+ * Does the lot meet the plan? Each plan line's claim is made by its valid runs on specimens drawn at random, as many as
+ * planned; all other runs are listed with the reason. All lines must be met; one that is not met settles it; anything
+ * not evaluated or not yet decidable leaves it undecided.
+ */
+export function judgeLot(given: LotToJudge): LotResult {
+  const { plan, lot } = given;
+  const lines = plan.lines.map((line) => judgeLine({ ...given, line }));
+  const outcome = together(lines);
+  return {
+    lot: lot.lot,
+    plan: { plan: plan.plan, revision: plan.revision },
+    outcome,
+    sentence: sentenceOf(plan, lot, outcome, lines),
+    lines: lines.map(({ result }) => result),
+    notes: notesOn(given, lines),
+    software: SOFTWARE,
+  };
+}
+
+function together(lines: readonly JudgedLine[]): LotOutcome {
+  const outcomes = lines.map(({ result }) => result.outcome);
+  if (outcomes.includes('does not meet the plan')) return 'does not meet the plan';
+  return outcomes.every((outcome) => outcome === 'meets the plan') ? 'meets the plan' : 'undecided';
+}
+
+/** The outcome in one sentence, with the first reason of each criterion that stands in the way. */
+function sentenceOf(plan: Plan, lot: Lot, outcome: LotOutcome, lines: readonly JudgedLine[]): string {
+  const subject = `Lot ${lot.lot}`;
+  const reference = `plan ${plan.plan} rev. ${plan.revision}`;
+  const criteria = lines.flatMap(({ result }) => result.criteria);
+  const reasons = (wanted: (outcome: string) => boolean) =>
+    criteria
+      .filter((one) => wanted(one.outcome))
+      .map((one) => `criterion ${one.criterion} is ${one.outcome}: ${one.because}`)
+      .join('; ');
+  switch (outcome) {
+    case 'meets the plan':
+      return `${subject} meets ${reference}: ${criteria.length === 1 ? 'its one criterion is met' : `all ${criteria.length} criteria are met`}.`;
+    case 'does not meet the plan':
+      return `${subject} does not meet ${reference}: ${reasons((one) => one === 'not met')}.`;
+    case 'undecided':
+      return `${subject} is undecided under ${reference}: ${reasons((one) => one !== 'met')}.`;
+  }
+}
