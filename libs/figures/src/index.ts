@@ -1,1 +1,17 @@
-export {};
+/** Charts as data, and the papers they are drawn on. */
+export {
+  type MarginStripInput,
+  marginStrip,
+  type StripBound,
+  type StripLimit,
+  type StripSpecimen,
+} from './charts/margin-strip.js';
+export { type AxisQuantity, axisTitle, valueWritten, written } from './charts/numbers.js';
+export { type Outline, outlineOf } from './charts/outline.js';
+export { type TraceChannel, type TraceMark, type TracePlotInput, tracePlot } from './charts/trace-plot.js';
+export { type PlotLimit, type WeibullPlotInput, weibullPlot } from './charts/weibull-plot.js';
+export { PALETTES, type Palette } from './palette.js';
+export { type DrawCommand, type PathCommand, sceneToPaths, type TextCommand } from './papers/paths.js';
+export { type SvgOptions, sceneToSvg } from './papers/svg.js';
+export { FIGURE_WIDTH, type Ink, type Mark, type Place, type Scene, type Stroke } from './scene.js';
+export { textWidth } from './text-width.js';

@@ -1,0 +1,198 @@
+import { unitSymbol } from '@breakbook/units';
+import { groups, max, min } from 'd3-array';
+import { type ScaleLinear, scaleLinear } from 'd3-scale';
+import {
+  bottomAxis,
+  bottomTitle,
+  LABEL_TEXT,
+  leftAxis,
+  leftAxisWidth,
+  NUMBERS_HEIGHT,
+  TITLE_HEIGHT,
+} from '../marks/axis.js';
+import { type KeyItem, key } from '../marks/key.js';
+import { seriesStroke } from '../marks/series.js';
+import { FIGURE_WIDTH, type Mark, type Scene, type Stroke } from '../scene.js';
+import { textWidth } from '../text-width.js';
+import { type LabelPlace, labelRows } from './label-rows.js';
+import { axisTitle, roundTicks } from './numbers.js';
+import { type Outline } from './outline.js';
+
+export interface TracePlotInput {
+  title: string;
+  alt: string;
+  caption: string;
+  /** Channels of one unit share a panel; panels share the time axis. */
+  channels: readonly TraceChannel[];
+  events: readonly TraceMark[];
+  /** In points; 170 mm where left out. */
+  width?: number;
+  /** Height of one panel, in points. */
+  panelHeight?: number;
+}
+
+export interface TraceChannel {
+  channel: string;
+  title: string;
+  unit: string;
+  reference?: 'gauge' | 'absolute';
+  /** Times in seconds. */
+  outline: Outline;
+}
+
+export interface TraceMark {
+  name: string;
+  /** Seconds. */
+  time: number;
+  value: number;
+  channel: string;
+}
+
+const ROW = 10.5;
+const PANEL = 118;
+const BETWEEN_PANELS = 22;
+const RIGHT = 8;
+const EVENT_RADIUS = 2.6;
+const EVENT_LABELS_TOP = LABEL_TEXT + 6;
+
+/** What did the record look like, and where are the moments the result was read from? */
+export function tracePlot(input: TracePlotInput): Scene {
+  const width = input.width ?? FIGURE_WIDTH.wide;
+  const axes = panelsOf(input.channels).map((channels) => ({ channels, ...valueAxis(channels) }));
+  const left = Math.max(0, ...axes.map(leftAxisWidth)) + 2;
+  const right = width - RIGHT;
+  const time = timeScale(input.channels, { from: left, to: right });
+  const labels = labelRows(
+    input.events.map((event) => ({ x: time(event.time), width: textWidth(event.name, LABEL_TEXT) })),
+    { left, right: width, gap: 5, beside: 3 },
+  );
+
+  const firstTop = EVENT_LABELS_TOP + Math.max(0, ...labels.map(({ row }) => row + 1)) * ROW + 4;
+  const panelHeight = input.panelHeight ?? PANEL;
+  const panels = axes.map((axis, index): Panel => {
+    const top = firstTop + index * (panelHeight + BETWEEN_PANELS);
+    return { ...axis, top, foot: top + panelHeight, scale: axis.scale.range([top + panelHeight, top]) };
+  });
+  const foot = panels.at(-1)?.foot ?? firstTop;
+  const [first = 0, last = 1] = time.domain();
+  const ticks = roundTicks(first, last, Math.max(3, Math.round(width / 60)));
+
+  const marks: Mark[] = [
+    ...panels.flatMap((panel, index) =>
+      panelMarks(panel, time, { left, right, titleY: index === 0 ? LABEL_TEXT : panel.top - 5 }),
+    ),
+    ...input.events.flatMap((event, index) => eventMarks(event, labels[index], panels, time)),
+    ...bottomAxis({ ...ticks, scale: time }, { from: left, to: right, y: foot }),
+    bottomTitle(`time, ${unitSymbol('s')}`, { to: right, y: foot + NUMBERS_HEIGHT }),
+  ];
+  const end = foot + NUMBERS_HEIGHT + TITLE_HEIGHT;
+  const keys = key(panels.flatMap(keyItems), { left: 0, right: width, y: end });
+  const { title, alt, caption } = input;
+  return { width, height: end + keys.height, title, alt, caption, marks: [...marks, ...keys.marks] };
+}
+
+/** Seconds to points. */
+export function timeScale(
+  channels: readonly TraceChannel[],
+  { from, to }: { from: number; to: number },
+): ScaleLinear<number, number> {
+  const first = min(channels, ({ outline }) => outline.time[0]) ?? 0;
+  const last = max(channels, ({ outline }) => outline.time.at(-1)) ?? 1;
+  return scaleLinear([first, last > first ? last : first + 1], [from, to]);
+}
+
+interface Panel {
+  channels: readonly TraceChannel[];
+  scale: ScaleLinear<number, number>;
+  ticks: number[];
+  format: (value: number) => string;
+  top: number;
+  foot: number;
+}
+
+function panelsOf(channels: readonly TraceChannel[]): TraceChannel[][] {
+  return groups(channels, ({ unit, reference = '' }) => `${unit} ${reference}`).map(([, panel]) => panel);
+}
+
+function valueAxis(channels: readonly TraceChannel[]) {
+  const low = Math.min(0, min(channels, ({ outline }) => min(outline.lowest)) ?? 0);
+  const high = max(channels, ({ outline }) => max(outline.highest)) ?? 0;
+  const [, top = high] = scaleLinear([0, high > 0 ? high : low + 1], [0, 1])
+    .nice(5)
+    .domain();
+  // The noise of a zero needs a little room below it, not a whole step of the scale.
+  return { scale: scaleLinear([low, top], [0, 1]), ...roundTicks(low, top, 5) };
+}
+
+function panelMarks(
+  { channels, scale, ticks, format, top, foot }: Panel,
+  time: (value: number) => number,
+  { left, right, titleY }: { left: number; right: number; titleY: number },
+): Mark[] {
+  const [first] = channels;
+  if (!first) return [];
+  const title = axisTitle({ ...first, title: channels.length === 1 ? first.title : '' }).replace(/^, /, '');
+  return [
+    ...leftAxis({ scale, ticks, format }, { x: left, from: foot, to: top, across: right }),
+    { mark: 'text', text: title, at: [0, titleY], size: LABEL_TEXT, anchor: 'start', ink: 'ink' },
+    ...channels.map((channel, series) => channelMark(channel, seriesStroke(series), time, scale)),
+  ];
+}
+
+/** A panel of one channel is named by its axis. */
+function keyItems({ channels }: Panel): KeyItem[] {
+  return channels.length === 1
+    ? []
+    : channels.map(({ title }, series) => ({ sign: seriesStroke(series), text: title }));
+}
+
+/** From the lowest to the highest of each slice, and back on the next: one stroke that covers the outline. */
+function channelMark(
+  { outline, title }: TraceChannel,
+  stroke: Stroke,
+  time: (value: number) => number,
+  scale: (value: number) => number,
+): Mark {
+  const points = outline.time.flatMap((t, index) => {
+    const ends = [outline.lowest[index] ?? 0, outline.highest[index] ?? 0];
+    const [one = 0, other = 0] = index % 2 === 0 ? ends : ends.reverse();
+    const place = (value: number) => [time(t), scale(value)] as const;
+    return one === other ? [place(one)] : [place(one), place(other)];
+  });
+  return { mark: 'line', part: 'channel', note: title, points, stroke };
+}
+
+/** The moment on its curve, and a leader up to its name. */
+function eventMarks(
+  event: TraceMark,
+  label: LabelPlace | undefined,
+  panels: readonly Panel[],
+  time: (value: number) => number,
+): Mark[] {
+  const panel = panels.find(({ channels }) => channels.some(({ channel }) => channel === event.channel));
+  if (!panel || !label)
+    throw new Error(`Event "${event.name}" lies on channel ${event.channel}, which this figure does not show.`);
+  const [x, y] = [time(event.time), panel.scale(event.value)];
+  const labelY = EVENT_LABELS_TOP + label.row * ROW;
+  return [
+    {
+      mark: 'line',
+      part: 'leader',
+      points: [
+        [x, labelY],
+        [x, y - EVENT_RADIUS],
+      ],
+      stroke: { ink: 'petrol', width: 0.6, dash: [1.5, 1.5] },
+    },
+    { mark: 'dot', part: 'event', note: event.name, at: [x, y], radius: EVENT_RADIUS, form: 'ring', ink: 'petrol' },
+    {
+      mark: 'text',
+      part: 'event label',
+      text: event.name,
+      at: [label.from, labelY + LABEL_TEXT - 1],
+      size: LABEL_TEXT,
+      anchor: 'start',
+      ink: 'petrol',
+    },
+  ];
+}

@@ -1,0 +1,254 @@
+import { printSignificant } from '@breakbook/units';
+import { type ScaleLogarithmic, scaleLinear, scaleLog } from 'd3-scale';
+import {
+  bottomAxis,
+  bottomTitle,
+  LABEL_TEXT,
+  leftAxis,
+  leftAxisWidth,
+  NUMBERS_HEIGHT,
+  TITLE_HEIGHT,
+} from '../marks/axis.js';
+import { type KeyItem, key } from '../marks/key.js';
+import { limitStroke } from '../marks/limit-stroke.js';
+import { tickArrow } from '../marks/tick-arrow.js';
+import { wedge } from '../marks/wedge.js';
+import { FIGURE_WIDTH, type Mark, type Place, type Scene, type Stroke } from '../scene.js';
+import { textWidth } from '../text-width.js';
+import { type LabelPlace, labelRows } from './label-rows.js';
+import { type AxisQuantity, axisTitle, oneUnit, roundTicks, written } from './numbers.js';
+import { fractionRange, onLine, percentTicks, valueRange, weibullScale } from './probability-scales.js';
+
+export interface WeibullPlotInput {
+  title: string;
+  alt: string;
+  caption: string;
+  quantity: AxisQuantity;
+  /** Broken specimens at their plotting positions; fractions, never percent. */
+  failures: readonly { label: string; value: number; fraction: number }[];
+  /** Specimens that hold at least their value. */
+  atLeast: readonly { label: string; value: number }[];
+  fit?: { shape: number; scale: number };
+  /** Confidence limits of the value at each fraction, with what they are. */
+  band?: { label: string; limits: readonly { fraction: number; lower: number; upper: number }[] };
+  /** The lower bound of the value at a fraction. */
+  bound?: { label: string; value: number; fraction: number };
+  limits: readonly PlotLimit[];
+  /** In points; 170 mm where left out. */
+  width?: number;
+  /** Without its key, in points. */
+  height?: number;
+}
+
+export interface PlotLimit {
+  label: string;
+  value: number;
+  external: boolean;
+  conforms: 'at or above' | 'at or below';
+}
+
+const RIGHT = 8;
+const ROW = 10.5;
+const RUG = 14;
+const HEIGHT = 232;
+const ROOM_FOR_TWO_UNITS = 320;
+const WEDGE_WITHOUT_FIT = 24;
+const FIT: Stroke = { ink: 'petrol', width: 1.2 };
+const BAND: Stroke = { ink: 'petrol', width: 0.5, dash: [3, 2] };
+
+/**
+ * Do the broken specimens lie on a straight line, and where does the line meet the share the claim is about?
+ *
+ *     y = ln(-ln(1 - F)),  x = ln(value)
+ *
+ * On these scales a Weibull distribution of shape β and scale η is the line y = β (x - ln η), which passes 63.2 % at η.
+ * The form of the plot is that of IEC 61649:2008 (from memory).
+ */
+export function weibullPlot(input: WeibullPlotInput): Scene {
+  const width = input.width ?? FIGURE_WIDTH.wide;
+  const height = input.height ?? HEIGHT;
+  const words = width < ROOM_FOR_TWO_UNITS ? oneUnit(input.quantity) : input.quantity;
+  const fractions = fractionRange([
+    ...input.failures.map(({ fraction }) => fraction),
+    ...(input.bound ? [input.bound.fraction] : []),
+  ]);
+  const percents = percentTicks(fractions, height - 70);
+  const left = leftAxisWidth(percents) + 2;
+  const right = width - RIGHT;
+  const values = valueRange(shownValues(input, fractions[0]));
+  const x = scaleLog(values, [left, right]);
+  const labels = labelRows(
+    input.limits.map((limit) => ({ x: x(limit.value), width: textWidth(limitText(limit, words), LABEL_TEXT) })),
+    { left, right: width, gap: 6, beside: 4 },
+  );
+
+  const top = LABEL_TEXT + 7 + Math.max(0, ...labels.map(({ row }) => row + 1)) * ROW;
+  const axisY = height - NUMBERS_HEIGHT - TITLE_HEIGHT;
+  const keys = key(keyItems(input, words), { left: 0, right: width, y: height });
+  const foot = axisY - (input.atLeast.length > 0 ? RUG : 3);
+  const line = scaleLinear(fractions.map(weibullScale), [foot, top]);
+  const ground: Ground = {
+    words,
+    x,
+    y: (fraction) => line(weibullScale(fraction)),
+    left,
+    right,
+    top,
+    foot,
+    axisY,
+    fractions,
+    values,
+  };
+  const ticks = roundTicks(values[0], values[1], Math.max(3, Math.round(width / 75)));
+
+  const marks: Mark[] = [
+    { mark: 'text', text: 'share broken, %', at: [0, LABEL_TEXT], size: LABEL_TEXT, anchor: 'start', ink: 'ink' },
+    ...bandMarks(input, ground),
+    ...leftAxis(
+      { ...percents, scale: (percent) => ground.y(percent / 100) },
+      { x: left, from: axisY, to: top, across: right },
+    ),
+    ...bottomAxis({ ...ticks, scale: x }, { from: left, to: right, y: axisY }),
+    bottomTitle(`${axisTitle(input.quantity)}, logarithmic`, { to: right, y: axisY + NUMBERS_HEIGHT }),
+    ...input.limits.flatMap((limit, index) => limitMarks(limit, labels[index], ground)),
+    ...fitMarks(input, ground),
+    ...input.atLeast.flatMap(({ label, value }) =>
+      tickArrow({ x: x(value), y: foot + RUG / 2, note: `${label}: at least ${written(value, input.quantity)}` }),
+    ),
+    ...failureMarks(input, ground),
+    ...boundMarks(input, ground),
+    ...keys.marks,
+  ];
+  return { width, height: height + keys.height, title: input.title, alt: input.alt, caption: input.caption, marks };
+}
+
+interface Ground {
+  words: AxisQuantity;
+  x: ScaleLogarithmic<number, number>;
+  y: (fraction: number) => number;
+  left: number;
+  right: number;
+  top: number;
+  foot: number;
+  axisY: number;
+  fractions: [number, number];
+  values: [number, number];
+}
+
+/** Every point, limit and bound is shown, and the fitted line down to the lowest share shown. */
+function shownValues({ failures, atLeast, limits, bound, fit }: WeibullPlotInput, lowest: number): number[] {
+  return [
+    ...[...failures, ...atLeast, ...limits, ...(bound ? [bound] : [])].map(({ value }) => value),
+    ...(fit ? [onLine(fit, Math.max(0.01, lowest))] : []),
+  ];
+}
+
+function bandMarks({ band }: WeibullPlotInput, { x, y, fractions, values }: Ground): Mark[] {
+  if (!band) return [];
+  const inside = (value: number) => Math.min(Math.max(value, values[0]), values[1]);
+  const shown = band.limits.filter(({ fraction }) => fraction >= fractions[0] && fraction <= fractions[1]);
+  const edge = (side: 'lower' | 'upper') => shown.map((limits): Place => [x(inside(limits[side])), y(limits.fraction)]);
+  return [
+    {
+      mark: 'area',
+      part: 'band',
+      note: band.label,
+      points: [...edge('lower'), ...edge('upper').reverse()],
+      fill: 'wash',
+    },
+    { mark: 'line', part: 'band edge', points: edge('lower'), stroke: BAND },
+    { mark: 'line', part: 'band edge', points: edge('upper'), stroke: BAND },
+  ];
+}
+
+function fitMarks({ fit }: WeibullPlotInput, { x, y, fractions, values }: Ground): Mark[] {
+  if (!fit) return [];
+  const shareAt = (value: number) => -Math.expm1(-((value / fit.scale) ** fit.shape));
+  // The line leaves the picture at whichever edge it meets first.
+  const ends = [Math.max(fractions[0], shareAt(values[0])), Math.min(fractions[1], shareAt(values[1]))].map(
+    (fraction): Place => [x(onLine(fit, fraction)), y(fraction)],
+  );
+  return [{ mark: 'line', part: 'fitted line', points: ends, stroke: FIT }];
+}
+
+function failureMarks({ failures, quantity }: WeibullPlotInput, { x, y }: Ground): Mark[] {
+  const radius = failures.length > 100 ? 1.3 : failures.length > 40 ? 1.9 : 2.6;
+  return failures.map(({ label, value, fraction }) => ({
+    mark: 'dot',
+    part: 'failure',
+    note: `${label}: ${written(value, quantity)}, plotted at ${printSignificant(fraction * 100, 3)} %`,
+    at: [x(value), y(fraction)],
+    radius,
+    form: 'disc',
+    ink: 'ink',
+  }));
+}
+
+function boundMarks({ bound, fit, quantity }: WeibullPlotInput, { x, y, axisY }: Ground): Mark[] {
+  if (!bound) return [];
+  const [tip, level] = [x(bound.value), y(bound.fraction)];
+  const end = fit ? x(onLine(fit, bound.fraction)) : tip + WEDGE_WITHOUT_FIT;
+  return [
+    {
+      mark: 'line',
+      part: 'bound dropped to the axis',
+      points: [
+        [tip, level],
+        [tip, axisY],
+      ],
+      stroke: { ink: 'petrol', width: 0.6, dash: [1.5, 1.5] },
+    },
+    wedge({ tip, end, y: level, height: 8, note: `${bound.label}: ${written(bound.value, quantity)}` }),
+  ];
+}
+
+function limitMarks(limit: PlotLimit, label: LabelPlace | undefined, { words, x, top, axisY }: Ground): Mark[] {
+  if (!label) return [];
+  const text = limitText(limit, words);
+  const head = LABEL_TEXT + 4 + label.row * ROW;
+  const strokeTop = limit.external ? top : (top + axisY) / 2;
+  return [
+    {
+      mark: 'line',
+      part: 'leader',
+      points: [
+        [x(limit.value), head],
+        [x(limit.value), strokeTop],
+      ],
+      stroke: limit.external ? { ink: 'limit', width: 0.6 } : { ink: 'muted', width: 0.6, dash: [1.2, 1.8] },
+    },
+    ...limitStroke({
+      x: x(limit.value),
+      bottom: axisY,
+      top,
+      external: limit.external,
+      forbidden: limit.conforms === 'at or above' ? 'left' : 'right',
+      note: text,
+    }),
+    {
+      mark: 'text',
+      part: 'limit label',
+      text,
+      at: [label.from, head + LABEL_TEXT - 1],
+      size: LABEL_TEXT,
+      anchor: 'start',
+      ink: 'ink',
+    },
+  ];
+}
+
+function limitText({ label, value }: PlotLimit, quantity: AxisQuantity): string {
+  return `${label}: ${written(value, quantity)}`;
+}
+
+function keyItems({ failures, atLeast, fit, band, bound, quantity }: WeibullPlotInput, words: AxisQuantity): KeyItem[] {
+  const line =
+    fit && `Weibull line, shape ${printSignificant(fit.shape, 3)}, scale ${written(fit.scale, oneUnit(quantity))}`;
+  return [
+    { sign: 'disc', text: `broken (${failures.length})` },
+    ...(atLeast.length > 0 ? [{ sign: 'tick with arrow', text: `hold at least (${atLeast.length})` } as const] : []),
+    ...(line ? [{ sign: FIT, text: line }] : []),
+    ...(band ? [{ sign: BAND, text: band.label }] : []),
+    ...(bound ? [{ sign: 'wedge', text: `${bound.label}: ${written(bound.value, words)}` } as const] : []),
+  ];
+}
