@@ -2,7 +2,6 @@
 export { judgeValue, type ValueAndLimit } from './limits/judge-value.js';
 export { judgeRun, type RunToJudge } from './runs/judge-run.js';
 export {
-  asDeclared,
   boundInWords,
   capital,
   limitInWords,

@@ -1,5 +1,6 @@
 import { type CharacteristicValue, type Limit, notEvaluated, type Result } from '@breakbook/lab';
 import { describe, expect, it } from 'vitest';
+import { plainly } from '../fixtures/invented-lot.js';
 import { judgeValue } from './judge-value.js';
 
 const common = {
@@ -52,7 +53,7 @@ const under = (value: number): CharacteristicValue => ({ kind: 'atMost', value }
 const span = (lower: number, upper: number): CharacteristicValue => ({ kind: 'between', lower, upper });
 
 const judge = (limit: Limit, value: Result['value'], U?: number) =>
-  judgeValue({ limit, result: result(value, U), specimen: '0417', difference: false });
+  plainly(judgeValue({ limit, result: result(value, U), specimen: '0417', difference: false }));
 
 describe('one value against one limit, simple rule', () => {
   // By definition: a value stands for every number it may be; all accepted, none accepted, or some.

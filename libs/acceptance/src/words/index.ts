@@ -8,6 +8,6 @@ export {
 } from './claims.js';
 export { counted, listed } from './counted.js';
 export { limitInWords, rangeInWords, ruleInWords } from './limit-in-words.js';
-export { asDeclared, boundInWords, valueInWords, withUnit } from './numbers.js';
+export { boundInWords, valueInWords, withUnit } from './numbers.js';
 export { percent } from './percent.js';
 export { capital, type VerdictFields, verdictSentence } from './verdict-sentence.js';

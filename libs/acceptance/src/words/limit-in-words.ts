@@ -1,5 +1,6 @@
 import { type Limit, limitName } from '@breakbook/lab';
-import { asDeclared, withUnit } from './numbers.js';
+import { printDeclared } from '@breakbook/units';
+import { withUnit } from './numbers.js';
 
 /** `at least 1 500 kPa (BP-INT rev. 2)`: a limit as declared, in its own unit, with the name of its revision. */
 export function limitInWords(limit: Limit): string {
@@ -8,7 +9,7 @@ export function limitInWords(limit: Limit): string {
 
 /** `at least 1 500 kPa`: what the limit asks of a value, without its name. */
 export function rangeInWords(limit: Limit): string {
-  const declared = (value: number) => withUnit(asDeclared(value), limit.unit);
+  const declared = (value: number) => withUnit(printDeclared(value), limit.unit);
   return limit.bound === 'between'
     ? `between ${declared(limit.lower)} and ${declared(limit.upper)}`
     : `${limit.bound} ${declared(limit.value)}`;

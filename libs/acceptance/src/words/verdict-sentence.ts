@@ -1,6 +1,7 @@
 import { type CharacteristicValue, type Limit, limitName, type VerdictOutcome } from '@breakbook/lab';
+import { printDeclared } from '@breakbook/units';
 import { rangeInWords, ruleInWords } from './limit-in-words.js';
-import { asDeclared, valueInWords } from './numbers.js';
+import { valueInWords } from './numbers.js';
 
 export interface VerdictFields {
   /** What was measured, such as "Burst pressure". */
@@ -41,7 +42,7 @@ function resultInWords({ value, unit, uncertainty, limitValue, acceptance }: Ver
   const expanded = valueInWords({ kind: 'exact', value: uncertainty.expanded }, unit, {
     uncertainty: uncertainty.expanded,
   });
-  return `${words}, U = ${expanded} (k = ${asDeclared(uncertainty.k)})`;
+  return `${words}, U = ${expanded} (k = ${printDeclared(uncertainty.k)})`;
 }
 
 function limitIn(unit: string, { lower, upper }: { lower?: number; upper?: number }): string {

@@ -1,5 +1,6 @@
 import { type Criterion, type CriterionResult, type Step } from '@breakbook/lab';
-import { asDeclared, counted, limitInWords, listed, percent } from '../../words/index.js';
+import { printDeclared } from '@breakbook/units';
+import { counted, limitInWords, listed, percent } from '../../words/index.js';
 import { chanceAllConform } from '../chance-all-conform.js';
 import { answered, byVerdict, claimStep, lotSizeOf, type Question, whyNotYet, whyOpen } from './question.js';
 
@@ -58,7 +59,7 @@ function passingStep(question: Question): Step {
     answer: `No confidence is claimed. With ${counted(planned, 'specimen')} tested, ${chances
       .map(
         ([share, chance]) =>
-          `a ${question.plan.claim.population} with ${percent(share)} not conforming passes with probability ${asDeclared(Number(chance.toFixed(2)))}`,
+          `a ${question.plan.claim.population} with ${percent(share)} not conforming passes with probability ${printDeclared(Number(chance.toFixed(2)))}`,
       )
       .join('; ')}.`,
   };
