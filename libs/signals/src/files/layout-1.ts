@@ -220,10 +220,10 @@ export class Layout1Reader {
     this.closing = true;
     const bytes = joined(held, Uint8Array.of(LF));
     const before = this.problems.count;
-    if (!this.rows) this.headLine(bytes, 0);
-    if (this.rows) {
+    const at = this.rows ? 0 : this.headLine(bytes, 0);
+    if (this.rows && at < bytes.length) {
       const rows = this.rows.count;
-      this.rows.take(bytes, 0, bytes.length, { open: true });
+      this.rows.take(bytes, at, bytes.length, { open: true });
       if (this.rows.count > rows && this.problems.count === before)
         this.flags.add('file.no-final-newline', { line: this.head.headerLine + this.rows.count }, () => ({
           sentence: 'the last line has all its cells but no line end; a last number that was cut would look the same.',
