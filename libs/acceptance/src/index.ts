@@ -1,8 +1,12 @@
 /** Limits, verdicts and the judgement of lots. */
 export { judgeValue, type ValueAndLimit } from './limits/judge-value.js';
+export type { Claim, JudgedRun, UnreadRun } from './lots/claim.js';
+export { judgeLot, type LotToJudge } from './lots/judge-lot.js';
 export { judgeRun, type RunToJudge } from './runs/judge-run.js';
 export {
+  type BoundFields,
   boundInWords,
+  boundSentence,
   capital,
   limitInWords,
   percent,
