@@ -52,21 +52,8 @@ export function binomialBound({ n, failures, confidence, lotSize }: FailureCount
     if (n > lotSize) throw new RangeError(`binomialBound: ${n} specimens cannot come from a lot of ${lotSize}.`);
   }
 
-  const [mostFailing, leastFailing] =
-    lotSize === undefined
-      ? [
-          (risk: number) => (failures === n ? 1 : betaQuantile(1 - risk, failures + 1, n - failures)),
-          (risk: number) => (failures === 0 ? 0 : betaQuantile(risk, failures, n - failures + 1)),
-        ]
-      : [
-          (risk: number) => mostBad(n, failures, lotSize, risk) / lotSize,
-          // The fewest bad are what the most good leave over.
-          (risk: number) => 1 - mostBad(n, n - failures, lotSize, risk) / lotSize,
-        ];
-  const reliabilityLower =
-    lotSize === undefined && failures < n
-      ? betaQuantile(1 - confidence, n - failures, failures + 1)
-      : 1 - mostFailing(1 - confidence);
+  const { holds, fails, leastFailing } =
+    lotSize === undefined ? processShares(n, failures) : lotShares(n, failures, lotSize);
   const outside = (1 - confidence) / 2;
   return {
     method: 'binomial bound',
@@ -74,9 +61,34 @@ export function binomialBound({ n, failures, confidence, lotSize }: FailureCount
     failures,
     confidence,
     estimate: (n - failures) / n,
-    reliabilityLower,
-    failureLimits: [leastFailing(outside), mostFailing(outside)],
+    reliabilityLower: holds(1 - confidence),
+    failureLimits: [leastFailing(outside), fails(outside)],
     ...(lotSize === undefined ? {} : { lotSize }),
+  };
+}
+
+/** Shares that the sample contradicts with no more than a given risk of error. */
+interface Shares {
+  /** The smallest share holding, and beside it the largest share failing, without loss of digits. */
+  holds(risk: number): number;
+  fails(risk: number): number;
+  leastFailing(risk: number): number;
+}
+
+function processShares(n: number, failures: number): Shares {
+  return {
+    holds: (risk) => (failures === n ? 0 : betaQuantile(risk, n - failures, failures + 1)),
+    fails: (risk) => (failures === n ? 1 : betaQuantile(1 - risk, failures + 1, n - failures)),
+    leastFailing: (risk) => (failures === 0 ? 0 : betaQuantile(risk, failures, n - failures + 1)),
+  };
+}
+
+function lotShares(n: number, failures: number, lotSize: number): Shares {
+  return {
+    holds: (risk) => (lotSize - mostBad(n, failures, lotSize, risk)) / lotSize,
+    fails: (risk) => mostBad(n, failures, lotSize, risk) / lotSize,
+    // The fewest bad are what the most good leave over.
+    leastFailing: (risk) => (lotSize - mostBad(n, n - failures, lotSize, risk)) / lotSize,
   };
 }
 

@@ -30,8 +30,14 @@ export function conditionalWeibullBound({ sample, coverage, confidence }: Aim): 
     coverage,
     confidence,
   );
+  const bound = fit.scale * Math.exp(-pivot / fit.shape);
+  if (!(bound > 0 && Number.isFinite(bound)))
+    return notEvaluated(
+      `the bound lies beyond every strength a number can hold (its logarithm is ${Math.log(fit.scale) - pivot / fit.shape})`,
+      'more specimens are broken, or strengths scatter less',
+    );
   return {
-    bound: fit.scale * Math.exp(-pivot / fit.shape),
+    bound,
     estimate: weibullQuantile(1 - coverage, fit),
     achievedConfidence: confidence,
     n: fit.n,

@@ -1,8 +1,13 @@
 import { Fraction, Sample } from '@breakbook/lab';
 import { z } from 'zod';
 
+/** No quantity of a lab comes near it, and squares of numbers within it are still numbers. */
+const LARGEST = 1e100;
+
 /** Inputs that several methods share, each described once. */
-export const Values = z.array(z.number()).describe('numbers in any one unit, in the order they were found');
+export const Values = z
+  .array(z.number().min(-LARGEST).max(LARGEST))
+  .describe('numbers in any one unit, in the order they were found');
 export const Coverage = Fraction.describe('share of the population, a fraction between 0 and 1');
 export const Confidence = Fraction.describe('a fraction between 0 and 1');
 export const Reliability = Fraction.describe('share of the population that holds, a fraction between 0 and 1');
@@ -10,6 +15,7 @@ export const LotSize = z
   .number()
   .int()
   .min(1)
+  .max(1_000_000_000)
   .describe('units in the lot, those tested included, where the claim is about this lot alone; left out: the process');
 
 export const AnySample = Sample.describe(
@@ -23,18 +29,18 @@ type Issues = Pick<z.RefinementCtx, 'addIssue'>;
 export function checkSample(sample: Sample, at: PropertyKey[], context: Issues, { positive }: { positive: boolean }) {
   const refuse = (path: PropertyKey[], message: string) =>
     context.addIssue({ code: 'custom', path: [...at, ...path], message, params: { code: 'body.range' } });
-  sample.between?.forEach(([low, high], index) => {
+  const check = (path: PropertyKey[], value: number, zeroToo: boolean) => {
+    if (Math.abs(value) > LARGEST) refuse(path, `no strength is as large as ${value}`);
+    else if (positive && value === 0 && zeroToo) return;
+    else if (positive && !(value >= 1 / LARGEST)) refuse(path, `a strength here must be above 0; got ${value}`);
+  };
+  for (const key of ['exact', 'atMost', 'atLeast'] as const)
+    for (const [index, value] of (sample[key] ?? []).entries()) check([key, index], value, key === 'atLeast');
+  for (const [index, [low, high]] of (sample.between ?? []).entries()) {
+    check(['between', index, 0], low, true);
+    check(['between', index, 1], high, false);
     if (!(high > low)) refuse(['between', index], `an interval runs upward; got ${low} to ${high}`);
-    else if (positive && low < 0) refuse(['between', index, 0], `must be 0 or more; got ${low}`);
-  });
-  if (!positive) return;
-  for (const key of ['exact', 'atMost'] as const)
-    sample[key]?.forEach((value, index) => {
-      if (!(value > 0)) refuse([key, index], `a strength here must be above 0; got ${value}`);
-    });
-  sample.atLeast?.forEach((value, index) => {
-    if (value < 0) refuse(['atLeast', index], `a strength here must be 0 or more; got ${value}`);
-  });
+  }
 }
 
 /** How many specimens a sample holds. */

@@ -13,8 +13,12 @@ export interface Family {
   survival(z: number, out: Float64Array): void;
   /** ln F(z) and derivatives: a specimen that broke at z or before. */
   failure(z: number, out: Float64Array): void;
-  /** ln (F(upper) - F(lower)), derivatives by lower and upper, then by lower twice, both, upper twice. */
-  between(lower: number, upper: number, out: Float64Array): void;
+  /**
+   * ln (F(upper) - F(lower)) with upper = lower + length: a specimen that held lower and broke by upper.
+   * Then the derivatives by lower and upper, and by lower twice, both, and upper twice. The length is
+   * given by itself, because taken as a difference it loses its digits where it is short.
+   */
+  between(lower: number, length: number, out: Float64Array): void;
   /** The z below which a share p lies. */
   quantile(p: number): number;
   /** The share above z. */

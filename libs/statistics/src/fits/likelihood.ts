@@ -82,7 +82,7 @@ export class Likelihood {
     for (let index = 0; index < this.lower.length; index++) {
       const low = this.lower[index] as number;
       const high = this.upper[index] as number;
-      family.between(intercept + slope * low, intercept + slope * high, scratch);
+      family.between(intercept + slope * low, slope * (high - low), scratch);
       addInterval(sums, scratch, low, high);
     }
     return sums;

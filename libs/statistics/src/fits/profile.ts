@@ -3,43 +3,7 @@ import { normalQuantile } from '../distributions/normal.js';
 import { rootOfIncreasing } from '../numerics/find-root.js';
 import type { Likelihood } from './likelihood.js';
 import type { Maximum } from './maximum.js';
-
-/**
- * A quantity read off a location-scale fit: one of
- * - the slope itself (one over the scale);
- * - the value y at which the standardised value is `z`: a quantile, or the location;
- * - the standardised value at a given `y`: a reliability.
- * All on the standardised scale of the likelihood.
- */
-export type Quantity = { kind: 'slope' } | { kind: 'value'; z: number } | { kind: 'score'; y: number };
-
-/** Estimate and standard error of a quantity, by the curvature of the likelihood at its maximum. */
-export function waldOf(quantity: Quantity, maximum: Maximum): { estimate: number; standardError: number } {
-  const { intercept, slope, at } = maximum;
-  const determinant = at.byInterceptTwice * at.bySlopeTwice - at.byBoth * at.byBoth;
-  const interceptVariance = -at.bySlopeTwice / determinant;
-  const slopeVariance = -at.byInterceptTwice / determinant;
-  const covariance = at.byBoth / determinant;
-  const [estimate, byIntercept, bySlope] = readOff(quantity, intercept, slope);
-  const variance =
-    byIntercept * byIntercept * interceptVariance +
-    2 * byIntercept * bySlope * covariance +
-    bySlope * bySlope * slopeVariance;
-  return { estimate, standardError: Math.sqrt(variance) };
-}
-
-function readOff(quantity: Quantity, intercept: number, slope: number): [number, number, number] {
-  switch (quantity.kind) {
-    case 'slope':
-      return [slope, 0, 1];
-    case 'score':
-      return [intercept + slope * quantity.y, 1, quantity.y];
-    case 'value': {
-      const y = (quantity.z - intercept) / slope;
-      return [y, -1 / slope, -y / slope];
-    }
-  }
-}
+import { covarianceAt, type Quantity, varianceOfScoreAt, waldOf } from './quantity.js';
 
 /**
  * The profile-likelihood limit of a quantity: the value at which the signed root of twice the drop
@@ -74,54 +38,63 @@ export function profileLimit(
       // Within rounding of the maximum the root carries no digits; there its slope is that of the curvature.
       return { value: root - score, slope: Math.abs(root) < 1e-4 ? 1 / standardError : -slope / root };
     },
-    firstGuess(quantity, estimate, standardError, score),
+    estimate + score * standardError,
     standardError,
-    quantity.kind === 'slope' ? { from: 0 } : {},
   );
 }
 
-function firstGuess(quantity: Quantity, estimate: number, standardError: number, score: number): number {
-  // The slope is positive and its likelihood leans: its logarithm is nearer to normal.
-  if (quantity.kind === 'slope') return estimate * Math.exp((score * standardError) / estimate);
-  return estimate + score * standardError;
-}
-
-type Profile = (value: number) => { top: number; slope: number };
-
-/** The profile likelihood and its derivative; each search starts from where the one before ended. */
-function profileAlong(quantity: Quantity, likelihood: Likelihood, maximum: Maximum): Profile {
-  let { intercept, slope } = maximum;
-  if (quantity.kind === 'slope')
-    return (fixed) => {
-      intercept = rootOfIncreasing(
+/**
+ * The profile likelihood and its derivative. Each search for its top starts from where the top would
+ * lie if the likelihood were normal: the maximum, moved along its covariance to the value asked for.
+ */
+function profileAlong(
+  quantity: Quantity,
+  likelihood: Likelihood,
+  maximum: Maximum,
+): (value: number) => { top: number; slope: number } {
+  const covariance = covarianceAt(maximum);
+  if (quantity.kind === 'logSlope')
+    return (logarithm) => {
+      const fixed = Math.exp(logarithm);
+      const intercept = rootOfIncreasing(
         (tried) => {
           const { byIntercept, byInterceptTwice } = likelihood.at(tried, fixed);
           return { value: -byIntercept, slope: -byInterceptTwice };
         },
-        intercept,
+        maximum.intercept + (covariance.both / covariance.slope) * (fixed - maximum.slope),
         1,
       );
       const at = likelihood.at(intercept, fixed);
-      return { top: at.value, slope: at.bySlope };
+      return { top: at.value, slope: fixed * at.bySlope };
     };
 
   const oneSidedOnly = knownFromOneSideOnly(likelihood);
   return (value) => {
     const z = quantity.kind === 'value' ? quantity.z : value;
     const y = quantity.kind === 'value' ? value : quantity.y;
-    const falling = (tried: number) => {
+    // In the logarithm of the slope, which keeps it above 0 and finds a tiny one as fast as a large one.
+    const falling = (logarithm: number) => {
+      const tried = Math.exp(logarithm);
       const at = likelihood.at(z - tried * y, tried);
-      return {
-        value: y * at.byIntercept - at.bySlope,
-        slope: -(at.bySlopeTwice - 2 * y * at.byBoth + y * y * at.byInterceptTwice),
-      };
+      const value = tried * (y * at.byIntercept - at.bySlope);
+      const curvature = at.bySlopeTwice - 2 * y * at.byBoth + y * y * at.byInterceptTwice;
+      return { value, slope: value - tried * tried * curvature };
     };
+    const off = z - maximum.intercept - maximum.slope * y;
+    const moved = (off * (covariance.both + y * covariance.slope)) / varianceOfScoreAt(y, covariance);
+    const guess = Math.log(Math.max(maximum.slope + moved, maximum.slope / 10));
     // Known from one side only, the likelihood can be largest where the scale has grown without end.
-    if (oneSidedOnly && falling(0).value >= 0) slope = 0;
-    else slope = rootOfIncreasing(falling, slope || maximum.slope, slope || maximum.slope, { from: 0 });
+    const endless = oneSidedOnly && endlessScaleIsBest(likelihood, z, y);
+    const slope = endless ? 0 : Math.exp(rootOfIncreasing(falling, guess, 1));
     const at = likelihood.at(z - slope * y, slope);
     return { top: at.value, slope: quantity.kind === 'value' ? -slope * at.byIntercept : at.byIntercept };
   };
+}
+
+/** Does the likelihood along z = intercept + slope y fall from the very beginning, where the slope is 0? */
+function endlessScaleIsBest(likelihood: Likelihood, z: number, y: number): boolean {
+  const at = likelihood.at(z, 0);
+  return y * at.byIntercept - at.bySlope >= 0;
 }
 
 /**
@@ -133,7 +106,7 @@ function profileAlong(quantity: Quantity, likelihood: Likelihood, maximum: Maxim
 function profileAtInfinity(quantity: Quantity, likelihood: Likelihood, score: number): number {
   const { family, observations } = likelihood;
   const { atLeast, atMost } = observations;
-  const endless = quantity.kind === 'value' || (quantity.kind === 'slope' && score < 0);
+  const endless = quantity.kind === 'value' || (quantity.kind === 'logSlope' && score < 0);
   if (!endless || !knownFromOneSideOnly(likelihood)) return Number.NEGATIVE_INFINITY;
   const commonShare = family.quantile(atMost.length / (atMost.length + atLeast.length));
   let z = commonShare;

@@ -1,7 +1,7 @@
 import type { Family } from './family.js';
 
-// Far beyond any strength that could be seen; keeps the exponential from overflowing.
-const LARGEST_Z = 300;
+// A specimen so far out has a likelihood of exp(-10^26); a search that strays there must still find its way back.
+const LARGEST_Z = 60;
 
 /**
  * The standard smallest extreme value distribution, F(z) = 1 - exp(-exp(z)): that of the logarithm
@@ -30,9 +30,9 @@ export const smallestExtremeValue: Family = {
     out[1] = hazard < 1e-300 ? 1 : slope;
     out[2] = hazard < 1e-300 ? 0 : slope * (1 - hazard - slope);
   },
-  between(lower, upper, out) {
+  between(lower, length, out) {
     const low = Math.exp(Math.max(-LARGEST_Z, Math.min(lower, LARGEST_Z)));
-    const width = low * Math.expm1(upper - lower);
+    const width = low * Math.expm1(length);
     const high = Math.min(low + width, Math.exp(LARGEST_Z));
     const odds = 1 / Math.expm1(width);
     const curvature = odds * (1 + odds);

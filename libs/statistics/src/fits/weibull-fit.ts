@@ -5,7 +5,8 @@ import { requireFraction, requirePositive } from '../requirements.js';
 import { Likelihood } from './likelihood.js';
 import { type Maximum, maximumOf, whyNoMaximum } from './maximum.js';
 import { logObservations } from './observations.js';
-import { profileLimit, type Quantity, twoSidedScores, waldOf } from './profile.js';
+import { profileLimit, twoSidedScores } from './profile.js';
+import { covarianceAt, type Quantity, waldOf } from './quantity.js';
 import { smallestExtremeValue } from './smallest-extreme-value.js';
 
 /** A limit that the data put on a number, or why they put none. */
@@ -83,7 +84,7 @@ export function fitWeibull(sample: Sample, options: WeibullFitOptions = {}): Wei
   const limit = (quantity: Quantity, score: number) => profileLimit(quantity, likelihood, maximum, score);
   const strengthLimit = (z: number, score: number) => strengthFrom(limit({ kind: 'value', z }, score), likelihood);
   const shareLimit = (y: number, score: number) => shareFrom(limit({ kind: 'score', y }, score));
-  const shapeLimit = (score: number) => divided(limit({ kind: 'slope' }, score), likelihood.spread);
+  const shapeLimit = (score: number) => shapeFrom(limit({ kind: 'logSlope' }, score), likelihood);
 
   return {
     ...estimatesAt(likelihood, maximum),
@@ -149,9 +150,8 @@ function estimatesAt(likelihood: Likelihood, maximum: Maximum): WeibullEstimates
   // The density of a strength is that of its logarithm divided by the strength.
   const logLikelihood = maximum.at.value - sumOf(exact);
 
-  const slope = waldOf({ kind: 'slope' }, maximum);
+  const { standardError: logShape } = waldOf({ kind: 'logSlope' }, maximum);
   const centre = waldOf({ kind: 'value', z: 0 }, maximum);
-  const logShape = slope.standardError / slope.estimate;
   const logScale = likelihood.spread * centre.standardError;
   return {
     method: 'Weibull maximum likelihood',
@@ -167,11 +167,10 @@ function estimatesAt(likelihood: Likelihood, maximum: Maximum): WeibullEstimates
 }
 
 /** Covariance of -intercept / slope with ln slope, from the curvature at the maximum. */
-function covarianceOfLocationAndLogSlope({ intercept, slope, at }: Maximum): number {
-  const determinant = at.byInterceptTwice * at.bySlopeTwice - at.byBoth * at.byBoth;
-  const slopeVariance = -at.byInterceptTwice / determinant;
-  const covariance = at.byBoth / determinant;
-  return (-covariance / slope + (intercept / slope ** 2) * slopeVariance) / slope;
+function covarianceOfLocationAndLogSlope(maximum: Maximum): number {
+  const { intercept, slope } = maximum;
+  const covariance = covarianceAt(maximum);
+  return (-covariance.both / slope + (intercept / slope ** 2) * covariance.slope) / slope;
 }
 
 function strengthFrom(limit: Limit, { centre, spread }: Likelihood): Limit {
@@ -188,8 +187,8 @@ function shareFrom(limit: Limit): Limit {
   return isNotEvaluated(limit) ? limit : smallestExtremeValue.share(limit);
 }
 
-function divided(limit: Limit, by: number): Limit {
-  return isNotEvaluated(limit) ? limit : limit / by;
+function shapeFrom(limit: Limit, { spread }: Likelihood): Limit {
+  return isNotEvaluated(limit) ? limit : Math.exp(limit) / spread;
 }
 
 function sumOf(values: Float64Array): number {

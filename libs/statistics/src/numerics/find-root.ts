@@ -7,7 +7,8 @@ export interface ValueAndSlope {
 /**
  * Where does an increasing function pass through zero? Newton's method, kept inside the bracket
  * that the signs seen so far leave open; where a step leaves the bracket it is halved instead, and
- * while one side is still open the search walks outward by doubling steps.
+ * while one side is still open the search walks outward by doubling steps. A search that is slow to
+ * settle halves its bracket, or walks outward, every other time, so that it ends.
  *
  * `start` and `stride` set where and how boldly the search begins. The root is taken when the next
  * step is below `tolerance` relative to the size of the root (or of `stride`, near zero); the step
@@ -33,8 +34,10 @@ export function rootOfIncreasing(
     const usable = slope > 0 && wanted > low && wanted < high;
     if (usable && Math.abs(wanted - x) <= tolerance * Math.max(Math.abs(x), stride)) return wanted;
 
-    if (usable && Math.abs(wanted - x) <= 8 * outward) x = wanted;
-    else if (Number.isFinite(low) && Number.isFinite(high)) {
+    const closed = Number.isFinite(low) && Number.isFinite(high);
+    const slow = evaluation > 12 && evaluation % 2 === 0;
+    if (usable && !slow && Math.abs(wanted - x) <= 8 * outward) x = wanted;
+    else if (closed) {
       const middle = low + (high - low) / 2;
       if (middle <= low || middle >= high) return middle;
       x = middle;

@@ -2,6 +2,9 @@ import { type NotEvaluated, notEvaluated } from '@breakbook/lab';
 import { requireCount, requireFraction } from '../requirements.js';
 import { chanceIfUntrue } from './lot-claim.js';
 
+/** No lab breaks more; and to here the incomplete beta function keeps its digits. */
+const LARGEST_SIZE = 1_000_000_000;
+
 /** How many specimens a demonstration needs. */
 export interface DemonstrationSize {
   method: 'demonstration size';
@@ -49,10 +52,12 @@ export function demonstrationSize(goal: DemonstrationGoal): DemonstrationSize | 
   const tolerated = (1 - confidence) * (1 + 1e-12);
   const shows = (n: number) => chanceIfUntrue(allowedFailures, n, claim) <= tolerated;
 
-  const largest = lotSize ?? Number.MAX_SAFE_INTEGER;
-  if (lotSize !== undefined && (allowedFailures >= lotSize || !shows(lotSize)))
+  const largest = lotSize ?? LARGEST_SIZE;
+  if (allowedFailures >= largest || !shows(largest))
     return notEvaluated(
-      `even with every unit of the lot of ${lotSize} tested, ${allowedFailures} failures leave the claim unproven`,
+      lotSize === undefined
+        ? `not even ${LARGEST_SIZE} specimens would be enough`
+        : `even with every unit of the lot of ${lotSize} tested, ${allowedFailures} failures leave the claim unproven`,
       'fewer failures are allowed, or a smaller share is claimed',
     );
 

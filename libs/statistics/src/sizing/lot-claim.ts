@@ -17,7 +17,7 @@ export function fewestBad({ share, lotSize }: { share: number; lotSize: number }
   // 0.07 * 100 is a little more than 7 in floating point; such a hair must not ask for one more good unit.
   const whole = Math.round(good);
   const needed = Math.abs(good - whole) < 1e-9 * lotSize ? whole : Math.ceil(good);
-  return lotSize - needed + 1;
+  return lotSize - Math.max(1, needed) + 1;
 }
 
 /**
