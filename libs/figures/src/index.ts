@@ -7,7 +7,6 @@ export {
   type StripSpecimen,
 } from './charts/margin-strip.js';
 export { type AxisQuantity, axisTitle, valueWritten, written } from './charts/numbers.js';
-export { type Outline, outlineOf } from './charts/outline.js';
 export { type TraceChannel, type TraceMark, type TracePlotInput, tracePlot } from './charts/trace-plot.js';
 export { type PlotLimit, type WeibullPlotInput, weibullPlot } from './charts/weibull-plot.js';
 export { PALETTES, type Palette } from './palette.js';

@@ -2,7 +2,6 @@ import { describe, expect, it } from 'vitest';
 import { FIGURE_WIDTH, type Scene } from '../scene.js';
 import { textWidth } from '../text-width.js';
 import { type MarginStripInput, marginStrip } from './margin-strip.js';
-import { outlineOf } from './outline.js';
 import { tracePlot } from './trace-plot.js';
 import { weibullPlot } from './weibull-plot.js';
 
@@ -96,7 +95,7 @@ describe.each(Object.entries(FIGURE_WIDTH))('at the %s width', (_, width) => {
             title: 'Rim pressure',
             unit: 'kPa',
             reference: 'gauge',
-            outline: outlineOf(time, pressure, 200),
+            samples: { time, values: pressure },
           },
         ],
         events: [event('10 %', 0.1), event('90 %', 0.9), event('burst 1 899 kPa', 0.999), event('failure found', 1)],

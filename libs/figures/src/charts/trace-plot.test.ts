@@ -1,9 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { sceneToSvg } from '../papers/svg.js';
-import { outlineOf } from './outline.js';
 import { type TracePlotInput, tracePlot } from './trace-plot.js';
 
-const RATE = 50;
+const RATE = 10;
 const seconds = Array.from({ length: 100 * RATE + 1 }, (_, i) => i / RATE);
 /** A ramp of 22 kPa/s from 10 s, burst at 92 s. */
 const pressure = seconds.map((t) => (t < 10 || t > 92 ? 0 : 22 * (t - 10)));
@@ -19,16 +18,16 @@ const run: TracePlotInput = {
       title: 'Rim pressure',
       unit: 'kPa',
       reference: 'gauge',
-      outline: outlineOf(seconds, pressure, 240),
+      samples: { time: seconds, values: pressure },
     },
     {
       channel: 'pumpPressure',
       title: 'Pump pressure',
       unit: 'kPa',
       reference: 'gauge',
-      outline: outlineOf(seconds, pressure, 240),
+      samples: { time: seconds, values: pressure },
     },
-    { channel: 'roomTemperature', title: 'Room temperature', unit: 'Cel', outline: outlineOf(seconds, room, 240) },
+    { channel: 'roomTemperature', title: 'Room temperature', unit: 'Cel', samples: { time: seconds, values: room } },
   ],
   events: [
     { name: '10 %', time: 18.2, value: 180.4, channel: 'rimPressure' },
@@ -68,6 +67,13 @@ describe('tracePlot', () => {
   it('refuses an event on a channel it does not show, and names both', () => {
     const stray = { ...run, events: [{ name: 'leak', time: 3, value: 1, channel: 'flow' }] };
     expect(() => tracePlot(stray)).toThrow('Event "leak" lies on channel flow, which this figure does not show.');
+  });
+
+  it('refuses a channel whose times and values do not belong together', () => {
+    const [one] = run.channels;
+    if (!one) throw new Error('no channel');
+    const torn = { ...one, samples: { time: [0, 1], values: [5] } };
+    expect(() => tracePlot({ ...run, channels: [torn], events: [] })).toThrow('rimPressure has 2 times and 1 values');
   });
 
   it('refuses a fifth series in one panel', () => {

@@ -12,11 +12,10 @@ import {
 } from '../marks/axis.js';
 import { type KeyItem, key } from '../marks/key.js';
 import { seriesStroke } from '../marks/series.js';
-import { FIGURE_WIDTH, type Mark, type Scene, type Stroke } from '../scene.js';
+import { FIGURE_WIDTH, type Mark, type Place, type Scene, type Stroke } from '../scene.js';
 import { textWidth } from '../text-width.js';
 import { type LabelPlace, labelRows } from './label-rows.js';
 import { axisTitle, roundTicks } from './numbers.js';
-import { type Outline } from './outline.js';
 
 export interface TracePlotInput {
   title: string;
@@ -36,8 +35,8 @@ export interface TraceChannel {
   title: string;
   unit: string;
   reference?: 'gauge' | 'absolute';
-  /** Times in seconds. */
-  outline: Outline;
+  /** Samples to join by a line, times in seconds. A long record comes thinned to the extremes of each short stretch. */
+  samples: { time: ArrayLike<number>; values: ArrayLike<number> };
 }
 
 export interface TraceMark {
@@ -57,6 +56,7 @@ const EVENT_LABELS_TOP = LABEL_TEXT + 6;
 
 /** What did the record look like, and where are the moments the result was read from? */
 export function tracePlot(input: TracePlotInput): Scene {
+  requirePairs(input.channels);
   const width = input.width ?? FIGURE_WIDTH.wide;
   const axes = panelsOf(input.channels).map((channels) => ({ channels, ...valueAxis(channels) }));
   const left = Math.max(0, ...axes.map(leftAxisWidth)) + 2;
@@ -91,13 +91,21 @@ export function tracePlot(input: TracePlotInput): Scene {
   return { width, height: end + keys.height, title, alt, caption, marks: [...marks, ...keys.marks] };
 }
 
+function requirePairs(channels: readonly TraceChannel[]): void {
+  for (const { channel, samples } of channels)
+    if (samples.time.length !== samples.values.length)
+      throw new Error(
+        `Channel ${channel} has ${samples.time.length} times and ${samples.values.length} values. Give one value for each time.`,
+      );
+}
+
 /** Seconds to points. */
 export function timeScale(
   channels: readonly TraceChannel[],
   { from, to }: { from: number; to: number },
 ): ScaleLinear<number, number> {
-  const first = min(channels, ({ outline }) => outline.time[0]) ?? 0;
-  const last = max(channels, ({ outline }) => outline.time.at(-1)) ?? 1;
+  const first = min(channels, ({ samples }) => samples.time[0]) ?? 0;
+  const last = max(channels, ({ samples }) => samples.time[samples.time.length - 1]) ?? 1;
   return scaleLinear([first, last > first ? last : first + 1], [from, to]);
 }
 
@@ -115,8 +123,8 @@ function panelsOf(channels: readonly TraceChannel[]): TraceChannel[][] {
 }
 
 function valueAxis(channels: readonly TraceChannel[]) {
-  const low = Math.min(0, min(channels, ({ outline }) => min(outline.lowest)) ?? 0);
-  const high = max(channels, ({ outline }) => max(outline.highest)) ?? 0;
+  const low = Math.min(0, min(channels, ({ samples }) => min(Array.from(samples.values))) ?? 0);
+  const high = max(channels, ({ samples }) => max(Array.from(samples.values))) ?? 0;
   const [, top = high] = scaleLinear([0, high > 0 ? high : low + 1], [0, 1])
     .nice(5)
     .domain();
@@ -146,19 +154,13 @@ function keyItems({ channels }: Panel): KeyItem[] {
     : channels.map(({ title }, series) => ({ sign: seriesStroke(series), text: title }));
 }
 
-/** From the lowest to the highest of each slice, and back on the next: one stroke that covers the outline. */
 function channelMark(
-  { outline, title }: TraceChannel,
+  { samples, title }: TraceChannel,
   stroke: Stroke,
   time: (value: number) => number,
   scale: (value: number) => number,
 ): Mark {
-  const points = outline.time.flatMap((t, index) => {
-    const ends = [outline.lowest[index] ?? 0, outline.highest[index] ?? 0];
-    const [one = 0, other = 0] = index % 2 === 0 ? ends : ends.reverse();
-    const place = (value: number) => [time(t), scale(value)] as const;
-    return one === other ? [place(one)] : [place(one), place(other)];
-  });
+  const points = Array.from(samples.time, (t, index): Place => [time(t), scale(samples.values[index] ?? 0)]);
   return { mark: 'line', part: 'channel', note: title, points, stroke };
 }
 
