@@ -31,6 +31,8 @@ function failureModes(others, strengths) {
   ];
 }
 
+const calibrated = { from: 'calibration', name: 'calibration of the rim pressure sensor', channel: 'rimPressure' };
+
 /**
  * U of a pressure: calibration of the sensor, its zero and span over the working temperature, its hysteresis.
  * With the calibration's 0.10 bar (k 2): sqrt(5.0² + 4.6² + 1.7²) = 7.0 kPa, so U = 14 kPa.
@@ -38,7 +40,7 @@ function failureModes(others, strengths) {
 const pressureBudget = {
   k: 2,
   components: [
-    { from: 'calibration', name: 'calibration of the rim pressure sensor', channel: 'rimPressure' },
+    calibrated,
     {
       from: 'half width',
       name: 'zero and span between 18 and 28 °C',
@@ -113,7 +115,23 @@ const characteristics = {
     definition: 'Burst pressure divided by the pressure marked on the rim.',
     uncertainty: {
       k: 2,
-      components: [{ from: 'standard', name: 'burst pressure, 7.0 kPa over 830 kPa', u: 0.0085, unit: '1' }],
+      components: [
+        calibrated,
+        {
+          from: 'half width',
+          name: 'zero and span between 18 and 28 °C, 8 kPa over 830 kPa',
+          halfWidth: 0.0096,
+          unit: '1',
+          distribution: 'rectangular',
+        },
+        {
+          from: 'half width',
+          name: 'hysteresis, 3 kPa over 830 kPa',
+          halfWidth: 0.0036,
+          unit: '1',
+          distribution: 'rectangular',
+        },
+      ],
     },
   },
 };
