@@ -9,8 +9,9 @@ export {
 export { type AxisQuantity, axisTitle, valueWritten, written } from './charts/numbers.js';
 export { type TraceChannel, type TraceMark, type TracePlotInput, tracePlot } from './charts/trace-plot.js';
 export { type PlotLimit, type WeibullPlotInput, weibullPlot } from './charts/weibull-plot.js';
+export { type Outcome, outcomeInk, outcomeSign } from './marks/outcome-sign.js';
 export { PALETTES, type Palette } from './palette.js';
-export { type DrawCommand, type PathCommand, sceneToPaths, type TextCommand } from './papers/paths.js';
+export { type DrawCommand, markToCommand, type PathCommand, sceneToPaths, type TextCommand } from './papers/paths.js';
 export { type SvgOptions, sceneToSvg } from './papers/svg.js';
 export { FIGURE_WIDTH, type Ink, type Mark, type Place, type Scene, type Stroke } from './scene.js';
 export { textWidth } from './text-width.js';

@@ -16,7 +16,7 @@ function contrast(a: string, b: string): number {
 }
 
 describe('palettes', () => {
-  const inks: Ink[] = ['ink', 'petrol', 'limit', 'muted'];
+  const inks: Ink[] = ['ink', 'petrol', 'limit', 'muted', 'good', 'caution', 'bad', 'open'];
   for (const [name, palette] of Object.entries(PALETTES))
     it.each(inks)(`${name}: %s stands out from the paper by 4.5 : 1 or more (WCAG 2.2, 1.4.3)`, (ink) => {
       expect(contrast(palette[ink], palette.paper)).toBeGreaterThanOrEqual(4.5);

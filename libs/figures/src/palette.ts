@@ -10,6 +10,10 @@ export const PALETTES = {
     faint: '#D3D0C9',
     wash: '#D5E3E5',
     paper: '#FBF9F5',
+    good: '#00745A',
+    caution: '#8A5A00',
+    bad: '#B23A00',
+    open: '#55606B',
   },
   dark: {
     ink: '#ECE8E1',
@@ -19,6 +23,10 @@ export const PALETTES = {
     faint: '#3B4147',
     wash: '#1F3B41',
     paper: '#16191C',
+    good: '#3CC9A0',
+    caution: '#F0B441',
+    bad: '#FF8A5C',
+    open: '#A9B4BF',
   },
   print: {
     ink: '#1D2125',
@@ -28,6 +36,10 @@ export const PALETTES = {
     faint: '#D3D3D3',
     wash: '#D9E6E8',
     paper: '#FFFFFF',
+    good: '#00745A',
+    caution: '#8A5A00',
+    bad: '#B23A00',
+    open: '#55606B',
   },
 } as const satisfies Record<string, Record<Ink, string>>;
 

@@ -18,7 +18,18 @@ export interface Scene {
 export const FIGURE_WIDTH = { narrow: (80 / 25.4) * 72, wide: (170 / 25.4) * 72 } as const;
 
 /** What a line or a filling means; a paper decides its colour. */
-export type Ink = 'ink' | 'petrol' | 'limit' | 'muted' | 'faint' | 'wash' | 'paper';
+export type Ink =
+  | 'ink'
+  | 'petrol'
+  | 'limit'
+  | 'muted'
+  | 'faint'
+  | 'wash'
+  | 'paper'
+  | 'good'
+  | 'caution'
+  | 'bad'
+  | 'open';
 
 export interface Stroke {
   ink: Ink;

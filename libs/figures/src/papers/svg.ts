@@ -4,8 +4,8 @@ import { type DrawCommand, markToCommand } from './paths.js';
 
 export interface SvgOptions {
   /**
-   * Fixed colours, or `page`: custom properties of the page (`--figure-ink`, `--figure-petrol`, `--figure-limit`,
-   * `--figure-muted`, `--figure-faint`, `--figure-wash`, `--figure-paper`) with the light colours where it sets none.
+   * Fixed colours, or `page`: custom properties of the page named after the inks (`--figure-ink`, `--figure-petrol` and so on)
+   * with the light colours where it sets none.
    */
   theme: 'light' | 'dark' | 'print' | 'page';
   /** Distinguishes several figures on one page; letters, digits and dashes. */
