@@ -1,0 +1,196 @@
+import {
+  type BurstMethod,
+  type Characteristic,
+  type CharacteristicValue,
+  isNotEvaluated,
+  type MethodCharacteristic,
+  type NotEvaluated,
+  notEvaluated,
+  type Quantity,
+  type Step,
+} from '@breakbook/lab';
+import { convert, valueIn } from '@breakbook/units';
+import { budgetOf, type ChannelUncertainty } from './budget.js';
+import { type BurstFeatures } from './burst.js';
+import { burstSteps, type CorrectionApplied, holdStep, kPa, rampStep, whyAtLeast } from './burst-steps.js';
+import { type HoldFound } from './holds.js';
+import { pressureTime } from './pressure-time.js';
+
+/** The channel every characteristic of a burst record is read from. */
+export const RIM_PRESSURE = 'rimPressure';
+
+/** A number with what led to it, in the unit it was computed in. */
+interface Computed {
+  value: CharacteristicValue | NotEvaluated;
+  unit: string;
+  steps: Step[];
+  /** Change of the value per kPa of the rim pressure; left out where it does not follow it in proportion. */
+  perPressure?: number;
+}
+
+export interface BurstSource {
+  time: Float64Array;
+  features: BurstFeatures;
+  method: BurstMethod;
+  corrected: CorrectionApplied | undefined;
+  calibrations: ReadonlyMap<string, ChannelUncertainty>;
+  markedMaximum?: Quantity;
+}
+
+/** The characteristics of a burst record that its method asks for, by name; undefined for a name it does not give. */
+export function burstCharacteristic(wanted: MethodCharacteristic, source: BurstSource): Characteristic | undefined {
+  const compute = COMPUTED[wanted.characteristic];
+  if (!compute) return undefined;
+  const { zero, pressurised } = source.features;
+  const computed: Computed = isNotEvaluated(zero)
+    ? { value: zero, unit: wanted.unit, steps: [] }
+    : pressurised
+      ? compute(source)
+      : { value: nothingHappened(source.features), unit: wanted.unit, steps: [] };
+
+  const factor = convert(1, computed.unit, wanted.unit, { difference: true });
+  const { value } = computed;
+  // None of the values is known between two bounds, and no unit of theirs has a zero point of its own.
+  const known = isNotEvaluated(value) || value.kind === 'between' ? value : { ...value, value: value.value * factor };
+  const budget =
+    isNotEvaluated(known) || known.kind === 'between'
+      ? {}
+      : budgetOf(wanted, {
+          value: known.value,
+          calibrations: source.calibrations,
+          sensitivity: (channel) =>
+            channel === RIM_PRESSURE && computed.perPressure !== undefined ? computed.perPressure * factor : undefined,
+        });
+  return {
+    characteristic: wanted.characteristic,
+    title: wanted.title,
+    unit: wanted.unit,
+    ...(wanted.reference ? { reference: wanted.reference } : {}),
+    value: known,
+    ...(budget.uncertainty ? { uncertainty: budget.uncertainty } : {}),
+    source: 'trace',
+    steps: budget.step ? [...computed.steps, budget.step] : computed.steps,
+  };
+}
+
+function nothingHappened({ peak }: BurstFeatures): NotEvaluated {
+  return notEvaluated(
+    `no pressure was recorded: the largest reading is ${kPa(peak.value)} above the vented start, within its noise`,
+    'a record that holds the loading of this specimen is read',
+  );
+}
+
+const COMPUTED: Record<string, (source: BurstSource) => Computed> = {
+  burstPressure: (source) => ({
+    value: { kind: whyAtLeast(source.features).length > 0 ? 'atLeast' : 'exact', value: source.features.peak.value },
+    unit: 'kPa',
+    steps: burstSteps(source),
+    perPressure: 1,
+  }),
+
+  rawPeakPressure: (source) => {
+    const { rawPeak, flatTop, gapAtPeak } = source.features;
+    return {
+      value: { kind: flatTop || gapAtPeak ? 'atLeast' : 'exact', value: rawPeak.value },
+      unit: 'kPa',
+      steps: [
+        {
+          question: 'What is the largest single reading?',
+          numbers: { 'time, s': source.time[rawPeak.index] as number, 'reading, kPa': rawPeak.value },
+          answer: `${kPa(rawPeak.value)}, with any spike in it.`,
+        },
+      ],
+      perPressure: 1,
+    };
+  },
+
+  rampRate: ({ features }) => {
+    const { ramp, peak } = features;
+    if (isNotEvaluated(ramp)) return { value: ramp, unit: 'kPa/s', steps: [] };
+    return {
+      value: { kind: 'exact', value: ramp.rate },
+      unit: 'kPa/s',
+      steps: [rampStep(ramp, peak.value)],
+      // A sensor that reads 1 % high reads the rate 1 % high.
+      perPressure: ramp.rate / peak.value,
+    };
+  },
+
+  longestHold: ({ features }) => {
+    const worst = leastFulfilled(features.holds);
+    if (!worst)
+      return {
+        value: notEvaluated('the method programmes no hold', 'a method with a hold is used'),
+        unit: 's',
+        steps: [],
+      };
+    return {
+      value: { kind: worst.found?.recordEnded ? 'atLeast' : 'exact', value: worst.found?.seconds ?? 0 },
+      unit: 's',
+      steps: features.holds.map(holdStep),
+    };
+  },
+
+  pressureTimeIndex: ({ time, features }) => {
+    const { loadedTo, peak, gapBefore, flatTop, ending } = features;
+    if (gapBefore)
+      return {
+        value: notEvaluated(
+          `the record has a gap from ${gapBefore.from} s to ${gapBefore.to} s, longer than the method lets be bridged`,
+          'the run is recorded without gaps',
+        ),
+        unit: 'kPa.s',
+        steps: [],
+      };
+    const index = pressureTime(time, features.raw, loadedTo);
+    return {
+      value: { kind: flatTop || ending.ending === 'record ended' ? 'atLeast' : 'exact', value: index },
+      unit: 'kPa.s',
+      steps: [
+        {
+          question: 'How severe was the loading?',
+          numbers: { 'from, s': time[0] as number, 'to, s': time[loadedTo] as number, 'index, kPa·s': index },
+          answer: 'The integral of pressure over time by trapezoids, up to the failure or the peak. It is no energy.',
+        },
+      ],
+      perPressure: index / peak.value,
+    };
+  },
+
+  safetyRatio: (source) => {
+    if (!source.markedMaximum)
+      return {
+        value: notEvaluated(
+          'the pressure marked on the part is not known',
+          'the product’s marked maximum is given with the run',
+        ),
+        unit: '1',
+        steps: [],
+      };
+    const marked = valueIn(source.markedMaximum, 'kPa');
+    const burst = source.features.peak.value;
+    return {
+      value: { kind: whyAtLeast(source.features).length > 0 ? 'atLeast' : 'exact', value: burst / marked },
+      unit: '1',
+      steps: [
+        ...burstSteps(source),
+        {
+          question: 'How many times the marked pressure is that?',
+          numbers: { 'burst pressure, kPa': burst, 'marked, kPa': marked, ratio: burst / marked },
+          answer: `${kPa(burst)} over ${kPa(marked)}.`,
+        },
+      ],
+      perPressure: 1 / marked,
+    };
+  },
+};
+
+/** Of several programmed holds the one that fell shortest of what was asked. */
+function leastFulfilled(holds: BurstFeatures['holds']) {
+  const fulfilled = ({ asked, found }: { asked: number; found: HoldFound | undefined }) =>
+    (found?.seconds ?? 0) / asked;
+  return holds.reduce<BurstFeatures['holds'][number] | undefined>(
+    (worst, hold) => (!worst || fulfilled(hold) < fulfilled(worst) ? hold : worst),
+    undefined,
+  );
+}
