@@ -37,17 +37,22 @@ export async function askForServer(): Promise<Required<Pick<pg.ClientConfig, 'ho
   return (await answer.json()) as Awaited<ReturnType<typeof askForServer>>;
 }
 
+/** A connection of its own. */
+export async function connected(connection: pg.ClientConfig): Promise<pg.Client> {
+  const client = new pg.Client(connection);
+  await client.connect();
+  return client;
+}
+
 /** One query on a connection of its own. */
 export async function queryAs<T extends pg.QueryResultRow>(
   connection: pg.ClientConfig,
   sql: string,
   database = connection.database,
 ): Promise<T[]> {
-  const client = new pg.Client({ ...connection, database });
-  await client.connect();
+  const client = await connected({ ...connection, database });
   try {
-    const { rows } = await client.query<T>(sql);
-    return rows;
+    return (await client.query<T>(sql)).rows;
   } finally {
     await client.end();
   }

@@ -2,3 +2,5 @@
 export * from './change/index.js';
 export * from './database/index.js';
 export * as tables from './entities/index.js';
+export type { Noun, Row, Version } from './entities/row.js';
+export * from './labs/found-lab.js';

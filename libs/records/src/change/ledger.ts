@@ -1,5 +1,4 @@
 import { type ChainHead, linkEntry, NO_ENTRY } from '@breakbook/evidence';
-import { LedgerEntry } from '../entities/ledger-entry.js';
 import { newId, type Rows } from './rows.js';
 
 /** Writes the one entry of a change. Until the transaction ends, every other change of this lab waits here. */
@@ -13,23 +12,28 @@ export async function writeEntry(rows: Rows, action: string): Promise<void> {
     ...(rows.reason === undefined ? {} : { reason: rows.reason }),
     rows: rows.noted,
   });
-  await rows.manager.insert(LedgerEntry, {
-    labId: rows.labId,
-    id: newId(),
-    sequence: entry.sequence,
-    previous: head?.hash ?? NO_ENTRY,
-    at: rows.at,
-    personId: rows.by.personId,
-    action,
-    reason: rows.reason ?? null,
-    text: entry.text,
-    hash: entry.hash,
-  });
-  await rows.manager.query('update ledger_head set sequence = $2, hash = $3 where lab_id = $1', [
-    rows.labId,
-    entry.sequence,
-    entry.hash,
-  ]);
+  // Entry and head in one statement: what happens here, the lab's other changes wait for.
+  await rows.manager.query(
+    `with entry as (
+       insert into ledger_entry (lab_id, id, sequence, previous, at, person_id, action, reason, text, hash)
+       values ($1, $2, $3, $4, $5, $6, $7, $8, $9, $10)
+       returning lab_id, sequence, hash
+     )
+     update ledger_head set sequence = entry.sequence, hash = entry.hash
+     from entry where ledger_head.lab_id = entry.lab_id`,
+    [
+      rows.labId,
+      newId(),
+      entry.sequence,
+      head?.hash ?? NO_ENTRY,
+      rows.at,
+      rows.by.personId,
+      action,
+      rows.reason ?? null,
+      entry.text,
+      entry.hash,
+    ],
+  );
 }
 
 /** The lab's last entry, locked; undefined in a lab without one. */

@@ -42,6 +42,7 @@ export class Rows extends Reader {
 
   /** Adds a row; a numbered one gets the next short number of its kind. */
   async add<T extends Row>(table: Table<T>, values: New<T>): Promise<T> {
+    this.#requireOpen();
     const { columns, tableName } = this.manager.dataSource.getMetadata(table);
     const numbered = columns.some(({ propertyName }) => propertyName === 'number');
     return this.#insert(table, { ...values, ...(numbered ? { number: await this.#nextNumber(tableName) } : {}) });
@@ -57,6 +58,7 @@ export class Rows extends Reader {
     values: NewVersion<T>,
     follows?: number,
   ): Promise<T> {
+    this.#requireOpen();
     await this.lock(table, recordId);
     const before = (await this.latestOf(table, [recordId])).get(recordId);
     if (follows !== undefined && follows !== (before?.version ?? 0)) {
@@ -89,6 +91,11 @@ export class Rows extends Reader {
   /** The change is over. */
   end(): void {
     this.#ended = true;
+  }
+
+  #requireOpen(): void {
+    if (this.#ended)
+      throw new Error('This change has ended; its rows can no longer be used. Was a promise not awaited?');
   }
 
   async #insert<T extends Row>(table: Table<T>, values: object, replacedId?: string): Promise<T> {
@@ -124,10 +131,12 @@ export class Rows extends Reader {
   }
 
   async #nextNumber(kind: string): Promise<number> {
+    // The lock makes waiting changes take turns; on the row alone, some of many wait several times as long as others.
     const [row] = await this.manager.query<{ last: number }[]>(
-      `insert into short_number (lab_id, id, last) values ($1, $2, 1)
+      `insert into short_number (lab_id, id, last)
+       select $1, $2, 1 from pg_advisory_xact_lock(hashtextextended($3, 0))
        on conflict (lab_id, id) do update set last = short_number.last + 1 returning last`,
-      [this.labId, kind],
+      [this.labId, kind, `${this.labId} short_number ${kind}`],
     );
     if (row === undefined) throw new Error(`No short number came back for ${kind}.`);
     return row.last;

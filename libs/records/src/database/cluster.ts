@@ -61,15 +61,26 @@ export function makeCluster(place: ClusterPlace, as: RunAs, unsafeFast: boolean)
 }
 
 /** The server that already serves this cluster, left over by a process that was killed. */
-export function runningServer({ cluster }: ClusterPlace): number | undefined {
-  const pidFile = path.join(cluster, 'postmaster.pid');
-  if (!fs.existsSync(pidFile)) return undefined;
-  const pid = Number(fs.readFileSync(pidFile, 'utf8').split('\n')[0]);
-  if (!isAlive(pid)) return undefined; // PostgreSQL clears this away itself, after making sure no child lives on.
-  if (seeProcess(pid)?.arguments.includes(`-D ${cluster} `)) return pid;
-  // The number now belongs to another program, and PostgreSQL would take that for a running server.
-  fs.rmSync(pidFile);
+export async function runningServer(place: ClusterPlace): Promise<number | undefined> {
+  const pidFile = path.join(place.cluster, 'postmaster.pid');
+  const pid = firstLineNumber(pidFile);
+  if (pid !== undefined && serves(pid, place.cluster)) return pid;
+  // The number of a server long gone now belongs to another program, which PostgreSQL would take for a running server.
+  // A number that belongs to nobody PostgreSQL clears away itself, after making sure that no child of its lives on.
+  if (pid !== undefined && isAlive(pid)) fs.rmSync(pidFile);
+
+  // A server whose folder was deleted under it holds the socket still. What it served is gone.
+  const orphan = firstLineNumber(path.join(place.socket, '.s.PGSQL.5432.lock'));
+  if (orphan !== undefined && serves(orphan, place.cluster)) await stopServer(orphan, 'SIGQUIT');
   return undefined;
+}
+
+function firstLineNumber(file: string): number | undefined {
+  return fs.existsSync(file) ? Number(fs.readFileSync(file, 'utf8').split('\n')[0]) : undefined;
+}
+
+function serves(pid: number, cluster: string): boolean {
+  return seeProcess(pid)?.arguments.includes(`-D ${cluster} `) ?? false;
 }
 
 /** Starts the server; its messages go to the log, whose last lines explain a server that stops. */
@@ -98,10 +109,10 @@ export function startServer(place: ClusterPlace, as: RunAs, unsafeFast: boolean)
 }
 
 /** Stops the server in good order: clients are cut off, open transactions rolled back, everything written. */
-export async function stopServer(pid: number): Promise<void> {
+export async function stopServer(pid: number, signal: 'SIGINT' | 'SIGQUIT' = 'SIGINT'): Promise<void> {
   const server = seeProcess(pid);
   if (!server) return;
-  process.kill(pid, 'SIGINT');
+  process.kill(pid, signal);
   while (seeProcess(pid)?.started === server.started) await new Promise((resolve) => setTimeout(resolve, 10));
 }
 

@@ -16,7 +16,7 @@ import { lockDataFolder } from './launcher-lock.js';
 import { postgresBinaries } from './postgres-binaries.js';
 import { seeProcess } from './processes.js';
 import { runAs } from './run-as.js';
-import { refuseForeignFolder, socketFolder } from './socket-folder.js';
+import { makeSocketFolder, socketFolder } from './socket-folder.js';
 
 export interface EmbeddedOptions {
   /** Made if it is not there. */
@@ -48,7 +48,7 @@ export async function startEmbedded(dataFolder: string, options: EmbeddedOptions
   fs.mkdirSync(folder, { recursive: true });
   const lock = lockDataFolder(folder);
   try {
-    const { place, pid, adopted } = serverOn(folder, unsafeFast);
+    const { place, pid, adopted } = await serverOn(folder, unsafeFast);
     const connection = { host: place.socket, port: 5432, user: 'breakbook', database };
     try {
       await prepareDatabase(place, pid, connection, unsafeFast);
@@ -58,6 +58,7 @@ export async function startEmbedded(dataFolder: string, options: EmbeddedOptions
     }
     const stop = async () => {
       await stopServer(pid);
+      fs.rmSync(place.socket, { recursive: true, force: true });
       lock.release();
     };
     return { connection, pid, adopted, stop };
@@ -67,16 +68,18 @@ export async function startEmbedded(dataFolder: string, options: EmbeddedOptions
   }
 }
 
-function serverOn(folder: string, unsafeFast: boolean): { place: ClusterPlace; pid: number; adopted: boolean } {
+async function serverOn(
+  folder: string,
+  unsafeFast: boolean,
+): Promise<{ place: ClusterPlace; pid: number; adopted: boolean }> {
   const binaries = postgresBinaries();
   const cluster = clusterFolder(folder);
   const socket = socketFolder(cluster);
   const place = { cluster, socket, binaries, log: path.join(folder, 'postgres.log') };
   const as = runAs(cluster, [binaries, cluster, socket]);
-  as.hand(socket);
-  refuseForeignFolder(socket, [process.getuid?.(), as.identity.uid]);
+  makeSocketFolder(socket, as);
   makeCluster(place, as, unsafeFast);
-  const running = runningServer(place);
+  const running = await runningServer(place);
   return { place, pid: running ?? startServer(place, as, unsafeFast), adopted: running !== undefined };
 }
 

@@ -28,7 +28,9 @@ export function runAs(cluster: string, folders: string[]): RunAs {
   const user = unprivilegedUser();
   if (!owner && folders.every((folder) => canReach(user, folder))) return asUser(user);
   const prefix = ['unshare', '--user', `--map-user=${user.uid}`, `--map-group=${user.gid}`];
-  if (spawnSync('unshare', [...prefix.slice(1), 'true']).status === 0) return { ...OURSELVES, prefix };
+  if (spawnSync('unshare', [...prefix.slice(1), 'true']).status === 0) {
+    return { prefix, identity: {}, hand: (folder) => fs.chownSync(folder, 0, 0) };
+  }
   throw new DatabaseUnusable(
     `PostgreSQL does not run as root, the user ${user.name} cannot reach these folders, and this system allows no ` +
       `user namespace: ${folders.join(', ')}. Start Breakbook as an ordinary user, or move the checkout and the ` +
