@@ -1,0 +1,63 @@
+import { useEffect, useRef } from 'react';
+import { NavLink, Outlet, useLocation } from 'react-router';
+import { DigitsSwitch, UnitSwitch } from '../parts/units/unit-switch.js';
+import './frame.css';
+import { LightSwitch } from './light.js';
+import { NOUNS } from './nouns.js';
+import { ScanField } from './scan-field.js';
+
+/** A rail of nouns, one scan-or-type field, and the sheet. On a narrow screen the rail is a bar at the bottom. */
+export function Frame() {
+  const sheet = useRef<HTMLElement>(null);
+  useFocusOnArrival(sheet);
+  return (
+    <>
+      <a className="skip" href="#sheet">
+        To the sheet
+      </a>
+      <nav className="rail" aria-label="Breakbook">
+        <NavLink className="name" to="/lots" aria-label="Breakbook, to the lots">
+          <svg viewBox="0 0 40 20" aria-hidden="true">
+            <path d="M1 17 24 3l1.5 10H39" fill="none" stroke="currentColor" strokeWidth="2" strokeLinejoin="bevel" />
+          </svg>
+          <span>Breakbook</span>
+        </NavLink>
+        <ul>
+          {NOUNS.map(({ word, address }) => (
+            <li key={address}>
+              <NavLink to={address}>{word}</NavLink>
+            </li>
+          ))}
+          <li className="more">
+            <button type="button" popoverTarget="reading">
+              Units and light
+            </button>
+          </li>
+        </ul>
+      </nav>
+      <header className="top">
+        <ScanField />
+        <div className="controls" id="reading" popover="auto">
+          <UnitSwitch />
+          <DigitsSwitch />
+          <LightSwitch />
+        </div>
+      </header>
+      <main id="sheet" ref={sheet} tabIndex={-1}>
+        <Outlet />
+      </main>
+    </>
+  );
+}
+
+/** After a link is followed, reading goes on at the new sheet and not in the rail. */
+function useFocusOnArrival(sheet: { readonly current: HTMLElement | null }): void {
+  const { pathname } = useLocation();
+  const first = useRef(pathname);
+  useEffect(() => {
+    if (first.current === pathname) return;
+    first.current = '';
+    window.scrollTo(0, 0);
+    sheet.current?.focus({ preventScroll: true });
+  }, [pathname, sheet]);
+}

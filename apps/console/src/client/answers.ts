@@ -1,0 +1,54 @@
+import { type MarginStripInput, type Scene, type TracePlotInput, type WeibullPlotInput } from '@breakbook/figures';
+import {
+  type Lot,
+  type LotBundle,
+  type LotOutcome,
+  type LotResult,
+  type Problem,
+  type Reading,
+  type Run,
+  type RunJudgement,
+  type Specimen,
+} from '@breakbook/lab';
+
+/** The answers of the service, as its addresses give them. */
+
+export interface LotsAnswer {
+  lots: LotInList[];
+}
+
+export interface LotInList {
+  lot: string;
+  kind: Lot['kind'];
+  size: number;
+  product: { product: string; name: string };
+  plan: { plan: string; revision: number };
+  outcome: LotOutcome;
+  sentence: string;
+  strip: Scene | MarginStripInput | null;
+}
+
+export interface LotAnswer {
+  bundle: LotBundle;
+  lot: LotResult;
+  judgements: RunJudgement[];
+  readings: Reading[];
+  /** Runs whose files were refused, with what was wrong in them. */
+  refusals: { run: string; problems: Problem[] }[];
+  figures: LineFigures[];
+}
+
+export interface LineFigures {
+  line: string;
+  marginStrip: Scene | MarginStripInput | null;
+  probabilityPlot: Scene | WeibullPlotInput | null;
+}
+
+export interface RunAnswer {
+  run: Run;
+  /** Missing where the run's files were refused. */
+  reading: Reading | null;
+  judgement: RunJudgement | null;
+  specimen: Specimen;
+  trace: Scene | TracePlotInput | null;
+}

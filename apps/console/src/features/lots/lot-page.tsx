@@ -1,0 +1,55 @@
+import { useParams } from 'react-router';
+import { type LotAnswer } from '../../client/answers.js';
+import { useLot } from '../../client/queries.js';
+import { Sheet } from '../../parts/sheet/sheet.js';
+import { Reading, Trouble } from '../../parts/trouble.js';
+import { ToldFrom } from '../../parts/units/reader.js';
+import { DistributionSection } from './distribution-section.js';
+import { HistorySection } from './history-section.js';
+import { LimitsSection } from './limits-section.js';
+import { LineSection } from './line-section.js';
+import { LotHead } from './lot-head.js';
+import { MissingSection } from './missing-section.js';
+import { RunsSection } from './runs-section.js';
+import { SpecimensSection } from './specimens-section.js';
+
+/** One lot: what it will hold and how surely, what that rests on, and what does not count. */
+export function LotPage() {
+  const { lot = '' } = useParams();
+  const { data, error, refetch } = useLot(lot);
+  return (
+    <Sheet title={`Lot ${lot}`}>
+      {data ? (
+        <ToldFrom record={data}>
+          <LotSheet answer={data} />
+        </ToldFrom>
+      ) : error ? (
+        <Trouble error={error} onAgain={() => void refetch()} />
+      ) : (
+        <Reading what={`lot ${lot}`} />
+      )}
+    </Sheet>
+  );
+}
+
+function LotSheet({ answer }: { answer: LotAnswer }) {
+  const { lot } = answer;
+  return (
+    <>
+      <LotHead answer={answer} />
+      {lot.lines.map((line) => (
+        <LineSection key={line.line} answer={answer} line={line} />
+      ))}
+      {lot.lines.map((line) => (
+        <SpecimensSection key={line.line} answer={answer} line={line} />
+      ))}
+      {lot.lines.map((line) => (
+        <DistributionSection key={line.line} answer={answer} line={line} />
+      ))}
+      <LimitsSection answer={answer} />
+      <MissingSection answer={answer} />
+      <RunsSection answer={answer} />
+      <HistorySection answer={answer} />
+    </>
+  );
+}

@@ -1,0 +1,76 @@
+import { type Check } from '@breakbook/lab';
+import { Outcome } from '../../parts/marks/outcome.js';
+import { Section } from '../../parts/sheet/sheet.js';
+import { usePrint } from '../../parts/units/reader.js';
+import { type RunOnSheet } from './run-page.js';
+import './checks-section.css';
+
+/** Is this record fit to be judged? Checks that know no limit: they propose validity, people decide it. */
+export function ChecksSection({ answer: { reading } }: RunOnSheet) {
+  if (!reading) return null;
+  const { checks, flags, proposedValidity } = reading;
+  return (
+    <Section
+      question="Is this record fit to be judged?"
+      word="Checks"
+      aside={
+        <>
+          <p>
+            The checks propose: <Outcome word={proposedValidity} />
+          </p>
+          <p>They know no limit. People decide.</p>
+        </>
+      }
+    >
+      {checks.length === 0 ? (
+        <p className="quiet">The method asks for no check of this record.</p>
+      ) : (
+        <ul className="checks">
+          {checks.map((check) => (
+            <li key={check.check}>
+              <CheckItem check={check} />
+            </li>
+          ))}
+        </ul>
+      )}
+      {flags.length > 0 && (
+        <>
+          <h3>Taken from the file, but to be dealt with</h3>
+          <ul className="notes">
+            {flags.map(({ code, detail, action }) => (
+              <li key={`${code} ${detail}`}>
+                {detail} {action}
+              </li>
+            ))}
+          </ul>
+        </>
+      )}
+    </Section>
+  );
+}
+
+function CheckItem({ check: { question, outcome, finding, action } }: { check: Check }) {
+  const { tell } = usePrint();
+  return (
+    <>
+      <p className="asked">
+        <span>{question}</span>
+        <Outcome word={outcome} as={CHECK_WORDS[outcome]} />
+      </p>
+      <p>{tell(finding)}</p>
+      {action !== undefined && outcome !== 'pass' && (
+        <p>
+          <strong>To do:</strong> {tell(action)}
+        </p>
+      )}
+    </>
+  );
+}
+
+/** A check passes or it does not; whether that makes the run invalid is for a person to say. */
+const CHECK_WORDS: Record<Check['outcome'], string> = {
+  pass: 'passes',
+  flag: 'needs a look',
+  fail: 'fails',
+  'not evaluated': 'not evaluated',
+};

@@ -1,0 +1,65 @@
+import { moment } from '../../parts/moment.js';
+import { Facts, Section } from '../../parts/sheet/sheet.js';
+import { usePrint } from '../../parts/units/reader.js';
+import { Who } from '../../parts/who.js';
+import { type RunOnSheet } from './run-page.js';
+
+/** What was found on the specimen after the run, and what that makes of the measured value. */
+export function ExaminationSection({ answer: { run, judgement }, lot: { bundle } }: RunOnSheet) {
+  const { tell, amount } = usePrint();
+  const { examination } = run;
+  const method = bundle.methods.find((one) => one.method === run.method && one.revision === run.methodRevision);
+  const meaning = (code: string) => method?.failureModes.find((one) => one.code === code)?.meaning;
+  return (
+    <Section
+      question="What was found on the specimen?"
+      word="Found"
+      aside={
+        examination && (
+          <>
+            <Who people={bundle.people} person={examination.person} />, {moment(examination.at, bundle.lab.zone)}
+          </>
+        )
+      }
+    >
+      {examination ? (
+        <>
+          <Facts
+            of={[
+              { term: 'The run ended because', says: examination.endReason },
+              { term: 'The part was found', says: examination.partSound },
+              ...examination.modes.map(({ code, place }, index) => ({
+                term: index === 0 ? 'What came first' : 'Then',
+                says: (
+                  <>
+                    {code}: {meaning(code) ?? 'a mode this method does not know'}
+                    {place !== undefined && <>, {place}</>}
+                  </>
+                ),
+              })),
+            ]}
+          />
+          {examination.note !== undefined && <p className="verbatim">{examination.note}</p>}
+        </>
+      ) : (
+        <p>
+          Nobody has recorded an examination of this specimen. Without it, it is not known what gave way, and values
+          that depend on it cannot be evaluated.
+        </p>
+      )}
+      {(judgement?.results ?? []).some(({ mode, because }) => mode !== undefined || because !== '') && (
+        <ul className="notes">
+          {(judgement?.results ?? []).map(({ characteristic, title, value, unit, uncertainty, because }) => (
+            <li key={characteristic}>
+              {title}:{' '}
+              {'notEvaluated' in value
+                ? 'not evaluated'
+                : amount(value, unit, uncertainty ? { uncertainty: uncertainty.expanded } : {})}
+              , because {tell(because)}.
+            </li>
+          ))}
+        </ul>
+      )}
+    </Section>
+  );
+}

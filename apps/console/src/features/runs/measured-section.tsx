@@ -1,0 +1,99 @@
+import { type Characteristic, isNotEvaluated, type Measurement } from '@breakbook/lab';
+import { Outcome } from '../../parts/marks/outcome.js';
+import { moment } from '../../parts/moment.js';
+import { Facts, Fold, Section } from '../../parts/sheet/sheet.js';
+import { Steps } from '../../parts/steps.js';
+import { Table } from '../../parts/table.js';
+import { usePrint } from '../../parts/units/reader.js';
+import { Who } from '../../parts/who.js';
+import './measured-section.css';
+import { type RunOnSheet } from './run-page.js';
+
+/** What was measured: each characteristic with its uncertainty and how it was computed, then what was keyed by hand. */
+export function MeasuredSection({ answer: { run, reading }, lot: { bundle } }: RunOnSheet) {
+  const { quantity } = usePrint();
+  return (
+    <Section
+      question="What was measured?"
+      word="Measured"
+      aside="As the record has it, before the examination and before any limit. U is the expanded uncertainty."
+    >
+      {reading && reading.characteristics.length > 0 ? (
+        <ul className="characteristics">
+          {reading.characteristics.map((one) => (
+            <li key={one.characteristic}>
+              <CharacteristicItem characteristic={one} />
+            </li>
+          ))}
+        </ul>
+      ) : (
+        <p className="quiet">No characteristic could be computed from this run.</p>
+      )}
+      {run.measurements.length > 0 && (
+        <Table<Measurement>
+          caption="Keyed by a person from an instrument"
+          columns={[
+            { head: 'Of', cell: ({ of }) => of },
+            { head: 'Value', number: true, cell: ({ quantity: { value, unit } }) => quantity(value, unit) },
+            { head: 'Place', cell: ({ place }) => place ?? 'not given' },
+            { head: 'Instrument', cell: ({ instrument }) => instrument },
+            { head: 'By', cell: ({ person }) => <Who people={bundle.people} person={person} /> },
+            { head: 'At', cell: ({ at }) => <span className="whole">{moment(at, bundle.lab.zone)}</span> },
+          ]}
+          rows={run.measurements}
+          rowKey={({ of, place, at }) => `${of} ${place} ${at}`}
+          empty="Nothing was keyed."
+        />
+      )}
+    </Section>
+  );
+}
+
+function CharacteristicItem({ characteristic }: { characteristic: Characteristic }) {
+  const print = usePrint();
+  const { title, unit, reference, value, uncertainty, steps, source } = characteristic;
+  const U = uncertainty?.expanded;
+  const quantities = isNotEvaluated(value) || value.kind === 'between' ? [] : [value.value];
+  return (
+    <>
+      <p className="measured">
+        <span className="title">
+          {title}
+          {reference !== undefined && ` (${reference})`}
+        </span>
+        {isNotEvaluated(value) ? (
+          <Outcome word="not evaluated" />
+        ) : (
+          <span className="value">
+            {print.value(value, unit, U === undefined ? {} : { uncertainty: U })}
+            {U !== undefined && ` ± ${print.uncertainty(U, unit)}`} {print.symbol(unit)}
+          </span>
+        )}
+      </p>
+      {isNotEvaluated(value) && (
+        <p>
+          {print.tell(value.notEvaluated.because)}. Possible if {print.tell(value.notEvaluated.possibleIf)}.
+        </p>
+      )}
+      <Fold word={source === 'keyed' ? 'Where it comes from' : 'How it was computed'}>
+        <Steps steps={steps} unit={unit} quantities={U === undefined ? quantities : [...quantities, U]} />
+        {uncertainty ? (
+          <>
+            <p className="small quiet">
+              U = {print.uncertainty(uncertainty.expanded, unit)} {print.symbol(unit)} (k = {uncertainty.k}), from these
+              standard uncertainties:
+            </p>
+            <Facts
+              of={uncertainty.components.map(({ name, u }) => ({
+                term: name,
+                says: `${print.uncertainty(u, unit)} ${print.symbol(unit)}`,
+              }))}
+            />
+          </>
+        ) : (
+          <p className="small quiet">The method states no uncertainty for it.</p>
+        )}
+      </Fold>
+    </>
+  );
+}

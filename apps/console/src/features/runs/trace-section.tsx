@@ -1,0 +1,46 @@
+import { type TraceEvent } from '@breakbook/lab';
+import { printFixed, QUANTITY_KINDS } from '@breakbook/units';
+import { TracePlot } from '../../parts/figures/lab-figures.js';
+import { Section } from '../../parts/sheet/sheet.js';
+import { Table } from '../../parts/table.js';
+import { usePrint } from '../../parts/units/reader.js';
+import { type RunOnSheet } from './run-page.js';
+
+/** What did the specimen do? The trace with the moments the results were read from. */
+export function TraceSection({ answer: { run, reading, trace }, lot: { bundle } }: RunOnSheet) {
+  const { quantity } = usePrint();
+  const method = bundle.methods.find((one) => one.method === run.method && one.revision === run.methodRevision);
+  const printed = ({ channel, value }: TraceEvent) => {
+    const kind = method?.channels.find((one) => one.channel === channel)?.kind;
+    // Channels are judged in the stored unit of their kind.
+    return kind === undefined ? printFixed(value, 2) : quantity(value, QUANTITY_KINDS[kind].stored);
+  };
+  const keyed = run.files.length === 0;
+  return (
+    <Section question="What did the specimen do?" word="Trace">
+      {trace === null ? (
+        <p className="quiet">
+          {keyed
+            ? 'This run was keyed from a results table, so there is no trace.'
+            : 'The files of this run could not be read, so there is no trace. What is wrong in them stands below.'}
+        </p>
+      ) : (
+        <TracePlot of={trace} />
+      )}
+      {!keyed && (
+        <Table<TraceEvent>
+          caption="Moments marked in the trace"
+          columns={[
+            { head: 'Moment', cell: ({ name }) => name },
+            { head: 'Time, s', number: true, cell: ({ time }) => printFixed(time, 3) },
+            { head: 'Value', number: true, cell: printed },
+            { head: 'Channel', cell: ({ channel }) => channel },
+          ]}
+          rows={reading?.events ?? []}
+          rowKey={({ name, time }) => `${name} ${time}`}
+          empty="No moment is marked in this trace."
+        />
+      )}
+    </Section>
+  );
+}

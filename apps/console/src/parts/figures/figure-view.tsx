@@ -1,0 +1,100 @@
+import { type Ink, type Palette, type Scene, sceneToPaths } from '@breakbook/figures';
+import { useId, useLayoutEffect, useRef, useState } from 'react';
+import './figure-view.css';
+
+/** The page's own colours, which change with its light. */
+const PAGE_INKS = Object.fromEntries(
+  (['ink', 'petrol', 'limit', 'muted', 'faint', 'wash', 'paper'] satisfies Ink[]).map((ink) => [
+    ink,
+    `var(--figure-${ink})`,
+  ]),
+) as Palette;
+
+/** Figures are laid out in points for print; on a screen their words need the size of small text. */
+const PIXELS_PER_POINT = 1.72;
+/** Before the page is measured, and where there is no screen. */
+const USUAL_WIDTH = 760;
+
+interface FigureProps {
+  /** Draws the figure for a width in points. */
+  draw: (width: number) => Scene;
+  /** In a list the picture stands alone; its caption is left out. */
+  caption?: boolean;
+}
+
+/** A figure drawn for the width it has, with its caption. */
+export function Figure({ draw, caption = true }: FigureProps) {
+  const box = useRef<HTMLElement>(null);
+  const width = useWidth(box);
+  const scene = draw(width / PIXELS_PER_POINT);
+  return (
+    <figure className="figure" ref={box}>
+      <SceneView scene={scene} />
+      {caption && <figcaption>{scene.caption}</figcaption>}
+    </figure>
+  );
+}
+
+/** The marks of a scene as elements: text stays text, and nothing needs a style attribute. */
+export function SceneView({ scene }: { scene: Scene }) {
+  const id = useId();
+  return (
+    <svg
+      viewBox={`0 0 ${scene.width} ${scene.height}`}
+      width={Math.round(scene.width * PIXELS_PER_POINT)}
+      height={Math.round(scene.height * PIXELS_PER_POINT)}
+      role="img"
+      aria-labelledby={`${id}-title`}
+      aria-describedby={`${id}-alt`}
+    >
+      <title id={`${id}-title`}>{scene.title}</title>
+      <desc id={`${id}-alt`}>{scene.alt}</desc>
+      {sceneToPaths(scene, PAGE_INKS).map((command, index) => {
+        const note = scene.marks[index]?.note;
+        // A scene is drawn whole and anew; its marks have no identity but their place.
+        const key = index;
+        return command.draw === 'text' ? (
+          <text
+            key={key}
+            x={command.x}
+            y={command.y}
+            fontSize={command.size}
+            fill={command.colour}
+            textAnchor={command.anchor}
+            fontWeight={command.strong ? 600 : undefined}
+          >
+            {command.text}
+          </text>
+        ) : (
+          <path
+            key={key}
+            d={command.d}
+            fill={command.fill ?? 'none'}
+            stroke={command.stroke?.colour}
+            strokeWidth={command.stroke?.width}
+            strokeDasharray={command.stroke?.dash?.join(' ')}
+          >
+            {note !== undefined && <title>{note}</title>}
+          </path>
+        );
+      })}
+    </svg>
+  );
+}
+
+function useWidth(box: { readonly current: HTMLElement | null }): number {
+  const [width, setWidth] = useState(USUAL_WIDTH);
+  useLayoutEffect(() => {
+    const element = box.current;
+    if (!element) return undefined;
+    const measure = () => {
+      if (element.clientWidth > 0) setWidth(element.clientWidth);
+    };
+    measure();
+    if (typeof ResizeObserver === 'undefined') return undefined;
+    const observer = new ResizeObserver(measure);
+    observer.observe(element);
+    return () => observer.disconnect();
+  }, [box]);
+  return width;
+}

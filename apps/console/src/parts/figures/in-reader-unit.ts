@@ -1,0 +1,95 @@
+import {
+  type AxisQuantity,
+  type MarginStripInput,
+  type TracePlotInput,
+  type WeibullPlotInput,
+} from '@breakbook/figures';
+import { type CharacteristicValue } from '@breakbook/lab';
+import { converter } from '@breakbook/units';
+import { quantitiesIn } from '../units/known-quantities.js';
+import { type PressureUnit, shownUnit } from '../units/reader-unit.js';
+import { decimalsInUnit, retell } from '../units/retell.js';
+
+/**
+ * The same figures for a reader who thinks in another unit: every value on them is converted before it is drawn, so
+ * that their scales have round numbers too. One unit is shown, the reader's; a second one is left out.
+ */
+
+export function stripInUnit(input: MarginStripInput, choice: PressureUnit): MarginStripInput {
+  const { quantity, into, tell } = forReader(input, choice);
+  return {
+    ...input,
+    quantity,
+    alt: tell(input.alt),
+    caption: tell(input.caption),
+    specimens: input.specimens.map((one) => ({ ...one, value: convertedValue(one.value, into) })),
+    limits: input.limits.map((one) => ({ ...one, value: into(one.value) })),
+    bounds: input.bounds.map((one) => ({
+      ...one,
+      value: into(one.value),
+      ...(one.estimate === undefined ? {} : { estimate: into(one.estimate) }),
+      ...(one.against === undefined ? {} : { against: into(one.against) }),
+    })),
+  };
+}
+
+export function weibullInUnit(input: WeibullPlotInput, choice: PressureUnit): WeibullPlotInput {
+  const { quantity, into, tell } = forReader(input, choice);
+  const { fit, band, bound } = input;
+  return {
+    ...input,
+    quantity,
+    alt: tell(input.alt),
+    caption: tell(input.caption),
+    failures: input.failures.map((one) => ({ ...one, value: into(one.value) })),
+    atLeast: input.atLeast.map((one) => ({ ...one, value: into(one.value) })),
+    // The scale of a Weibull distribution is a value; its shape is a pure number and the same in every unit.
+    ...(fit ? { fit: { ...fit, scale: into(fit.scale) } } : {}),
+    ...(band
+      ? {
+          band: { ...band, limits: band.limits.map((at) => ({ ...at, lower: into(at.lower), upper: into(at.upper) })) },
+        }
+      : {}),
+    ...(bound ? { bound: { ...bound, value: into(bound.value) } } : {}),
+    limits: input.limits.map((one) => ({ ...one, value: into(one.value) })),
+  };
+}
+
+export function traceInUnit(input: TracePlotInput, choice: PressureUnit): TracePlotInput {
+  const units = new Map(input.channels.map(({ channel, unit }) => [channel, unit]));
+  const intoUnitOf = (unit: string) => converter(unit, shownUnit(unit, choice));
+  const known = input.events.map(({ channel, value }) => ({ value, unit: units.get(channel) ?? '1', bound: false }));
+  return {
+    ...input,
+    alt: retell(input.alt, choice, known),
+    caption: retell(input.caption, choice, known),
+    channels: input.channels.map((one) => {
+      const { time, values } = one.samples;
+      const into = intoUnitOf(one.unit);
+      return { ...one, unit: shownUnit(one.unit, choice), samples: { time, values: Array.from(values, into) } };
+    }),
+    events: input.events.map((event) => {
+      const unit = units.get(event.channel);
+      return unit === undefined ? event : { ...event, value: intoUnitOf(unit)(event.value) };
+    }),
+  };
+}
+
+function forReader(input: { quantity: AxisQuantity }, choice: PressureUnit) {
+  const { title, unit, reference, decimals } = input.quantity;
+  const shown = shownUnit(unit, choice);
+  const known = quantitiesIn({ ...input, unit });
+  const quantity: AxisQuantity = {
+    title,
+    unit: shown,
+    decimals: decimalsInUnit(decimals, unit, shown),
+    ...(reference === undefined ? {} : { reference }),
+  };
+  return { quantity, into: converter(unit, shown), tell: (sentence: string) => retell(sentence, choice, known) };
+}
+
+function convertedValue(value: CharacteristicValue, into: (value: number) => number): CharacteristicValue {
+  return value.kind === 'between'
+    ? { ...value, lower: into(value.lower), upper: into(value.upper) }
+    : { ...value, value: into(value.value) };
+}

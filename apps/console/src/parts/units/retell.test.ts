@@ -1,0 +1,51 @@
+import { describe, expect, it } from 'vitest';
+import { quantitiesIn } from './known-quantities.js';
+import { shownUnit } from './reader-unit.js';
+import { retell } from './retell.js';
+
+/** Spaces are told apart in one check only; the others are about numbers. */
+const plain = (text: string) => text.replaceAll(/[\u00a0\u202f]/g, ' ');
+
+describe("a sentence in the reader's unit", () => {
+  // 1 psi = 6.894757293168 kPa: NIST SP 811 (2008), appendix B.8, to the digits given there.
+  it('converts every pressure and leaves every other number alone', () => {
+    expect(
+      plain(retell('8 rims held 1 500 kPa or more, with 95 % confidence, at 12.5 kPa/s for 300 s.', '[psi]')),
+    ).toBe('8 rims held 217.6 psi or more, with 95 % confidence, at 1.81 psi/s for 300 s.');
+    expect(plain(retell('1 500 kPa', 'bar'))).toBe('15.00 bar');
+    expect(plain(retell('217.6 psi', 'kPa'))).toBe('1 500.3 kPa');
+  });
+
+  it('converts a value with its uncertainty, and a range', () => {
+    expect(plain(retell('1 842 ± 14 kPa', '[psi]'))).toBe('267.2 ± 2.0 psi');
+    expect(plain(retell('ramp 10 to 20 kPa/s', 'bar'))).toBe('ramp 6.0 to 12.0 bar/min');
+    expect(plain(retell('a margin of −60 kPa', 'bar'))).toBe('a margin of −0.60 bar');
+  });
+
+  it('uses the exact number of the record, not the rounded one of the sentence', () => {
+    const known = quantitiesIn({ unit: 'kPa', value: 1841.55 });
+    // 1841.55 / 6.894757293168 = 267.094; from the printed 1 842 it would be 267.2.
+    expect(plain(retell('1 842 kPa', '[psi]', known))).toBe('267.1 psi');
+    expect(plain(retell('1 842 kPa', '[psi]'))).toBe('267.2 psi');
+  });
+
+  it('never rounds a lower bound up', () => {
+    const known = quantitiesIn({ unit: 'kPa', bound: { value: 1591.99 } });
+    // 1591.99 / 6.894757293168 = 230.898...: rounded it would be 230.9, which is more than was computed.
+    expect(plain(retell('at least 1 591 kPa', '[psi]', known))).toBe('at least 230.8 psi');
+  });
+
+  it('does not read a longer unit as a shorter one', () => {
+    expect(plain(retell('900 kPa·s and 3 kPa/s and 4 kPa/s2', 'bar'))).toBe('900 kPa·s and 1.8 bar/min and 4 kPa/s2');
+    expect(retell('specimen D42 100 kPascal', 'bar')).toBe('specimen D42 100 kPascal');
+  });
+
+  it('keeps a quantity on one line', () => {
+    expect(retell('held 1 500 kPa', 'kPa')).toBe('held 1\u202f500\u00a0kPa');
+  });
+
+  it('leaves units alone that are no pressure', () => {
+    expect(shownUnit('MPa', '[psi]')).toBe('MPa');
+    expect(shownUnit('Cel', '[psi]')).toBe('Cel');
+  });
+});

@@ -1,0 +1,75 @@
+import { convert, printFixed, unitSymbol } from '@breakbook/units';
+import { type KnownQuantity } from './known-quantities.js';
+import { type PressureUnit, SWITCHED_UNITS, shownUnit } from './reader-unit.js';
+
+const NUMBER = String.raw`[+−-]?\d+(?:[ \u00a0\u202f]\d{3})*(?:\.\d+)?`;
+const CODES = new Map(SWITCHED_UNITS.map((code) => [unitSymbol(code), code]));
+// The longest symbol first, or "kPa/s" would be read as "kPa".
+const SYMBOLS = [...CODES.keys()].sort((a, b) => b.length - a.length).join('|');
+const QUANTITY = new RegExp(
+  String.raw`(?<![\w.])(${NUMBER}(?: ?(?:±|to|–) ?${NUMBER})?)[ \u00a0\u202f](${SYMBOLS})(?![\w·/²])`,
+  'g',
+);
+const ONE_NUMBER = new RegExp(NUMBER, 'g');
+
+/**
+ * The same sentence in the reader's unit. The record words its sentences in the unit it judged in; a reader who thinks
+ * in another gets each quantity converted from the exact number behind it, found among `known`; where there is none,
+ * from the printed one. A converted number is printed to the same fineness or the next finer place.
+ *
+ * Only sentences the program made go through here; what a person wrote is shown letter by letter.
+ */
+export function retell(sentence: string, choice: PressureUnit, known: readonly KnownQuantity[] = []): string {
+  return sentence.replace(QUANTITY, (printed: string, numbers: string, symbol: string) => {
+    const unit = CODES.get(symbol) ?? symbol;
+    const shown = shownUnit(unit, choice);
+    if (shown === unit) return unbroken(printed);
+    const converted = numbers.replace(ONE_NUMBER, (number) => convertedPrint(number, unit, shown, known));
+    return unbroken(`${converted} ${unitSymbol(shown)}`);
+  });
+}
+
+function convertedPrint(printed: string, unit: string, shown: string, known: readonly KnownQuantity[]): string {
+  const plain = printed.replaceAll(/[ \u00a0\u202f]/g, '').replace('−', '-');
+  const printedDecimals = plain.split('.')[1]?.length ?? 0;
+  const value = Number(plain);
+  const behind = exactBehind(value, unit, 10 ** -printedDecimals, known);
+  const exact = behind ? behind.value : value;
+  const decimals = decimalsInUnit(printedDecimals, unit, shown);
+  const converted = convert(exact, unit, shown);
+  const text = printFixed(behind?.bound ? roundedDown(converted, decimals) : converted, decimals);
+  return plain.startsWith('+') ? `+${text}` : text;
+}
+
+/** The number of the record that printed like this: nearest, and nearer than one unit of the last printed place. */
+function exactBehind(
+  value: number,
+  unit: string,
+  place: number,
+  known: readonly KnownQuantity[],
+): KnownQuantity | undefined {
+  const near = (one: KnownQuantity) => Math.abs(one.value - value);
+  return known
+    .filter(
+      (one) => one.unit === unit && near(one) < (one.bound ? place : place / 2 + Number.EPSILON * Math.abs(value)),
+    )
+    .reduce<KnownQuantity | undefined>((best, one) => (best && near(best) <= near(one) ? best : one), undefined);
+}
+
+/** Decimals in another unit that are as fine as `decimals` were, or the next finer place. */
+export function decimalsInUnit(decimals: number, from: string, to: string): number {
+  const place = convert(10 ** -decimals, from, to, { difference: true });
+  // 0.01 bar is log -2 but for a rounding error, which must not cost a decimal.
+  return Math.max(0, Math.ceil(-Math.log10(place) - 1e-9));
+}
+
+/** Print must never claim more than was computed. */
+export function roundedDown(value: number, decimals: number): number {
+  const rounded = Number(value.toFixed(decimals));
+  return rounded > value ? rounded - 10 ** -decimals : rounded;
+}
+
+/** A quantity stays on one line: thin no-break spaces in its number, no-break spaces around. */
+export function unbroken(quantity: string): string {
+  return quantity.replaceAll(/(?<=\d) (?=\d{3}(?!\d))/g, '\u202f').replaceAll(' ', '\u00a0');
+}
