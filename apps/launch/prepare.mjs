@@ -51,6 +51,33 @@ function build() {
   const compile = () => run(process.execPath, ['node_modules/typescript/bin/tsc', '-b']);
   if (fresh) step('compiling', compile);
   else compile();
+  buildConsole();
+}
+
+/** The pages are built anew when a file they are made of has changed; the stamp lies with them and goes with them. */
+function buildConsole() {
+  const stamp = digestOf(['apps/console', 'libs', 'package-lock.json']);
+  const stampFile = 'apps/console/dist/.sources';
+  if (fs.existsSync(stampFile) && fs.readFileSync(stampFile, 'utf8') === stamp) return;
+
+  step('building the pages', () =>
+    run(process.execPath, ['node_modules/vite/bin/vite.js', 'build', 'apps/console', '--logLevel', 'warn']),
+  );
+  fs.writeFileSync(stampFile, stamp);
+}
+
+/** One digest of the names and bytes of all source files here and below; tests and what was built are left out. */
+function digestOf(places) {
+  const hash = createHash('sha256').update(process.version);
+  const take = (place) => {
+    if (fs.statSync(place).isFile()) {
+      if (!/\.test\.tsx?$/.test(place)) hash.update(`${place}\0`).update(fs.readFileSync(place)).update('\0');
+    } else
+      for (const name of fs.readdirSync(place).sort())
+        if (name !== 'dist' && name !== 'node_modules') take(`${place}/${name}`);
+  };
+  for (const place of places) take(place);
+  return hash.digest('hex');
 }
 
 function bringTools() {
