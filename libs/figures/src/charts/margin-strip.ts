@@ -9,9 +9,9 @@ import { specimenMark } from '../marks/specimen.js';
 import { FIGURE_WIDTH, type Mark, type Scene } from '../scene.js';
 import { textWidth } from '../text-width.js';
 import { type LabelPlace, labelRows } from './label-rows.js';
-import { type AxisQuantity, axisTitle, oneUnit, roundTicks, twoUnitTitle, valueWritten, written } from './numbers.js';
+import { type AxisQuantity, axisTitle, roundTicks, twoUnitTitle, type Wording, wordsAt } from './numbers.js';
 import { pileOf } from './pile.js';
-import { type BoundWords, boundMarks } from './strip-bound.js';
+import { boundMarks } from './strip-bound.js';
 
 export interface MarginStripInput {
   title: string;
@@ -26,14 +26,15 @@ export interface MarginStripInput {
 }
 
 export interface StripSpecimen {
-  label: string;
   value: CharacteristicValue;
   /** Specimens outside the claim are shown open. */
   inClaim: boolean;
+  /** Which specimen, and its value in words. */
+  note: string;
 }
 
 export interface StripLimit {
-  label: string;
+  words: Wording;
   external: boolean;
   value: number;
   /** The side on which a value conforms. */
@@ -41,12 +42,12 @@ export interface StripLimit {
 }
 
 export interface StripBound {
-  label: string;
+  words: Wording;
   value: number;
   /** The estimate the bound was drawn back from: the wedge's blunt end. */
   estimate?: number;
-  /** The limit the gap is written to. */
-  against?: number;
+  /** The limit the gap is measured to, and the gap in words. */
+  gap?: { to: number; words: Wording };
 }
 
 const SIDE = 6;
@@ -54,7 +55,6 @@ const ROW = 11;
 const LANE = 23;
 const SECOND_SCALE = 16;
 const WEDGE_WITHOUT_ESTIMATE = 26;
-const ROOM_FOR_TWO_UNITS = 320;
 
 /**
  * Does the weakest likely specimen clear the limit? One axis of one characteristic: limits as upright strokes, every
@@ -70,7 +70,7 @@ export function marginStrip(input: MarginStripInput): Scene {
     scale,
   );
   const labels = labelRows(
-    limits.map((limit) => ({ x: scale(limit.value), width: textWidth(limitText(limit, quantity, width), LABEL_TEXT) })),
+    limits.map(({ value, words }) => ({ x: scale(value), width: textWidth(wordsAt(words, width), LABEL_TEXT) })),
     { left: 0, right: width, gap: 6, beside: 4 },
   );
   const top = Math.max(0, ...labels.map(({ row }) => row + 1)) * ROW + 3;
@@ -78,9 +78,9 @@ export function marginStrip(input: MarginStripInput): Scene {
   const axisY = pileFoot + bounds.length * LANE + 4;
 
   const marks: Mark[] = [
-    ...limits.flatMap((limit, index) => limitMarks(limit, labels[index], { quantity, width, top, axisY })),
+    ...limits.flatMap((limit, index) => limitMarks(limit, labels[index], { width, top, axisY })),
     ...scales(quantity, scale, { width, axisY }),
-    ...specimens.flatMap(({ label, value, inClaim }, index) =>
+    ...specimens.flatMap(({ value, inClaim, note }, index) =>
       specimenMark({
         value,
         scale,
@@ -88,25 +88,25 @@ export function marginStrip(input: MarginStripInput): Scene {
         radius: pile.radius,
         open: !inClaim,
         part: inClaim ? 'specimen' : 'specimen outside the claim',
-        note: `${label}: ${valueWritten(value, quantity)}${inClaim ? '' : ', outside the claim'}`,
+        note,
       }),
     ),
-    ...bounds.flatMap((bound, index) => {
-      const tip = scale(bound.value);
+    ...bounds.flatMap(({ value, estimate, gap, words }, index) => {
+      const tip = scale(value);
       return boundMarks(
         {
           tip,
-          end: bound.estimate === undefined ? tip + WEDGE_WITHOUT_ESTIMATE : scale(bound.estimate),
-          ...(bound.against === undefined ? {} : { limit: scale(bound.against) }),
+          end: estimate === undefined ? tip + WEDGE_WITHOUT_ESTIMATE : scale(estimate),
+          ...(gap ? { limit: scale(gap.to) } : {}),
           y: pileFoot + (index + 0.5) * LANE + 5,
           width,
-          strokes: limits.map(({ value }) => scale(value)),
+          strokes: limits.map((limit) => scale(limit.value)),
         },
-        boundWords(bound, quantity),
+        { bound: words, ...(gap ? { gap: gap.words } : {}) },
       );
     }),
   ];
-  const foot = axisY + NUMBERS_HEIGHT + (quantity.second ? SECOND_SCALE : 0) + TITLE_HEIGHT;
+  const foot = axisY + NUMBERS_HEIGHT + (quantity.second === undefined ? 0 : SECOND_SCALE) + TITLE_HEIGHT;
   const keys = key(keyItems(input), { left: 0, right: width, y: foot });
   return {
     width,
@@ -137,7 +137,7 @@ export function stripScale(input: MarginStripInput, width: number): ScaleLinear<
   const values = [
     ...input.specimens.flatMap(({ value }) => (value.kind === 'between' ? [value.lower, value.upper] : [value.value])),
     ...input.limits.map(({ value }) => value),
-    ...input.bounds.flatMap(({ value, estimate, against }) => [value, estimate ?? value, against ?? value]),
+    ...input.bounds.flatMap(({ value, estimate, gap }) => [value, estimate ?? value, gap?.to ?? value]),
   ];
   const [low = 0, high = 1] = extent(values);
   const span = high - low || Math.abs(high) * 0.1 || 1;
@@ -148,10 +148,10 @@ export function stripScale(input: MarginStripInput, width: number): ScaleLinear<
 function limitMarks(
   limit: StripLimit,
   label: LabelPlace | undefined,
-  { quantity, width, top, axisY }: { quantity: AxisQuantity; width: number; top: number; axisY: number },
+  { width, top, axisY }: { width: number; top: number; axisY: number },
 ): Mark[] {
   if (!label) return [];
-  const text = limitText(limit, quantity, width);
+  const text = wordsAt(limit.words, width);
   const head = label.row * ROW + 1.5;
   const strokeTop = limit.external ? top : (top + axisY) / 2;
   return [
@@ -184,27 +184,6 @@ function limitMarks(
   ];
 }
 
-/** A limit's wording: with the second unit only where the picture is wide enough for it. */
-function limitText({ label, value }: StripLimit, quantity: AxisQuantity, width: number): string {
-  return `${label}: ${written(value, width < ROOM_FOR_TWO_UNITS ? oneUnit(quantity) : quantity)}`;
-}
-
-function boundWords({ label, value, against }: StripBound, quantity: AxisQuantity): BoundWords {
-  const bound = {
-    full: `${label}: ${written(value, quantity)}`,
-    short: `${label}: ${written(value, oneUnit(quantity))}`,
-  };
-  if (against === undefined) return { bound };
-  const difference = value - against;
-  return {
-    bound,
-    gap: {
-      full: written(difference, quantity, { signed: true }),
-      short: written(difference, oneUnit(quantity), { signed: true }),
-    },
-  };
-}
-
 /** The scale in the stored unit, and under it a second one in the unit readers also know. */
 function scales(
   quantity: AxisQuantity,
@@ -216,15 +195,15 @@ function scales(
   const first = bottomAxis({ ...roundTicks(low, high, count), scale }, { from: 0, to: width, y: axisY });
   const foot = axisY + NUMBERS_HEIGHT;
   const { second, unit } = quantity;
-  if (!second) return [...first, bottomTitle(axisTitle(quantity), { to: width, y: foot })];
+  if (second === undefined) return [...first, bottomTitle(axisTitle(quantity), { to: width, y: foot })];
 
-  const other = roundTicks(convert(low, unit, second.unit), convert(high, unit, second.unit), count);
+  const other = roundTicks(convert(low, unit, second), convert(high, unit, second), count);
   return [
     ...first,
     ...bottomAxis(
-      { ...other, scale: (value) => scale(convert(value, second.unit, unit)) },
+      { ...other, scale: (value) => scale(convert(value, second, unit)) },
       { from: 0, to: width, y: axisY + SECOND_SCALE, quiet: true },
     ),
-    bottomTitle(twoUnitTitle(quantity, second.unit), { to: width, y: foot + SECOND_SCALE }),
+    bottomTitle(twoUnitTitle(quantity, second), { to: width, y: foot + SECOND_SCALE }),
   ];
 }

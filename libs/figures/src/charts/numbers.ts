@@ -1,21 +1,18 @@
-import { type CharacteristicValue } from '@breakbook/lab';
-import { convert, printFixed, unitSymbol } from '@breakbook/units';
+import { printFixed, unitSymbol } from '@breakbook/units';
 import { tickStep, ticks } from 'd3-array';
 
-/** What an axis measures and how its values are written. */
+/** What an axis measures. */
 export interface AxisQuantity {
   title: string;
   /** UCUM code. */
   unit: string;
   reference?: 'gauge' | 'absolute';
-  /** Decimals that single values deserve, in `unit`. */
-  decimals: number;
-  /** A second unit readers know, such as psi beside kPa. */
-  second?: { unit: string; decimals: number };
+  /** UCUM code of a second unit readers know, such as psi beside kPa. */
+  second?: string;
 }
 
 /** "burst pressure, kPa (gauge)" */
-export function axisTitle({ title, unit, reference }: Pick<AxisQuantity, 'title' | 'unit' | 'reference'>): string {
+export function axisTitle({ title, unit, reference }: AxisQuantity): string {
   const symbol = unitSymbol(unit);
   return `${title}${symbol === '' ? '' : `, ${symbol}`}${reference === undefined ? '' : ` (${reference})`}`;
 }
@@ -26,37 +23,17 @@ export function twoUnitTitle({ title, unit, reference }: AxisQuantity, second: s
   return `${named}, ${unitSymbol(unit)} above, ${unitSymbol(second)} below`;
 }
 
-/** "1 842 kPa", or "1 842 kPa (267 psi)" where a second unit is known. A signed number is a difference and shows its sign. */
-export function written(value: number, quantity: AxisQuantity, { signed = false } = {}): string {
-  const { unit, decimals, second } = quantity;
-  const first = withUnit(value, unit, decimals, signed);
-  if (!second) return first;
-  const other = convert(value, unit, second.unit, { difference: signed });
-  return `${first} (${withUnit(other, second.unit, second.decimals, signed)})`;
+/** Words for a place in a picture, and shorter ones for where room is scarce. They come with the numbers, made elsewhere. */
+export interface Wording {
+  full: string;
+  short: string;
 }
 
-/** The same quantity written in its first unit alone. */
-export function oneUnit({ title, unit, reference, decimals }: AxisQuantity): AxisQuantity {
-  return { title, unit, decimals, ...(reference === undefined ? {} : { reference }) };
-}
+const ROOM_FOR_FULL_WORDS = 320;
 
-/** A value as far as it is known: "at least 2 000 kPa". */
-export function valueWritten(value: CharacteristicValue, quantity: AxisQuantity): string {
-  switch (value.kind) {
-    case 'exact':
-      return written(value.value, quantity);
-    case 'atLeast':
-      return `at least ${written(value.value, quantity)}`;
-    case 'atMost':
-      return `at most ${written(value.value, quantity)}`;
-    case 'between':
-      return `between ${written(value.lower, quantity)} and ${written(value.upper, quantity)}`;
-  }
-}
-
-function withUnit(value: number, unit: string, decimals: number, signed: boolean): string {
-  const symbol = unitSymbol(unit);
-  return `${signed && value > 0 ? '+' : ''}${printFixed(value, decimals)}${symbol === '' ? '' : ` ${symbol}`}`;
+/** The full words in a picture wide enough for them, else the short ones. */
+export function wordsAt({ full, short }: Wording, width: number): string {
+  return width < ROOM_FOR_FULL_WORDS ? short : full;
 }
 
 /** About `count` round numbers between two, and how to write them so that neighbours differ. */

@@ -1,4 +1,3 @@
-import { printSignificant } from '@breakbook/units';
 import { type ScaleLogarithmic, scaleLinear, scaleLog } from 'd3-scale';
 import {
   bottomAxis,
@@ -16,7 +15,7 @@ import { wedge } from '../marks/wedge.js';
 import { FIGURE_WIDTH, type Mark, type Place, type Scene, type Stroke } from '../scene.js';
 import { textWidth } from '../text-width.js';
 import { type LabelPlace, labelRows } from './label-rows.js';
-import { type AxisQuantity, axisTitle, oneUnit, roundTicks, written } from './numbers.js';
+import { type AxisQuantity, axisTitle, roundTicks, type Wording, wordsAt } from './numbers.js';
 import { fractionRange, onLine, percentTicks, valueRange, weibullScale } from './probability-scales.js';
 
 export interface WeibullPlotInput {
@@ -25,14 +24,14 @@ export interface WeibullPlotInput {
   caption: string;
   quantity: AxisQuantity;
   /** Broken specimens at their plotting positions; fractions, never percent. */
-  failures: readonly { label: string; value: number; fraction: number }[];
+  failures: readonly { value: number; fraction: number; note: string }[];
   /** Specimens that hold at least their value. */
-  atLeast: readonly { label: string; value: number }[];
-  fit?: { shape: number; scale: number };
+  atLeast: readonly { value: number; note: string }[];
+  fit?: { shape: number; scale: number; words: string };
   /** Confidence limits of the value at each fraction, with what they are. */
   band?: { label: string; limits: readonly { fraction: number; lower: number; upper: number }[] };
   /** The lower bound of the value at a fraction. */
-  bound?: { label: string; value: number; fraction: number };
+  bound?: { words: Wording; value: number; fraction: number; estimate?: number };
   limits: readonly PlotLimit[];
   /** In points; 170 mm where left out. */
   width?: number;
@@ -41,7 +40,7 @@ export interface WeibullPlotInput {
 }
 
 export interface PlotLimit {
-  label: string;
+  words: Wording;
   value: number;
   external: boolean;
   conforms: 'at or above' | 'at or below';
@@ -51,7 +50,6 @@ const RIGHT = 8;
 const ROW = 10.5;
 const RUG = 14;
 const HEIGHT = 232;
-const ROOM_FOR_TWO_UNITS = 320;
 const WEDGE_WITHOUT_FIT = 24;
 const FIT: Stroke = { ink: 'petrol', width: 1.2 };
 const BAND: Stroke = { ink: 'petrol', width: 0.5, dash: [3, 2] };
@@ -67,7 +65,6 @@ const BAND: Stroke = { ink: 'petrol', width: 0.5, dash: [3, 2] };
 export function weibullPlot(input: WeibullPlotInput): Scene {
   const width = input.width ?? FIGURE_WIDTH.wide;
   const height = input.height ?? HEIGHT;
-  const words = width < ROOM_FOR_TWO_UNITS ? oneUnit(input.quantity) : input.quantity;
   const fractions = fractionRange([
     ...input.failures.map(({ fraction }) => fraction),
     ...(input.bound ? [input.bound.fraction] : []),
@@ -78,17 +75,17 @@ export function weibullPlot(input: WeibullPlotInput): Scene {
   const values = valueRange(shownValues(input, fractions[0]));
   const x = scaleLog(values, [left, right]);
   const labels = labelRows(
-    input.limits.map((limit) => ({ x: x(limit.value), width: textWidth(limitText(limit, words), LABEL_TEXT) })),
+    input.limits.map(({ value, words }) => ({ x: x(value), width: textWidth(wordsAt(words, width), LABEL_TEXT) })),
     { left, right: width, gap: 6, beside: 4 },
   );
 
   const top = LABEL_TEXT + 7 + Math.max(0, ...labels.map(({ row }) => row + 1)) * ROW;
   const axisY = height - NUMBERS_HEIGHT - TITLE_HEIGHT;
-  const keys = key(keyItems(input, words), { left: 0, right: width, y: height });
+  const keys = key(keyItems(input, width), { left: 0, right: width, y: height });
   const foot = axisY - (input.atLeast.length > 0 ? RUG : 3);
   const line = scaleLinear(fractions.map(weibullScale), [foot, top]);
   const ground: Ground = {
-    words,
+    width,
     x,
     y: (fraction) => line(weibullScale(fraction)),
     left,
@@ -112,9 +109,7 @@ export function weibullPlot(input: WeibullPlotInput): Scene {
     bottomTitle(`${axisTitle(input.quantity)}, logarithmic`, { to: right, y: axisY + NUMBERS_HEIGHT }),
     ...input.limits.flatMap((limit, index) => limitMarks(limit, labels[index], ground)),
     ...fitMarks(input, ground),
-    ...input.atLeast.flatMap(({ label, value }) =>
-      tickArrow({ x: x(value), y: foot + RUG / 2, note: `${label}: at least ${written(value, input.quantity)}` }),
-    ),
+    ...input.atLeast.flatMap(({ value, note }) => tickArrow({ x: x(value), y: foot + RUG / 2, note })),
     ...failureMarks(input, ground),
     ...boundMarks(input, ground),
     ...keys.marks,
@@ -123,7 +118,7 @@ export function weibullPlot(input: WeibullPlotInput): Scene {
 }
 
 interface Ground {
-  words: AxisQuantity;
+  width: number;
   x: ScaleLogarithmic<number, number>;
   y: (fraction: number) => number;
   left: number;
@@ -139,6 +134,7 @@ interface Ground {
 function shownValues({ failures, atLeast, limits, bound, fit }: WeibullPlotInput, lowest: number): number[] {
   return [
     ...[...failures, ...atLeast, ...limits, ...(bound ? [bound] : [])].map(({ value }) => value),
+    ...(bound?.estimate === undefined ? [] : [bound.estimate]),
     ...(fit ? [onLine(fit, Math.max(0.01, lowest))] : []),
   ];
 }
@@ -171,12 +167,12 @@ function fitMarks({ fit }: WeibullPlotInput, { x, y, fractions, values }: Ground
   return [{ mark: 'line', part: 'fitted line', points: ends, stroke: FIT }];
 }
 
-function failureMarks({ failures, quantity }: WeibullPlotInput, { x, y }: Ground): Mark[] {
+function failureMarks({ failures }: WeibullPlotInput, { x, y }: Ground): Mark[] {
   const radius = failures.length > 100 ? 1.3 : failures.length > 40 ? 1.9 : 2.6;
-  return failures.map(({ label, value, fraction }) => ({
+  return failures.map(({ value, fraction, note }) => ({
     mark: 'dot',
     part: 'failure',
-    note: `${label}: ${written(value, quantity)}, plotted at ${printSignificant(fraction * 100, 3)} %`,
+    note,
     at: [x(value), y(fraction)],
     radius,
     form: 'disc',
@@ -184,10 +180,11 @@ function failureMarks({ failures, quantity }: WeibullPlotInput, { x, y }: Ground
   }));
 }
 
-function boundMarks({ bound, fit, quantity }: WeibullPlotInput, { x, y, axisY }: Ground): Mark[] {
+function boundMarks({ bound, fit }: WeibullPlotInput, { x, y, axisY }: Ground): Mark[] {
   if (!bound) return [];
   const [tip, level] = [x(bound.value), y(bound.fraction)];
-  const end = fit ? x(onLine(fit, bound.fraction)) : tip + WEDGE_WITHOUT_FIT;
+  const estimate = bound.estimate ?? (fit && onLine(fit, bound.fraction));
+  const end = estimate === undefined ? tip + WEDGE_WITHOUT_FIT : x(estimate);
   return [
     {
       mark: 'line',
@@ -198,13 +195,13 @@ function boundMarks({ bound, fit, quantity }: WeibullPlotInput, { x, y, axisY }:
       ],
       stroke: { ink: 'petrol', width: 0.6, dash: [1.5, 1.5] },
     },
-    wedge({ tip, end, y: level, height: 8, note: `${bound.label}: ${written(bound.value, quantity)}` }),
+    wedge({ tip, end, y: level, height: 8, note: bound.words.full }),
   ];
 }
 
-function limitMarks(limit: PlotLimit, label: LabelPlace | undefined, { words, x, top, axisY }: Ground): Mark[] {
+function limitMarks(limit: PlotLimit, label: LabelPlace | undefined, { width, x, top, axisY }: Ground): Mark[] {
   if (!label) return [];
-  const text = limitText(limit, words);
+  const text = wordsAt(limit.words, width);
   const head = LABEL_TEXT + 4 + label.row * ROW;
   const strokeTop = limit.external ? top : (top + axisY) / 2;
   return [
@@ -237,18 +234,12 @@ function limitMarks(limit: PlotLimit, label: LabelPlace | undefined, { words, x,
   ];
 }
 
-function limitText({ label, value }: PlotLimit, quantity: AxisQuantity): string {
-  return `${label}: ${written(value, quantity)}`;
-}
-
-function keyItems({ failures, atLeast, fit, band, bound, quantity }: WeibullPlotInput, words: AxisQuantity): KeyItem[] {
-  const line =
-    fit && `Weibull line, shape ${printSignificant(fit.shape, 3)}, scale ${written(fit.scale, oneUnit(quantity))}`;
+function keyItems({ failures, atLeast, fit, band, bound }: WeibullPlotInput, width: number): KeyItem[] {
   return [
     { sign: 'disc', text: `broken (${failures.length})` },
     ...(atLeast.length > 0 ? [{ sign: 'tick with arrow', text: `hold at least (${atLeast.length})` } as const] : []),
-    ...(line ? [{ sign: FIT, text: line }] : []),
+    ...(fit ? [{ sign: FIT, text: fit.words }] : []),
     ...(band ? [{ sign: BAND, text: band.label }] : []),
-    ...(bound ? [{ sign: 'wedge', text: `${bound.label}: ${written(bound.value, words)}` } as const] : []),
+    ...(bound ? [{ sign: 'wedge', text: wordsAt(bound.words, width) } as const] : []),
   ];
 }
