@@ -1,6 +1,6 @@
 /** From raw run files to checks and characteristics. Nothing in this room knows a limit. */
 export type { HoldFound } from './features/holds.js';
 export { type TraceOutline, traceOutline } from './features/trace-outline.js';
-export { FILE_LIMITS, type FileLimits } from './files/layout-1.js';
+export { FILE_BOUNDS, type FileBounds } from './files/layout-1.js';
 export { type ReadRun, type RunInput, readRun } from './runs/read-run.js';
 export type { SentFile } from './runs/run-file.js';

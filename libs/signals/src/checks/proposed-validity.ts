@@ -2,7 +2,7 @@ import { type Check, type Reading } from '@breakbook/lab';
 
 /**
  * What the checks propose: a failed check proposes "invalid"; a flag, or a check that could not be made, asks for a look.
- * People decide, and they decide without seeing limits.
+ * People decide, and they decide without seeing bounds.
  */
 export function proposedValidity(checks: readonly Check[], flags: number): Reading['proposedValidity'] {
   if (checks.some(({ outcome }) => outcome === 'fail')) return 'invalid';

@@ -18,6 +18,8 @@ import { pressureTime } from './pressure-time.js';
 
 /** The channel every characteristic of a burst record is read from. */
 export const RIM_PRESSURE = 'rimPressure';
+/** A second sensor on the same pressure, to hold the first against. */
+export const SECOND_RIM_PRESSURE = 'rimPressure2';
 
 /** A number with what led to it, in the unit it was computed in. */
 interface Computed {

@@ -1,7 +1,7 @@
 import { type MethodChannel, Refusal } from '@breakbook/lab';
 import { describe, expect, it } from 'vitest';
 import { type HeaderExpectation } from './header.js';
-import { FILE_LIMITS, Layout1Reader, type ReadOptions, readLayout1 } from './layout-1.js';
+import { FILE_BOUNDS, Layout1Reader, type ReadOptions, readLayout1 } from './layout-1.js';
 
 const CHANNELS: MethodChannel[] = [
   { channel: 'rimPressure', kind: 'pressure', required: true, reference: 'gauge' },
@@ -176,9 +176,9 @@ describe('layout 1 refuses, by file', () => {
   });
 
   it('too long or too many rows, on the count', () => {
-    expect(refusalOf(GOOD, { limits: { bytes: 50 } }).code).toBe('file.too-large');
-    expect(refusalOf(GOOD, { limits: { rows: 2 } }).code).toBe('csv.too-many-rows');
-    expect(FILE_LIMITS.lineBytes).toBe(65_536);
+    expect(refusalOf(GOOD, { bounds: { bytes: 50 } }).code).toBe('file.too-large');
+    expect(refusalOf(GOOD, { bounds: { rows: 2 } }).code).toBe('csv.too-many-rows');
+    expect(FILE_BOUNDS.lineBytes).toBe(65_536);
   });
 
   it.each(['', 'a\0b.csv', 'a\nb.csv', 'a\rb.csv', 'x'.repeat(1001)])('a file name like %j', (name) => {

@@ -9,7 +9,7 @@ import { tooLong } from './row-cells.js';
 import { Rows } from './rows.js';
 
 /** How large a run file may be. */
-export interface FileLimits {
+export interface FileBounds {
   bytes: number;
   rows: number;
   columns: number;
@@ -17,7 +17,7 @@ export interface FileLimits {
   nameBytes: number;
 }
 
-export const FILE_LIMITS: FileLimits = {
+export const FILE_BOUNDS: FileBounds = {
   bytes: 2 ** 31,
   rows: 20_000_000,
   columns: 200,
@@ -40,7 +40,7 @@ export interface RunTable {
 export interface ReadOptions {
   /** Metadata that must be there. */
   requiredMetadata: readonly string[];
-  limits?: Partial<FileLimits>;
+  bounds?: Partial<FileBounds>;
   /** Called now and then with the bytes read so far and, where known, in all. */
   onProgress?: (done: number, total: number) => void;
 }
@@ -71,7 +71,7 @@ export function readLayout1(
 export class Layout1Reader {
   private readonly problems: ProblemList;
   private readonly flags: ProblemList;
-  private readonly limits: FileLimits;
+  private readonly bounds: FileBounds;
   private readonly head: Head;
   private rows: Rows | undefined;
   private held = new Uint8Array(0);
@@ -89,19 +89,19 @@ export class Layout1Reader {
   ) {
     this.problems = new ProblemList(name);
     this.flags = new ProblemList(name);
-    this.limits = { ...FILE_LIMITS, ...options.limits };
-    this.head = new Head(expectation, this.limits.columns, this.problems, this.flags);
+    this.bounds = { ...FILE_BOUNDS, ...options.bounds };
+    this.head = new Head(expectation, this.bounds.columns, this.problems, this.flags);
     this.checkName();
   }
 
   take(piece: Uint8Array): void {
     this.total += piece.length;
-    if (this.total > this.limits.bytes)
+    if (this.total > this.bounds.bytes)
       this.problems.refuse(
         'file.too-large',
         {},
         {
-          sentence: `the file is longer than ${this.limits.bytes} bytes.`,
+          sentence: `the file is longer than ${this.bounds.bytes} bytes.`,
           action: 'Export the run alone, or at the rate the method asks for.',
         },
       );
@@ -150,14 +150,14 @@ export class Layout1Reader {
 
   private checkName(): void {
     const length = new TextEncoder().encode(this.name).length;
-    if (this.name === '' || /[\0\r\n]/.test(this.name) || length > this.limits.nameBytes)
+    if (this.name === '' || /[\0\r\n]/.test(this.name) || length > this.bounds.nameBytes)
       this.problems.refuse(
         'file.name-invalid',
         {},
         {
           sentence: 'this is no name for a file.',
           found: this.name,
-          expected: `1 to ${this.limits.nameBytes} bytes without zero bytes and line ends`,
+          expected: `1 to ${this.bounds.nameBytes} bytes without zero bytes and line ends`,
           action: 'Give the file a name and send it again.',
         },
       );
@@ -180,7 +180,7 @@ export class Layout1Reader {
     while (!this.rows && at < end) at = this.headLine(bytes, at);
     if (this.rows) this.rows.take(bytes, at, end);
     this.held = bytes.slice(end);
-    if (this.held.length > this.limits.lineBytes) this.neverEnding(this.held);
+    if (this.held.length > this.bounds.lineBytes) this.neverEnding(this.held);
   }
 
   private headLine(bytes: Uint8Array, at: number): number {
@@ -189,7 +189,7 @@ export class Layout1Reader {
     const crlf = end > at && bytes[end - 1] === CR;
     this.lineEnd(crlf, this.line);
     const line = bytes.subarray(at, crlf ? end - 1 : end);
-    if (line.length > this.limits.lineBytes) this.neverEnding(line, this.line);
+    if (line.length > this.bounds.lineBytes) this.neverEnding(line, this.line);
     const was = this.head.take(line, this.line);
     if (was === 'more') return end + 1;
     this.startRows(was === 'row' ? this.line - 1 : this.line);
@@ -207,7 +207,7 @@ export class Layout1Reader {
         time: time ? time.column - 1 : -1,
         names,
         looksLikeHeader: (cells) => looksLikeHeader(cells, this.expectation),
-        limits: this.limits,
+        bounds: this.bounds,
       },
       this.problems,
       line,
@@ -248,7 +248,7 @@ export class Layout1Reader {
   private neverEnding(bytes: Uint8Array, line = 1 + (this.rows?.line ?? this.line)): never {
     const read = textOfLine(bytes, { cut: true });
     const fault: { code: ProblemCode; said: Parameters<ProblemList['refuse']>[2] } =
-      'code' in read ? read : { code: 'csv.line-too-long', said: tooLong(this.limits.lineBytes) };
+      'code' in read ? read : { code: 'csv.line-too-long', said: tooLong(this.bounds.lineBytes) };
     return this.problems.refuse(fault.code, { line }, fault.said);
   }
 }

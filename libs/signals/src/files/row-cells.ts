@@ -11,7 +11,7 @@ export interface RowExpectation {
   time: number;
   names: readonly string[];
   looksLikeHeader: (cells: readonly string[]) => boolean;
-  limits: { rows: number; lineBytes: number };
+  bounds: { rows: number; lineBytes: number };
 }
 
 /** The cells of a line among the data, as many as the header has; or why it is no row. */
@@ -21,8 +21,8 @@ export function cellsOfRow(
 ): { cells: string[] } | (Fault & { column?: number; short?: boolean }) {
   const read = textOfLine(line);
   if ('code' in read) return read;
-  if (line.length > expected.limits.lineBytes)
-    return { code: 'csv.line-too-long', said: tooLong(expected.limits.lineBytes) };
+  if (line.length > expected.bounds.lineBytes)
+    return { code: 'csv.line-too-long', said: tooLong(expected.bounds.lineBytes) };
   const { text } = read;
   const control = controlFault(text);
   if (control) return control;

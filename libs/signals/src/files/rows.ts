@@ -75,7 +75,7 @@ export class Rows {
     }
     const crlf = bytes[at] === CR;
     if (crlf) at++;
-    if (bytes[at] !== LF || at - start > this.expected.limits.lineBytes) return -1;
+    if (bytes[at] !== LF || at - start > this.expected.bounds.lineBytes) return -1;
     this.lineEnd(crlf, this.line);
     this.accept();
     return at + 1;
@@ -118,7 +118,7 @@ export class Rows {
 
   private accept(): void {
     if (this.short || this.blankLine !== undefined) this.settlePending();
-    const { time, limits, names, width } = this.expected;
+    const { time, bounds, names, width } = this.expected;
     if (time >= 0) {
       const now = this.row[time] as number;
       if (now <= this.lastTime) this.timeFault(now, names[time] ?? '');
@@ -128,12 +128,12 @@ export class Rows {
     for (let cell = 0; cell < width; cell++)
       (this.columns[cell] as Float64Array)[this.count] = this.row[cell] as number;
     this.count++;
-    if (this.count > limits.rows)
+    if (this.count > bounds.rows)
       this.problems.refuse(
         'csv.too-many-rows',
         { line: this.line },
         {
-          sentence: `the file has more than ${limits.rows} rows.`,
+          sentence: `the file has more than ${bounds.rows} rows.`,
           action: 'Export the run alone, or at the rate the method asks for.',
         },
       );

@@ -62,7 +62,13 @@ export function correctedChannel(
             unit,
             calibration: calibration.calibration,
           },
-          correction: { ...calibration.asLeft, ...calibration },
+          correction: {
+            calibration: calibration.calibration,
+            certificate: calibration.certificate,
+            sensor: calibration.sensor,
+            unit: calibration.unit,
+            ...calibration.asLeft,
+          },
         }
       : {}),
   };

@@ -22,7 +22,7 @@ import { calibrationInDate } from '../checks/calibration.js';
 import { type Finding } from '../checks/finding.js';
 import { proposedValidity } from '../checks/proposed-validity.js';
 import { type BurstFeatures, burstFeatures } from '../features/burst.js';
-import { burstCharacteristic, RIM_PRESSURE } from '../features/burst-characteristics.js';
+import { burstCharacteristic, RIM_PRESSURE, SECOND_RIM_PRESSURE } from '../features/burst-characteristics.js';
 import { ventedZero } from '../features/vented-zero.js';
 import { type CorrectedChannel } from './corrected-channel.js';
 import { keyedCharacteristic } from './keyed.js';
@@ -92,7 +92,9 @@ function readBurstRun(
   const file = onlyFile(files, run);
   const read = readRunFile(file, { method, layout, rig, calibrations, run }, onProgress);
   const rim = rimPressureOf(read, method, file);
-  const second = read.channels.find(({ channel }) => channel.kind === 'pressure' && channel.channel !== RIM_PRESSURE);
+  const second = read.channels.find(
+    ({ channel }) => channel.kind === 'pressure' && channel.channel === SECOND_RIM_PRESSURE,
+  );
 
   const features = burstFeatures(
     {
