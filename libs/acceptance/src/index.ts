@@ -1,6 +1,8 @@
 /** Limits, verdicts and the judgement of lots. */
 export { judgeValue, type ValueAndLimit } from './limits/judge-value.js';
 export type { Claim, JudgedRun, UnreadRun } from './lots/claim.js';
+export { type EvaluationProgress, evaluateLot, type LotEvaluation } from './lots/evaluate-lot.js';
+export { type EvaluatedRun, evaluateRun, type FileBytes } from './lots/evaluate-run.js';
 export { judgeLot, type LotToJudge } from './lots/judge-lot.js';
 export { judgeRun, type RunToJudge } from './runs/judge-run.js';
 export {
