@@ -33,7 +33,7 @@ const plan = {
   approvedOn: '2026-07-01',
   claim: {
     statement:
-      'At least 90 % of the rims of this lot hold 15 bar, with 95 % confidence, and rims with a tyre hold 150 % of the marked pressure.',
+      'Rims made as this lot was made: at least 90 % hold 15 bar in bead clamps, with 95 % confidence. Rims of this lot with a tyre: at least 60 % hold 150 % of the marked pressure, with 90 % confidence, and the tyre stays on.',
     use: 'touring and tandem events under the rules of the Overland Cycling Federation',
     population: 'lot',
     modeSet: 'only a broken rim counts as failure; a tyre or seal that let go on a sound rim counts as "at least"',

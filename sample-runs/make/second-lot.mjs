@@ -26,7 +26,7 @@ const plan = {
   approvedBy: WHO.approves,
   approvedOn: '2026-10-05',
   claim: {
-    statement: 'At least 90 % of the rims of this lot hold 15 bar, with 95 % confidence.',
+    statement: 'Rims made as this lot was made: at least 90 % hold 15 bar in bead clamps, with 95 % confidence.',
     use: 'touring and tandem events under the rules of the Overland Cycling Federation',
     population: 'lot',
     modeSet: 'only a broken rim counts as failure; a seal that let go on a sound rim counts as "at least"',
