@@ -4,6 +4,7 @@ export {
   decimalsBeside,
   decimalsFor,
   printDeclared,
+  printDown,
   printFixed,
   printQuantity,
   printSignificant,

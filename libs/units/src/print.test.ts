@@ -1,5 +1,13 @@
 import { describe, expect, it } from 'vitest';
-import { decimalsBeside, decimalsFor, printDeclared, printFixed, printQuantity, printSignificant } from './print.js';
+import {
+  decimalsBeside,
+  decimalsFor,
+  printDeclared,
+  printDown,
+  printFixed,
+  printQuantity,
+  printSignificant,
+} from './print.js';
 
 // GUM (JCGM 100:2008) 7.2.6: U to at most two significant digits, the value rounded to the same place.
 describe('printing', () => {
@@ -27,6 +35,13 @@ describe('printing', () => {
   it('keeps every digit of a declared number', () => {
     expect(printDeclared(1500)).toBe('1 500');
     expect(printDeclared(1378.9515)).toBe('1 378.9515');
+  });
+
+  it('rounds a lower bound down, also below zero', () => {
+    expect(printDown(1578.6, 0)).toBe('1 578');
+    expect(printDown(-19.4, 0)).toBe('−20');
+    expect(printDown(1578, 0)).toBe('1 578');
+    expect(printDown(228.99, 1)).toBe('228.9');
   });
 
   it('never prints a value on the other side of a limit than it lies', () => {

@@ -79,6 +79,12 @@ function fourDigits(value: number): number {
   return Math.max(0, 3 - Math.floor(Math.log10(Math.abs(value))));
 }
 
+/** A number rounded down: a lower bound, or what is left above a limit, must not grow by being printed. */
+export function printDown(value: number, decimals: number): string {
+  const nearest = Number(value.toFixed(decimals));
+  return printFixed(nearest > value ? nearest - 10 ** -decimals : nearest, decimals);
+}
+
 /** A number to this many significant digits, never in exponent form between 1e-6 and 1e15. */
 export function printSignificant(value: number, digits: number): string {
   if (value === 0) return '0';
