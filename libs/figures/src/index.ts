@@ -6,7 +6,7 @@ export {
   type StripLimit,
   type StripSpecimen,
 } from './charts/margin-strip.js';
-export type { AxisQuantity, Wording } from './charts/numbers.js';
+export { type AxisQuantity, axisTitle, valueWritten, written } from './charts/numbers.js';
 export { type TraceChannel, type TraceMark, type TracePlotInput, tracePlot } from './charts/trace-plot.js';
 export { type PlotLimit, type WeibullPlotInput, weibullPlot } from './charts/weibull-plot.js';
 export { type Outcome, outcomeInk, outcomeSign } from './marks/outcome-sign.js';

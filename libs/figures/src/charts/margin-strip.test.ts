@@ -7,10 +7,9 @@ const quantity = {
   title: 'Burst pressure',
   unit: 'kPa',
   reference: 'gauge',
-  second: '[psi]',
+  decimals: 0,
+  second: { unit: '[psi]', decimals: 0 },
 } as const;
-
-const wording = (short: string, second: string) => ({ short, full: `${short} (${second})` });
 
 /** Invented numbers of the size that road rims have. */
 const lot: MarginStripInput = {
@@ -19,38 +18,26 @@ const lot: MarginStripInput = {
   caption: '',
   quantity,
   specimens: [
-    { value: { kind: 'exact', value: 1842 }, inClaim: true, note: 'D42-01' },
-    { value: { kind: 'exact', value: 1845 }, inClaim: true, note: 'D42-02' },
-    { value: { kind: 'atLeast', value: 1790 }, inClaim: true, note: 'D42-03' },
-    { value: { kind: 'between', lower: 1900, upper: 1950 }, inClaim: true, note: 'D42-04' },
-    { value: { kind: 'exact', value: 1690 }, inClaim: true, note: 'D42-05' },
-    { value: { kind: 'exact', value: 2040 }, inClaim: true, note: 'D42-06' },
-    { value: { kind: 'exact', value: 1966 }, inClaim: true, note: 'D42-07' },
-    { value: { kind: 'exact', value: 1760 }, inClaim: false, note: 'D42-08' },
+    { label: 'D42-01', value: { kind: 'exact', value: 1842 }, inClaim: true },
+    { label: 'D42-02', value: { kind: 'exact', value: 1845 }, inClaim: true },
+    { label: 'D42-03', value: { kind: 'atLeast', value: 1790 }, inClaim: true },
+    { label: 'D42-04', value: { kind: 'between', lower: 1900, upper: 1950 }, inClaim: true },
+    { label: 'D42-05', value: { kind: 'exact', value: 1690 }, inClaim: true },
+    { label: 'D42-06', value: { kind: 'exact', value: 2040 }, inClaim: true },
+    { label: 'D42-07', value: { kind: 'exact', value: 1966 }, inClaim: true },
+    { label: 'D42-08', value: { kind: 'exact', value: 1760 }, inClaim: false },
   ],
   limits: [
-    {
-      words: wording('Federation minimum: 1 500 kPa', '218 psi'),
-      external: true,
-      value: 1500,
-      conforms: 'at or above',
-    },
-    { words: wording('Internal floor: 1 620 kPa', '235 psi'), external: false, value: 1620, conforms: 'at or above' },
+    { label: 'Federation minimum OCF-B1 rev. 2', external: true, value: 1500, conforms: 'at or above' },
+    { label: 'Internal floor SW-F3 rev. 1', external: false, value: 1620, conforms: 'at or above' },
   ],
-  bounds: [
-    {
-      words: wording('Lower bound: 1 578 kPa', '228 psi'),
-      value: 1578,
-      estimate: 1712,
-      gap: { to: 1500, words: wording('+78 kPa', '+11 psi') },
-    },
-  ],
+  bounds: [{ label: 'Lower bound', value: 1578, estimate: 1712, against: 1500 }],
 };
 
 function crowd(n: number): MarginStripInput {
   // Weibull quantiles of shape 18 and scale 1 950 at (i - 0.5) / n: a crowd without chance.
   const specimens = Array.from({ length: n }, (_, i) => ({
-    note: `S${i}`,
+    label: `S${i}`,
     value: { kind: 'exact' as const, value: 1950 * (-Math.log1p(-(i + 0.5) / n)) ** (1 / 18) },
     inClaim: true,
   }));
@@ -78,12 +65,24 @@ describe('marginStrip', () => {
     expect(wedge.points.map(([x]) => x)).toEqual([scale(1578), scale(1712), scale(1712)]);
   });
 
-  it('writes the gap over its dimension line, the bound beside its wedge, short where room is scarce', () => {
-    const labels = (one: Scene) => parts(one, 'bound label').map((mark) => (mark.mark === 'text' ? mark.text : ''));
-    expect(labels(scene)).toEqual(['+78 kPa', 'Lower bound: 1 578 kPa (228 psi)']);
+  const labels = (one: Scene) => parts(one, 'bound label').map((mark) => (mark.mark === 'text' ? mark.text : ''));
+  const withBound = (value: number, against = 1500) =>
+    labels(marginStrip({ ...lot, bounds: [{ label: 'Lower bound', value, against }] })).join('; ');
+
+  it('writes the gap over its dimension line and the bound beside its wedge, short where room is scarce', () => {
+    expect(labels(scene)).toEqual(['+78 kPa', 'Lower bound: 1 578 kPa (228.8 psi)']);
     expect(labels(marginStrip({ ...lot, width: FIGURE_WIDTH.narrow }))).toEqual(['+78 kPa; Lower bound: 1 578 kPa']);
-    const [gap] = parts(scene, 'gap') as LineMark[];
-    expect(gap?.points.map(([x]) => x)).toEqual([scale(1500), scale(1578)]);
+  });
+
+  it('writes a bound rounded down, so that print never claims more, and the gap with it', () => {
+    expect(withBound(1578.9)).toContain('1 578 kPa');
+    expect(withBound(1578.9)).toContain('+78 kPa');
+    expect(withBound(1480.6)).toContain('−20 kPa');
+  });
+
+  it('never writes a bound on the other side of its limit than it lies', () => {
+    expect(withBound(1499.96)).toContain('1 499.9');
+    expect(withBound(1500)).toContain('1 500 kPa');
   });
 
   it('tells external from internal limits by form: full height on a foot against half height', () => {
@@ -97,7 +96,7 @@ describe('marginStrip', () => {
 
   it('shows "at least" as an arrow to the right, "at most" to the left', () => {
     const tips = (kind: 'atLeast' | 'atMost') => {
-      const one = { ...lot, specimens: [{ value: { kind, value: 1800 }, inClaim: true, note: 'A' }] };
+      const one = { ...lot, specimens: [{ label: 'A', value: { kind, value: 1800 }, inClaim: true }] };
       const [shaft] = parts(marginStrip(one), 'arrow') as LineMark[];
       return (shaft?.points[1]?.[0] ?? 0) - stripScale(one, FIGURE_WIDTH.wide)(1800);
     };

@@ -9,9 +9,18 @@ import { specimenMark } from '../marks/specimen.js';
 import { FIGURE_WIDTH, type Mark, type Scene } from '../scene.js';
 import { textWidth } from '../text-width.js';
 import { type LabelPlace, labelRows } from './label-rows.js';
-import { type AxisQuantity, axisTitle, roundTicks, twoUnitTitle, type Wording, wordsAt } from './numbers.js';
+import {
+  type AxisQuantity,
+  axisTitle,
+  oneUnit,
+  roundTicks,
+  twoUnitTitle,
+  valueWritten,
+  written,
+  writtenDown,
+} from './numbers.js';
 import { pileOf } from './pile.js';
-import { boundMarks } from './strip-bound.js';
+import { type BoundWords, boundMarks } from './strip-bound.js';
 
 export interface MarginStripInput {
   title: string;
@@ -26,15 +35,14 @@ export interface MarginStripInput {
 }
 
 export interface StripSpecimen {
+  label: string;
   value: CharacteristicValue;
   /** Specimens outside the claim are shown open. */
   inClaim: boolean;
-  /** Which specimen, and its value in words. */
-  note: string;
 }
 
 export interface StripLimit {
-  words: Wording;
+  label: string;
   external: boolean;
   value: number;
   /** The side on which a value conforms. */
@@ -42,12 +50,12 @@ export interface StripLimit {
 }
 
 export interface StripBound {
-  words: Wording;
+  label: string;
   value: number;
   /** The estimate the bound was drawn back from: the wedge's blunt end. */
   estimate?: number;
-  /** The limit the gap is measured to, and the gap in words. */
-  gap?: { to: number; words: Wording };
+  /** The limit the gap is written to. */
+  against?: number;
 }
 
 const SIDE = 6;
@@ -55,6 +63,7 @@ const ROW = 11;
 const LANE = 23;
 const SECOND_SCALE = 16;
 const WEDGE_WITHOUT_ESTIMATE = 26;
+const ROOM_FOR_TWO_UNITS = 320;
 
 /**
  * Does the weakest likely specimen clear the limit? One axis of one characteristic: limits as upright strokes, every
@@ -70,7 +79,7 @@ export function marginStrip(input: MarginStripInput): Scene {
     scale,
   );
   const labels = labelRows(
-    limits.map(({ value, words }) => ({ x: scale(value), width: textWidth(wordsAt(words, width), LABEL_TEXT) })),
+    limits.map((limit) => ({ x: scale(limit.value), width: textWidth(limitText(limit, quantity, width), LABEL_TEXT) })),
     { left: 0, right: width, gap: 6, beside: 4 },
   );
   const top = Math.max(0, ...labels.map(({ row }) => row + 1)) * ROW + 3;
@@ -78,9 +87,9 @@ export function marginStrip(input: MarginStripInput): Scene {
   const axisY = pileFoot + bounds.length * LANE + 4;
 
   const marks: Mark[] = [
-    ...limits.flatMap((limit, index) => limitMarks(limit, labels[index], { width, top, axisY })),
+    ...limits.flatMap((limit, index) => limitMarks(limit, labels[index], { quantity, width, top, axisY })),
     ...scales(quantity, scale, { width, axisY }),
-    ...specimens.flatMap(({ value, inClaim, note }, index) =>
+    ...specimens.flatMap(({ label, value, inClaim }, index) =>
       specimenMark({
         value,
         scale,
@@ -88,25 +97,25 @@ export function marginStrip(input: MarginStripInput): Scene {
         radius: pile.radius,
         open: !inClaim,
         part: inClaim ? 'specimen' : 'specimen outside the claim',
-        note,
+        note: `${label}: ${valueWritten(value, quantity)}${inClaim ? '' : ', outside the claim'}`,
       }),
     ),
-    ...bounds.flatMap(({ value, estimate, gap, words }, index) => {
-      const tip = scale(value);
+    ...bounds.flatMap((bound, index) => {
+      const tip = scale(bound.value);
       return boundMarks(
         {
           tip,
-          end: estimate === undefined ? tip + WEDGE_WITHOUT_ESTIMATE : scale(estimate),
-          ...(gap ? { limit: scale(gap.to) } : {}),
+          end: bound.estimate === undefined ? tip + WEDGE_WITHOUT_ESTIMATE : scale(bound.estimate),
+          ...(bound.against === undefined ? {} : { limit: scale(bound.against) }),
           y: pileFoot + (index + 0.5) * LANE + 5,
           width,
-          strokes: limits.map((limit) => scale(limit.value)),
+          strokes: limits.map(({ value }) => scale(value)),
         },
-        { bound: words, ...(gap ? { gap: gap.words } : {}) },
+        boundWords(bound, quantity),
       );
     }),
   ];
-  const foot = axisY + NUMBERS_HEIGHT + (quantity.second === undefined ? 0 : SECOND_SCALE) + TITLE_HEIGHT;
+  const foot = axisY + NUMBERS_HEIGHT + (quantity.second ? SECOND_SCALE : 0) + TITLE_HEIGHT;
   const keys = key(keyItems(input), { left: 0, right: width, y: foot });
   return {
     width,
@@ -137,7 +146,7 @@ export function stripScale(input: MarginStripInput, width: number): ScaleLinear<
   const values = [
     ...input.specimens.flatMap(({ value }) => (value.kind === 'between' ? [value.lower, value.upper] : [value.value])),
     ...input.limits.map(({ value }) => value),
-    ...input.bounds.flatMap(({ value, estimate, gap }) => [value, estimate ?? value, gap?.to ?? value]),
+    ...input.bounds.flatMap(({ value, estimate, against }) => [value, estimate ?? value, against ?? value]),
   ];
   const [low = 0, high = 1] = extent(values);
   const span = high - low || Math.abs(high) * 0.1 || 1;
@@ -148,10 +157,10 @@ export function stripScale(input: MarginStripInput, width: number): ScaleLinear<
 function limitMarks(
   limit: StripLimit,
   label: LabelPlace | undefined,
-  { width, top, axisY }: { width: number; top: number; axisY: number },
+  { quantity, width, top, axisY }: { quantity: AxisQuantity; width: number; top: number; axisY: number },
 ): Mark[] {
   if (!label) return [];
-  const text = wordsAt(limit.words, width);
+  const text = limitText(limit, quantity, width);
   const head = label.row * ROW + 1.5;
   const strokeTop = limit.external ? top : (top + axisY) / 2;
   return [
@@ -184,6 +193,20 @@ function limitMarks(
   ];
 }
 
+/** A limit's wording: with the second unit only where the picture is wide enough for it. */
+function limitText({ label, value }: StripLimit, quantity: AxisQuantity, width: number): string {
+  return `${label}: ${written(value, width < ROOM_FOR_TWO_UNITS ? oneUnit(quantity) : quantity)}`;
+}
+
+function boundWords({ label, value, against }: StripBound, quantity: AxisQuantity): BoundWords {
+  const words = (shown: AxisQuantity) =>
+    `${label}: ${writtenDown(value, shown, against === undefined ? {} : { limit: against })}`;
+  const bound = { full: words(quantity), short: words(oneUnit(quantity)) };
+  if (against === undefined) return { bound };
+  const gap = (shown: AxisQuantity) => writtenDown(value, shown, { limit: against, distance: true });
+  return { bound, gap: { full: gap(quantity), short: gap(oneUnit(quantity)) } };
+}
+
 /** The scale in the stored unit, and under it a second one in the unit readers also know. */
 function scales(
   quantity: AxisQuantity,
@@ -195,15 +218,15 @@ function scales(
   const first = bottomAxis({ ...roundTicks(low, high, count), scale }, { from: 0, to: width, y: axisY });
   const foot = axisY + NUMBERS_HEIGHT;
   const { second, unit } = quantity;
-  if (second === undefined) return [...first, bottomTitle(axisTitle(quantity), { to: width, y: foot })];
+  if (!second) return [...first, bottomTitle(axisTitle(quantity), { to: width, y: foot })];
 
-  const other = roundTicks(convert(low, unit, second), convert(high, unit, second), count);
+  const other = roundTicks(convert(low, unit, second.unit), convert(high, unit, second.unit), count);
   return [
     ...first,
     ...bottomAxis(
-      { ...other, scale: (value) => scale(convert(value, second, unit)) },
+      { ...other, scale: (value) => scale(convert(value, second.unit, unit)) },
       { from: 0, to: width, y: axisY + SECOND_SCALE, quiet: true },
     ),
-    bottomTitle(twoUnitTitle(quantity, second), { to: width, y: foot + SECOND_SCALE }),
+    bottomTitle(twoUnitTitle(quantity, second.unit), { to: width, y: foot + SECOND_SCALE }),
   ];
 }

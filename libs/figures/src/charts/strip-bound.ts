@@ -3,7 +3,6 @@ import { distance } from '../marks/distance.js';
 import { wedge } from '../marks/wedge.js';
 import { type Mark } from '../scene.js';
 import { textWidth } from '../text-width.js';
-import { type Wording } from './numbers.js';
 
 export interface BoundPlaces {
   tip: number;
@@ -17,8 +16,14 @@ export interface BoundPlaces {
   strokes: readonly number[];
 }
 
+/** What stands at a bound, in its full wording and in a shorter one for where room is scarce. */
+export interface BoundWords {
+  bound: { full: string; short: string };
+  gap?: { full: string; short: string };
+}
+
 /** A bound in its lane: the wedge, the gap to its limit as a dimension, and both numbers where no stroke crosses them. */
-export function boundMarks(at: BoundPlaces, { bound, gap }: { bound: Wording; gap?: Wording }): Mark[] {
+export function boundMarks(at: BoundPlaces, { bound, gap }: BoundWords): Mark[] {
   const { tip, end, limit, y } = at;
   const mark = wedge({ tip, end, y, height: 8, note: bound.full });
   if (gap === undefined || limit === undefined) return [mark, beside(at, [bound.full, bound.short])];

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { FIGURE_WIDTH, type Scene } from '../scene.js';
 import { textWidth } from '../text-width.js';
-import { type MarginStripInput, marginStrip, type StripBound } from './margin-strip.js';
+import { type MarginStripInput, marginStrip } from './margin-strip.js';
 import { tracePlot } from './trace-plot.js';
 import { weibullPlot } from './weibull-plot.js';
 
@@ -30,39 +30,24 @@ const quantity = {
   title: 'Burst pressure',
   unit: 'kPa',
   reference: 'gauge',
-  second: '[psi]',
+  decimals: 0,
+  second: { unit: '[psi]', decimals: 0 },
 } as const;
-const wording = (short: string, second: string) => ({ short, full: `${short} (${second})` });
 const limits = [
-  {
-    words: wording('Federation minimum OCF-B1 rev. 2: 1 500 kPa', '218 psi'),
-    external: true,
-    value: 1500,
-    conforms: 'at or above',
-  },
-  {
-    words: wording('Internal floor SW-F3 rev. 1: 1 620 kPa', '235 psi'),
-    external: false,
-    value: 1620,
-    conforms: 'at or above',
-  },
+  { label: 'Federation minimum OCF-B1 rev. 2', external: true, value: 1500, conforms: 'at or above' },
+  { label: 'Internal floor SW-F3 rev. 1', external: false, value: 1620, conforms: 'at or above' },
 ] as const;
 
 /** Weibull quantiles of shape 18 and scale 1 950 at (i - 0.5) / n: a crowd without chance. */
 const values = (n: number) => Array.from({ length: n }, (_, i) => 1950 * (-Math.log1p(-(i + 0.5) / n)) ** (1 / 18));
 
-function lowerBound(value: number, estimate: number): StripBound {
-  const gap = { to: 1500, words: wording(`${value - 1500} kPa`, `${((value - 1500) / 6.895).toFixed(0)} psi`) };
-  return { words: wording(`Lower bound: ${value} kPa`, '228 psi'), value, estimate, gap };
-}
-
 function strip(n: number, other: Partial<MarginStripInput> = {}): MarginStripInput {
   const specimens = values(n).map((value, i) => ({
-    note: `D42-${i}`,
+    label: `D42-${i}`,
     value: { kind: i % 5 === 4 ? ('atLeast' as const) : ('exact' as const), value },
     inClaim: i % 7 !== 6,
   }));
-  const bounds = [lowerBound(1578, 1712)];
+  const bounds = [{ label: 'Lower bound', value: 1578, estimate: 1712, against: 1500 }];
   return { ...words, quantity, specimens, limits, bounds, ...other };
 }
 
@@ -72,7 +57,10 @@ describe.each(Object.entries(FIGURE_WIDTH))('at the %s width', (_, width) => {
     ['one specimen', strip(1, { bounds: [] })],
     ['one value and nothing else', strip(1, { limits: [], bounds: [] })],
     ['eight specimens', strip(8)],
-    ['a bound below its limit', strip(8, { bounds: [lowerBound(1480, 1600)] })],
+    [
+      'a bound below its limit',
+      strip(8, { bounds: [{ label: 'Lower bound', value: 1480, estimate: 1600, against: 1500 }] }),
+    ],
     ['300 specimens', strip(300)],
     ['3 000 specimens', strip(3000)],
     ['two limits at one place', strip(8, { limits: [...limits, ...limits] })],
@@ -81,10 +69,10 @@ describe.each(Object.entries(FIGURE_WIDTH))('at the %s width', (_, width) => {
   });
 
   it.each([1, 2, 8, 30, 300])('the Weibull plot is tidy with %i broken', (n) => {
-    const failures = values(n).map((value, i) => ({ note: `D42-${i}`, value, fraction: (i + 0.7) / (n + 0.4) }));
-    const atLeast = [{ note: 'D42-90', value: 1790 }];
-    const bound = { words: wording('Lower bound: 1 578 kPa', '228 psi'), value: 1578, fraction: 0.1 };
-    const fit = { shape: 18, scale: 1950, words: 'Weibull line, shape 18.0, scale 1 950 kPa' };
+    const failures = values(n).map((value, i) => ({ label: `D42-${i}`, value, fraction: (i + 0.7) / (n + 0.4) }));
+    const atLeast = [{ label: 'D42-90', value: 1790 }];
+    const bound = { label: 'Lower bound', value: 1578, fraction: 0.1 };
+    const fit = { shape: 18, scale: 1950 };
     expectTidy(weibullPlot({ ...words, quantity, failures, atLeast, fit, bound, limits, width }));
   });
 

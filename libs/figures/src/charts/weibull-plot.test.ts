@@ -6,20 +6,24 @@ import { type WeibullPlotInput, weibullPlot } from './weibull-plot.js';
 /** Quantiles of a Weibull distribution of shape 18 and scale 1 950: F⁻¹(p) = η (-ln(1 - p))^(1/β). */
 const quantile = (p: number) => 1950 * (-Math.log1p(-p)) ** (1 / 18);
 
-const wording = (short: string, second: string) => ({ short, full: `${short} (${second})` });
-
 const lot: WeibullPlotInput = {
   title: 'Weibull probability plot of lot 2407',
   alt: 'Seven broken specimens lie close to a straight line.',
   caption: '',
-  quantity: { title: 'Burst pressure', unit: 'kPa', reference: 'gauge', second: '[psi]' },
+  quantity: {
+    title: 'Burst pressure',
+    unit: 'kPa',
+    reference: 'gauge',
+    decimals: 0,
+    second: { unit: '[psi]', decimals: 0 },
+  },
   failures: [0.1, 0.23, 0.36, 0.5, 0.64, 0.77, 0.9].map((fraction, i) => ({
-    note: `D42-0${i}`,
+    label: `D42-0${i}`,
     value: quantile(fraction),
     fraction,
   })),
-  atLeast: [{ value: 1790, note: 'D42-08: at least 1 790 kPa' }],
-  fit: { shape: 18, scale: 1950, words: 'Weibull line, shape 18.0, scale 1 950 kPa' },
+  atLeast: [{ label: 'D42-08', value: 1790 }],
+  fit: { shape: 18, scale: 1950 },
   band: {
     label: '95 % confidence limits',
     limits: [0.01, 0.05, 0.1, 0.3, 0.6, 0.9, 0.99].map((fraction) => ({
@@ -28,15 +32,10 @@ const lot: WeibullPlotInput = {
       upper: quantile(fraction) * 1.05,
     })),
   },
-  bound: { words: wording('Lower bound: 1 578 kPa', '228 psi'), value: 1578, fraction: 0.1 },
+  bound: { label: 'Lower bound', value: 1578, fraction: 0.1 },
   limits: [
-    {
-      words: wording('Federation minimum: 1 500 kPa', '218 psi'),
-      value: 1500,
-      external: true,
-      conforms: 'at or above',
-    },
-    { words: wording('Internal floor: 1 620 kPa', '235 psi'), value: 1620, external: false, conforms: 'at or above' },
+    { label: 'Federation minimum OCF-B1 rev. 2', value: 1500, external: true, conforms: 'at or above' },
+    { label: 'Internal floor SW-F3 rev. 1', value: 1620, external: false, conforms: 'at or above' },
   ],
 };
 
@@ -87,13 +86,10 @@ describe('weibullPlot', () => {
   });
 
   it('draws the wedge from an estimate of its own where it is given one', () => {
-    const bound = {
-      words: wording('Lower bound: 1 578 kPa', '228 psi'),
-      value: 1578,
-      fraction: 0.1,
-      estimate: quantile(0.23),
-    };
-    const own = weibullPlot({ ...lot, bound });
+    const own = weibullPlot({
+      ...lot,
+      bound: { label: 'Lower bound', value: 1578, fraction: 0.1, estimate: quantile(0.23) },
+    });
     const wedge = own.marks.find((mark) => mark.part === 'bound');
     if (wedge?.mark !== 'area') throw new Error('no wedge');
     expect(wedge.points[1]?.[0]).toBeCloseTo(dots(own)[1]?.[0] ?? 0, 6);
@@ -101,7 +97,7 @@ describe('weibullPlot', () => {
 
   it('shows "at least" under the axis of shares, as a tick with an arrow, never as a dot', () => {
     const [tick] = scene.marks.filter((mark) => mark.part === 'at least');
-    expect(tick?.note).toBe('D42-08: at least 1 790 kPa');
+    expect(tick?.note).toBe('D42-08: at least 1 790 kPa (260 psi)');
     expect(dots(scene)).toHaveLength(7);
   });
 
@@ -113,7 +109,7 @@ describe('weibullPlot', () => {
   });
 
   it('clips the line where a wide scatter would leave the picture', () => {
-    const wide = weibullPlot({ ...lot, fit: { shape: 1.2, scale: 1950, words: '' }, width: FIGURE_WIDTH.narrow });
+    const wide = weibullPlot({ ...lot, fit: { shape: 1.2, scale: 1950 }, width: FIGURE_WIDTH.narrow });
     for (const [x, y] of line(wide, 'fitted line')) {
       expect(x).toBeGreaterThanOrEqual(0);
       expect(x).toBeLessThanOrEqual(wide.width);

@@ -1,3 +1,4 @@
+import { printSignificant } from '@breakbook/units';
 import { type ScaleLogarithmic, scaleLinear, scaleLog } from 'd3-scale';
 import {
   bottomAxis,
@@ -15,7 +16,7 @@ import { wedge } from '../marks/wedge.js';
 import { FIGURE_WIDTH, type Mark, type Place, type Scene, type Stroke } from '../scene.js';
 import { textWidth } from '../text-width.js';
 import { type LabelPlace, labelRows } from './label-rows.js';
-import { type AxisQuantity, axisTitle, roundTicks, type Wording, wordsAt } from './numbers.js';
+import { type AxisQuantity, axisTitle, oneUnit, roundTicks, written, writtenDown } from './numbers.js';
 import { fractionRange, onLine, percentTicks, valueRange, weibullScale } from './probability-scales.js';
 
 export interface WeibullPlotInput {
@@ -24,14 +25,14 @@ export interface WeibullPlotInput {
   caption: string;
   quantity: AxisQuantity;
   /** Broken specimens at their plotting positions; fractions, never percent. */
-  failures: readonly { value: number; fraction: number; note: string }[];
+  failures: readonly { label: string; value: number; fraction: number }[];
   /** Specimens that hold at least their value. */
-  atLeast: readonly { value: number; note: string }[];
-  fit?: { shape: number; scale: number; words: string };
+  atLeast: readonly { label: string; value: number }[];
+  fit?: { shape: number; scale: number };
   /** Confidence limits of the value at each fraction, with what they are. */
   band?: { label: string; limits: readonly { fraction: number; lower: number; upper: number }[] };
-  /** The lower bound of the value at a fraction. */
-  bound?: { words: Wording; value: number; fraction: number; estimate?: number };
+  /** The lower bound of the value at a fraction, its estimate where that is not the line's, the limit it must clear. */
+  bound?: { label: string; value: number; fraction: number; estimate?: number; against?: number };
   limits: readonly PlotLimit[];
   /** In points; 170 mm where left out. */
   width?: number;
@@ -40,7 +41,7 @@ export interface WeibullPlotInput {
 }
 
 export interface PlotLimit {
-  words: Wording;
+  label: string;
   value: number;
   external: boolean;
   conforms: 'at or above' | 'at or below';
@@ -50,6 +51,7 @@ const RIGHT = 8;
 const ROW = 10.5;
 const RUG = 14;
 const HEIGHT = 232;
+const ROOM_FOR_TWO_UNITS = 320;
 const WEDGE_WITHOUT_FIT = 24;
 const FIT: Stroke = { ink: 'petrol', width: 1.2 };
 const BAND: Stroke = { ink: 'petrol', width: 0.5, dash: [3, 2] };
@@ -65,6 +67,7 @@ const BAND: Stroke = { ink: 'petrol', width: 0.5, dash: [3, 2] };
 export function weibullPlot(input: WeibullPlotInput): Scene {
   const width = input.width ?? FIGURE_WIDTH.wide;
   const height = input.height ?? HEIGHT;
+  const words = width < ROOM_FOR_TWO_UNITS ? oneUnit(input.quantity) : input.quantity;
   const fractions = fractionRange([
     ...input.failures.map(({ fraction }) => fraction),
     ...(input.bound ? [input.bound.fraction] : []),
@@ -75,17 +78,17 @@ export function weibullPlot(input: WeibullPlotInput): Scene {
   const values = valueRange(shownValues(input, fractions[0]));
   const x = scaleLog(values, [left, right]);
   const labels = labelRows(
-    input.limits.map(({ value, words }) => ({ x: x(value), width: textWidth(wordsAt(words, width), LABEL_TEXT) })),
+    input.limits.map((limit) => ({ x: x(limit.value), width: textWidth(limitText(limit, words), LABEL_TEXT) })),
     { left, right: width, gap: 6, beside: 4 },
   );
 
   const top = LABEL_TEXT + 7 + Math.max(0, ...labels.map(({ row }) => row + 1)) * ROW;
   const axisY = height - NUMBERS_HEIGHT - TITLE_HEIGHT;
-  const keys = key(keyItems(input, width), { left: 0, right: width, y: height });
+  const keys = key(keyItems(input, words), { left: 0, right: width, y: height });
   const foot = axisY - (input.atLeast.length > 0 ? RUG : 3);
   const line = scaleLinear(fractions.map(weibullScale), [foot, top]);
   const ground: Ground = {
-    width,
+    words,
     x,
     y: (fraction) => line(weibullScale(fraction)),
     left,
@@ -109,7 +112,9 @@ export function weibullPlot(input: WeibullPlotInput): Scene {
     bottomTitle(`${axisTitle(input.quantity)}, logarithmic`, { to: right, y: axisY + NUMBERS_HEIGHT }),
     ...input.limits.flatMap((limit, index) => limitMarks(limit, labels[index], ground)),
     ...fitMarks(input, ground),
-    ...input.atLeast.flatMap(({ value, note }) => tickArrow({ x: x(value), y: foot + RUG / 2, note })),
+    ...input.atLeast.flatMap(({ label, value }) =>
+      tickArrow({ x: x(value), y: foot + RUG / 2, note: `${label}: at least ${written(value, input.quantity)}` }),
+    ),
     ...failureMarks(input, ground),
     ...boundMarks(input, ground),
     ...keys.marks,
@@ -118,7 +123,7 @@ export function weibullPlot(input: WeibullPlotInput): Scene {
 }
 
 interface Ground {
-  width: number;
+  words: AxisQuantity;
   x: ScaleLogarithmic<number, number>;
   y: (fraction: number) => number;
   left: number;
@@ -167,12 +172,12 @@ function fitMarks({ fit }: WeibullPlotInput, { x, y, fractions, values }: Ground
   return [{ mark: 'line', part: 'fitted line', points: ends, stroke: FIT }];
 }
 
-function failureMarks({ failures }: WeibullPlotInput, { x, y }: Ground): Mark[] {
+function failureMarks({ failures, quantity }: WeibullPlotInput, { x, y }: Ground): Mark[] {
   const radius = failures.length > 100 ? 1.3 : failures.length > 40 ? 1.9 : 2.6;
-  return failures.map(({ value, fraction, note }) => ({
+  return failures.map(({ label, value, fraction }) => ({
     mark: 'dot',
     part: 'failure',
-    note,
+    note: `${label}: ${written(value, quantity)}, plotted at ${printSignificant(fraction * 100, 3)} %`,
     at: [x(value), y(fraction)],
     radius,
     form: 'disc',
@@ -180,7 +185,7 @@ function failureMarks({ failures }: WeibullPlotInput, { x, y }: Ground): Mark[] 
   }));
 }
 
-function boundMarks({ bound, fit }: WeibullPlotInput, { x, y, axisY }: Ground): Mark[] {
+function boundMarks({ bound, fit, quantity }: WeibullPlotInput, { x, y, axisY }: Ground): Mark[] {
   if (!bound) return [];
   const [tip, level] = [x(bound.value), y(bound.fraction)];
   const estimate = bound.estimate ?? (fit && onLine(fit, bound.fraction));
@@ -195,13 +200,13 @@ function boundMarks({ bound, fit }: WeibullPlotInput, { x, y, axisY }: Ground): 
       ],
       stroke: { ink: 'petrol', width: 0.6, dash: [1.5, 1.5] },
     },
-    wedge({ tip, end, y: level, height: 8, note: bound.words.full }),
+    wedge({ tip, end, y: level, height: 8, note: boundText(bound, quantity) }),
   ];
 }
 
-function limitMarks(limit: PlotLimit, label: LabelPlace | undefined, { width, x, top, axisY }: Ground): Mark[] {
+function limitMarks(limit: PlotLimit, label: LabelPlace | undefined, { words, x, top, axisY }: Ground): Mark[] {
   if (!label) return [];
-  const text = wordsAt(limit.words, width);
+  const text = limitText(limit, words);
   const head = LABEL_TEXT + 4 + label.row * ROW;
   const strokeTop = limit.external ? top : (top + axisY) / 2;
   return [
@@ -234,12 +239,22 @@ function limitMarks(limit: PlotLimit, label: LabelPlace | undefined, { width, x,
   ];
 }
 
-function keyItems({ failures, atLeast, fit, band, bound }: WeibullPlotInput, width: number): KeyItem[] {
+function limitText({ label, value }: PlotLimit, quantity: AxisQuantity): string {
+  return `${label}: ${written(value, quantity)}`;
+}
+
+function keyItems({ failures, atLeast, fit, band, bound, quantity }: WeibullPlotInput, words: AxisQuantity): KeyItem[] {
+  const line =
+    fit && `Weibull line, shape ${printSignificant(fit.shape, 3)}, scale ${written(fit.scale, oneUnit(quantity))}`;
   return [
     { sign: 'disc', text: `broken (${failures.length})` },
     ...(atLeast.length > 0 ? [{ sign: 'tick with arrow', text: `hold at least (${atLeast.length})` } as const] : []),
-    ...(fit ? [{ sign: FIT, text: fit.words }] : []),
+    ...(line ? [{ sign: FIT, text: line }] : []),
     ...(band ? [{ sign: BAND, text: band.label }] : []),
-    ...(bound ? [{ sign: 'wedge', text: wordsAt(bound.words, width) } as const] : []),
+    ...(bound ? [{ sign: 'wedge', text: boundText(bound, words) } as const] : []),
   ];
+}
+
+function boundText({ label, value, against }: NonNullable<WeibullPlotInput['bound']>, quantity: AxisQuantity): string {
+  return `${label}: ${writtenDown(value, quantity, against === undefined ? {} : { limit: against })}`;
 }
