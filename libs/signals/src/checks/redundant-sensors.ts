@@ -32,12 +32,14 @@ export function redundantSensors(
   const other = runningMedian(second.pressure, parameters.despikeSamples);
   let [worst, at] = [0, -1];
   for (let i = 0; i <= loadedTo; i++) {
-    const here = despiked[i] as number;
-    if (here < COMPARED_ABOVE * peak.value) continue;
-    const off = ((other[i] as number) - zero.zero - here) / here;
+    const [here, there] = [despiked[i] as number, (other[i] as number) - zero.zero];
+    // Either of them counts: a sensor that reads nothing must not hide where the other reads much.
+    const larger = Math.max(here, there);
+    if (larger < COMPARED_ABOVE * peak.value) continue;
+    const off = (there - here) / larger;
     if (at < 0 || Math.abs(off) > Math.abs(worst)) [worst, at] = [off, i];
   }
-  const finding = `The second reads ${percent(worst)} ${worst < 0 ? '(lower)' : '(higher)'} than the first where they differ most, at ${kPa(despiked[at] as number)}; the method lets ${percent(parameters.redundantShare)} pass.`;
+  const finding = `The second reads ${percent(Math.abs(worst))} ${worst < 0 ? 'lower' : 'higher'} than the first where they differ most, at ${kPa(despiked[at] as number)}; the method lets ${percent(parameters.redundantShare)} pass.`;
   if (Math.abs(worst) <= parameters.redundantShare) return { check: { ...named, outcome: 'pass', finding } };
   return {
     check: {

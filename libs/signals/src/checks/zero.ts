@@ -2,7 +2,6 @@ import { type BurstParameters, isNotEvaluated } from '@breakbook/lab';
 import { valueIn } from '@breakbook/units';
 import { type BurstFeatures } from '../features/burst.js';
 import { kPa, percent, seconds } from '../features/burst-steps.js';
-import { NOISE_MULTIPLE } from '../features/failure.js';
 import { leastSquaresSlope } from '../features/least-squares-slope.js';
 import { firstAt, ventedZero } from '../features/vented-zero.js';
 import { type Finding } from './finding.js';
@@ -35,7 +34,7 @@ export function ventedStart(
   const place = { channel, from: zero.from, to: zero.to };
   const last = firstAt(time, zero.to);
   const rise = leastSquaresSlope(time, raw, 0, last) * (zero.to - zero.from);
-  const most = Math.max(parameters.zeroDriftShare * (fullScale ?? features.peak.value), NOISE_MULTIPLE * zero.noise);
+  const most = parameters.zeroDriftShare * (fullScale ?? features.peak.value);
   const action =
     'Look at the start of the trace. If the pump ran or the line was under pressure, the zero is not known.';
   if (Math.abs(rise) > most)
