@@ -125,7 +125,7 @@ describe('every criterion against every kind of sample', () => {
       complete,
       bound('normal', 0.99),
       'not met',
-      'lies below at least 1 500 kPa (BP-INT rev. 2)',
+      'lies below the limit of at least 1 500 kPa (BP-INT rev. 2)',
     ],
     ['normal bound, a tyre off', oneTyreOff, bound('normal'), 'not evaluated', 'exact for complete samples only'],
     ['normal bound, too few', tooFew, bound('normal'), 'not yet decidable', '4 of 5 planned'],
@@ -366,7 +366,7 @@ describe('what a reader must know beside the numbers', () => {
     const result = judged([...complete, { value: 1200, origin: 'hand-picked' }], { limits });
     expect(result.outcome).toBe('meets the plan');
     expect(result.notes[0]).toBe(
-      'External limit failed: 1 specimen (0406) does not conform to at least 1 300 kPa (BP-EXT rev. 2), governing body. A failed external limit is never conceded in the claimed use.',
+      'External limit failed: 1 specimen (0406) does not conform to the limit of at least 1 300 kPa (BP-EXT rev. 2), basis governing body. A failed external limit is never conceded in the claimed use.',
     );
     expect(result.notes).toEqual(
       expect.arrayContaining([

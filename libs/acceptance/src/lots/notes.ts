@@ -1,5 +1,5 @@
 import { type Limit, type LotResult, limitName, type Run, type Verdict } from '@breakbook/lab';
-import { counted, limitInWords, listed } from '../words/index.js';
+import { counted, listed, theLimit } from '../words/index.js';
 import { type JudgedRun, type UnreadRun } from './claim.js';
 import { populationOf } from './criteria/question.js';
 import { type JudgedLine } from './judge-line.js';
@@ -42,7 +42,7 @@ function externalFailures({ runs, limits }: LotToJudge): string[] {
     }
   return [...failed.values()].map(
     ({ limit, specimens }) =>
-      `External limit failed: ${counted(specimens.length, 'specimen')} (${listed(specimens)}) ${specimens.length === 1 ? 'does' : 'do'} not conform to ${limitInWords(limit)}, ${limit.basis}. A failed external limit is never conceded in the claimed use.`,
+      `External limit failed: ${counted(specimens.length, 'specimen')} (${listed(specimens)}) ${specimens.length === 1 ? 'does' : 'do'} not conform to ${theLimit(limit)}, basis ${limit.basis}. A failed external limit is never conceded in the claimed use.`,
   );
 }
 
@@ -55,7 +55,7 @@ function failuresOutsideClaim({ runs, limits }: LotToJudge, lines: readonly Judg
     .flatMap((one) =>
       failedVerdicts(one).map((verdict) => {
         const limit = limitOf(verdict, limits);
-        const words = limit ? limitInWords(limit) : limitName(verdict.limit);
+        const words = limit ? theLimit(limit) : limitName(verdict.limit);
         return `Run ${one.run.run} (specimen ${one.run.specimen}) is valid and does not conform to ${words}, but makes no claim; the failure stands and must be dealt with.`;
       }),
     );
@@ -116,7 +116,7 @@ function modesToldApart(lines: readonly JudgedLine[]): string[] {
     return [
       ...(otherModes.length > 0
         ? [
-            `Line ${result.line}: other modes (${listed(otherModes)}) on sound parts are counted as "at least"; this assumes that the modes act independently. The bound with every mode counted as a failure stands beside the claim.`,
+            `Line ${result.line}: other modes (${listed(otherModes)}) on sound parts are counted as "at least"; this assumes that the modes act independently.${result.criteria.some((one) => one.boundAllModes) ? ' The bound with every mode counted as a failure stands beside the claim.' : ''}`,
           ]
         : []),
       ...(cautious.length > 0

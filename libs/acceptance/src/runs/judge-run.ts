@@ -39,7 +39,8 @@ export function judgeRun({ plan, method, limits, reading, run }: RunToJudge): Ru
   const decision = run.validity;
   if (!decision) return { ...judged, validity: 'not decided', verdicts: [] };
 
-  const reason = [decision.reason, decision.note].filter((one) => one !== undefined).join(': ');
+  // Reasons stand inside sentences, and bring no full stop of their own.
+  const reason = [decision.reason, decision.note?.replace(/\.\s*$/, '')].filter((one) => one !== undefined).join(': ');
   const counts = decision.validity === 'valid' || decision.validity === 'valid with deviation';
   const verdicts = line.limits.map((ref) => {
     const limit = limits.find((one) => one.limit === ref.limit && one.revision === ref.revision);

@@ -1,6 +1,6 @@
 import { type Criterion, type Limit, type Plan } from '@breakbook/lab';
 import { counted } from './counted.js';
-import { limitInWords, rangeInWords } from './limit-in-words.js';
+import { limitInWords, rangeInWords, theLimit } from './limit-in-words.js';
 import { boundInWords } from './numbers.js';
 import { percent } from './percent.js';
 
@@ -17,11 +17,11 @@ const DISTRIBUTION_WORDS = {
 export function criterionStatement(criterion: Criterion, limit: Limit, population: Population): string {
   switch (criterion.kind) {
     case 'every specimen':
-      return `Every specimen tested conforms to ${limitInWords(limit)}. No confidence is claimed.`;
+      return `Every specimen tested conforms to ${theLimit(limit)}. No confidence is claimed.`;
     case 'tolerance bound':
       return `At least ${percent(criterion.coverage)} of the ${population} holds ${limitInWords(limit)}, with ${percent(criterion.confidence)} confidence, assuming ${DISTRIBUTION_WORDS[criterion.distribution]}.`;
     case 'zero failures':
-      return `At least ${percent(criterion.reliability)} of the ${population} conforms to ${limitInWords(limit)}, with ${percent(criterion.confidence)} confidence, shown by specimens of which none fails.`;
+      return `At least ${percent(criterion.reliability)} of the ${population} conforms to ${theLimit(limit)}, with ${percent(criterion.confidence)} confidence, shown by specimens of which none fails.`;
   }
 }
 

@@ -7,7 +7,7 @@ export {
   survivalSentence,
 } from './claims.js';
 export { counted, listed } from './counted.js';
-export { limitInWords, rangeInWords, ruleInWords } from './limit-in-words.js';
+export { limitInWords, rangeInWords, ruleInWords, theLimit } from './limit-in-words.js';
 export { boundInWords, valueInWords, withUnit } from './numbers.js';
 export { percent } from './percent.js';
 export { capital, type VerdictFields, verdictSentence } from './verdict-sentence.js';

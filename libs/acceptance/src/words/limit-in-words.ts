@@ -7,6 +7,11 @@ export function limitInWords(limit: Limit): string {
   return `${rangeInWords(limit)} (${limitName(limit)})`;
 }
 
+/** `the limit of at least 1 500 kPa (BP-INT rev. 2)`, for the middle of a sentence. */
+export function theLimit(limit: Limit): string {
+  return `the limit of ${limitInWords(limit)}`;
+}
+
 /** `at least 1 500 kPa`: what the limit asks of a value, without its name. */
 export function rangeInWords(limit: Limit): string {
   const declared = (value: number) => withUnit(printDeclared(value), limit.unit);

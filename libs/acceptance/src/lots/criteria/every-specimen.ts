@@ -1,6 +1,6 @@
 import { type Criterion, type CriterionResult, type Step } from '@breakbook/lab';
 import { printDeclared } from '@breakbook/units';
-import { counted, limitInWords, listed, percent } from '../../words/index.js';
+import { counted, listed, percent, theLimit } from '../../words/index.js';
 import { chanceAllConform } from '../chance-all-conform.js';
 import { answered, byVerdict, claimStep, lotSizeOf, type Question, whyNotYet, whyOpen } from './question.js';
 
@@ -29,8 +29,8 @@ export function everySpecimen(question: Question<Extract<Criterion, { kind: 'eve
       numbers,
       answer:
         failing.length > 0
-          ? `Not conforming to ${limitInWords(limit)}: ${failed}.`
-          : `${conforming.length} of ${claim.runs.length} conform to ${limitInWords(limit)}.`,
+          ? `Not conforming to ${theLimit(limit)}: ${failed}.`
+          : `${conforming.length} of ${claim.runs.length} conform to ${theLimit(limit)}.`,
     },
     passingStep(question),
   ];
@@ -40,7 +40,7 @@ export function everySpecimen(question: Question<Extract<Criterion, { kind: 'eve
       outcome: 'not met',
       numbers,
       steps,
-      because: `${counted(failing.length, 'specimen')} of the claim (${failed}) ${failing.length === 1 ? 'does' : 'do'} not conform to ${limitInWords(limit)}`,
+      because: `${counted(failing.length, 'specimen')} of the claim (${failed}) ${failing.length === 1 ? 'does' : 'do'} not conform to ${theLimit(limit)}`,
     });
   if (!claim.complete)
     return answered(question, { outcome: 'not yet decidable', numbers, steps, ...whyNotYet(question) });

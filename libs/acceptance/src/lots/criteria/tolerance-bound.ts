@@ -15,6 +15,7 @@ import {
   limitInWords,
   listed,
   percent,
+  theLimit,
   valueInWords,
 } from '../../words/index.js';
 import { failuresIn } from '../samples.js';
@@ -118,7 +119,7 @@ export function toleranceBound(question: ToleranceBound): CriterionResult {
     ...(boundAllModes ? { boundAllModes } : {}),
     ...(met
       ? {}
-      : { because: `the lower bound, ${boundInWords(bound.bound, unit, [lower])}, lies below ${limitInWords(limit)}` }),
+      : { because: `the lower bound, ${boundInWords(bound.bound, unit, [lower])}, lies below ${theLimit(limit)}` }),
   });
 }
 
@@ -157,7 +158,7 @@ function boundSteps(
     {
       question: `What is the strength that ${percent(criterion.coverage)} exceed, as best estimated?`,
       numbers: { estimate: bound.estimate },
-      answer: `${valueInWords({ kind: 'exact', value: bound.estimate }, unit)}, ${bound.distribution} (${bound.technique}).`,
+      answer: `${valueInWords({ kind: 'exact', value: bound.estimate }, unit)}, ${bound.distribution === 'weibull' ? 'Weibull' : bound.distribution} distribution (technique: ${bound.technique}).`,
     },
     {
       question: 'What can be said of it with confidence?',
@@ -183,8 +184,8 @@ function boundSteps(
       question: 'Does the bound clear the limit?',
       numbers: { bound: bound.bound, limit: lower, difference: bound.bound - lower },
       answer: met
-        ? `Yes: it lies at or above ${limitInWords(limit)}. Measurement uncertainty is reported apart and not added.`
-        : `No: it lies below ${limitInWords(limit)}. The planned number is complete, so more specimens cannot change this.`,
+        ? `Yes: it lies at or above ${theLimit(limit)}. Measurement uncertainty is reported apart and not added.`
+        : `No: it lies below ${theLimit(limit)}. The planned number is complete, so more specimens cannot change this.`,
     },
   ];
 }

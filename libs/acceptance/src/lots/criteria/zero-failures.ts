@@ -1,6 +1,6 @@
 import { type Criterion, type CriterionResult, isNotEvaluated, type Step } from '@breakbook/lab';
 import { zeroFailureBound, zeroFailureSize } from '@breakbook/statistics';
-import { counted, limitInWords, listed, percent, survivalSentence } from '../../words/index.js';
+import { counted, listed, percent, survivalSentence, theLimit } from '../../words/index.js';
 import { answered, byVerdict, claimStep, lotSizeOf, type Question, whyNotYet, whyOpen } from './question.js';
 
 /**
@@ -42,7 +42,7 @@ export function zeroFailures(question: Question<Extract<Criterion, { kind: 'zero
       outcome: 'not met',
       numbers,
       steps,
-      because: `none may fail, and ${counted(failing.length, 'specimen')} of the claim (${failed}) ${failing.length === 1 ? 'does' : 'do'} not conform to ${limitInWords(limit)}`,
+      because: `none may fail, and ${counted(failing.length, 'specimen')} of the claim (${failed}) ${failing.length === 1 ? 'does' : 'do'} not conform to ${theLimit(limit)}`,
     });
   }
   if (!claim.complete) {
