@@ -7,7 +7,7 @@ export interface TimeSteps {
   gaps: { /** Index of the sample after the gap. */ after: number; from: number; to: number }[];
   /** First place where the usual time between samples becomes another. */
   rateChange?: { index: number; period: number };
-  /** Steps that are off by more than half a period, gaps left out. */
+  /** Steps that are off by more than half a period, gaps left out; `index` is the first such place. */
   jitter: { count: number; worst: number; index: number };
   longest: number;
 }
@@ -45,8 +45,8 @@ export function timeSteps(time: Float64Array, gapPeriods: number): TimeSteps {
       else {
         const off = Math.abs(step / usual - 1);
         if (off > JITTER_SHARE * SLACK) {
-          result.jitter.count++;
-          if (off > result.jitter.worst) Object.assign(result.jitter, { worst: off, index: i });
+          if (result.jitter.count++ === 0) result.jitter.index = i;
+          result.jitter.worst = Math.max(result.jitter.worst, off);
         }
       }
     }

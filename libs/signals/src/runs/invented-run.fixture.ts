@@ -220,7 +220,11 @@ function textOf({ rate, pressure, seconds, row, noise, metadata, header, text }:
 /** Normal numbers from a seed: a linear congruential generator (Numerical Recipes) and twelve uniforms. */
 export function seededNormal(seed: number): () => number {
   const uniform = seededUniform(seed);
-  return () => Array.from({ length: 12 }, uniform).reduce((sum, one) => sum + one, -6);
+  return () => {
+    let sum = -6;
+    for (let i = 0; i < 12; i++) sum += uniform();
+    return sum;
+  };
 }
 
 export function seededUniform(seed: number): () => number {
