@@ -46,7 +46,7 @@ function useBoundFacts(criterion: CriterionResult): Fact[] {
       term: `${external ? 'External' : 'Internal'} limit, ${limitName(criterion.limit)}`,
       says: quantity(limitValue, unit),
     },
-    { term: 'Difference', says: quantity(bound.value - limitValue, unit, { signed: true, limits: [0] }) },
+    { term: 'Difference', says: quantity(bound.value - limitValue, unit, { signed: true, limits: [0], bound: true }) },
     { term: 'Best estimate', says: quantity(bound.estimate, unit, { limits }) },
     ...(boundAllModes
       ? [

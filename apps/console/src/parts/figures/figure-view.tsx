@@ -1,14 +1,7 @@
-import { type Ink, type Palette, type Scene, sceneToPaths } from '@breakbook/figures';
+import { type Scene } from '@breakbook/figures';
 import { useId, useLayoutEffect, useRef, useState } from 'react';
 import './figure-view.css';
-
-/** The page's own colours, which change with its light. */
-const PAGE_INKS = Object.fromEntries(
-  (['ink', 'petrol', 'limit', 'muted', 'faint', 'wash', 'paper'] satisfies Ink[]).map((ink) => [
-    ink,
-    `var(--figure-${ink})`,
-  ]),
-) as Palette;
+import { Marks } from './marks.js';
 
 /** Figures are laid out in points for print; on a screen their words need the size of small text. */
 const PIXELS_PER_POINT = 1.72;
@@ -35,8 +28,7 @@ export function Figure({ draw, caption = true }: FigureProps) {
   );
 }
 
-/** The marks of a scene as elements: text stays text, and nothing needs a style attribute. */
-export function SceneView({ scene }: { scene: Scene }) {
+function SceneView({ scene }: { scene: Scene }) {
   const id = useId();
   return (
     <svg
@@ -49,35 +41,7 @@ export function SceneView({ scene }: { scene: Scene }) {
     >
       <title id={`${id}-title`}>{scene.title}</title>
       <desc id={`${id}-alt`}>{scene.alt}</desc>
-      {sceneToPaths(scene, PAGE_INKS).map((command, index) => {
-        const note = scene.marks[index]?.note;
-        // A scene is drawn whole and anew; its marks have no identity but their place.
-        const key = index;
-        return command.draw === 'text' ? (
-          <text
-            key={key}
-            x={command.x}
-            y={command.y}
-            fontSize={command.size}
-            fill={command.colour}
-            textAnchor={command.anchor}
-            fontWeight={command.strong ? 600 : undefined}
-          >
-            {command.text}
-          </text>
-        ) : (
-          <path
-            key={key}
-            d={command.d}
-            fill={command.fill ?? 'none'}
-            stroke={command.stroke?.colour}
-            strokeWidth={command.stroke?.width}
-            strokeDasharray={command.stroke?.dash?.join(' ')}
-          >
-            {note !== undefined && <title>{note}</title>}
-          </path>
-        );
-      })}
+      <Marks marks={scene.marks} />
     </svg>
   );
 }

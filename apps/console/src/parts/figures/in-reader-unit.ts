@@ -24,12 +24,7 @@ export function stripInUnit(input: MarginStripInput, choice: PressureUnit): Marg
     caption: tell(input.caption),
     specimens: input.specimens.map((one) => ({ ...one, value: convertedValue(one.value, into) })),
     limits: input.limits.map((one) => ({ ...one, value: into(one.value) })),
-    bounds: input.bounds.map((one) => ({
-      ...one,
-      value: into(one.value),
-      ...(one.estimate === undefined ? {} : { estimate: into(one.estimate) }),
-      ...(one.against === undefined ? {} : { against: into(one.against) }),
-    })),
+    bounds: input.bounds.map((one) => convertedBound(one, into)),
   };
 }
 
@@ -50,7 +45,7 @@ export function weibullInUnit(input: WeibullPlotInput, choice: PressureUnit): We
           band: { ...band, limits: band.limits.map((at) => ({ ...at, lower: into(at.lower), upper: into(at.upper) })) },
         }
       : {}),
-    ...(bound ? { bound: { ...bound, value: into(bound.value) } } : {}),
+    ...(bound ? { bound: convertedBound(bound, into) } : {}),
     limits: input.limits.map((one) => ({ ...one, value: into(one.value) })),
   };
 }
@@ -86,6 +81,18 @@ function forReader(input: { quantity: AxisQuantity }, choice: PressureUnit) {
     ...(reference === undefined ? {} : { reference }),
   };
   return { quantity, into: converter(unit, shown), tell: (sentence: string) => retell(sentence, choice, known) };
+}
+
+function convertedBound<B extends { value: number; estimate?: number; against?: number }>(
+  bound: B,
+  into: (value: number) => number,
+): B {
+  return {
+    ...bound,
+    value: into(bound.value),
+    ...(bound.estimate === undefined ? {} : { estimate: into(bound.estimate) }),
+    ...(bound.against === undefined ? {} : { against: into(bound.against) }),
+  };
 }
 
 function convertedValue(value: CharacteristicValue, into: (value: number) => number): CharacteristicValue {

@@ -1,7 +1,7 @@
 import { type CharacteristicValue } from '@breakbook/lab';
-import { convert, decimalsBeside, decimalsFor, printFixed, unitSymbol } from '@breakbook/units';
+import { convert, decimalsBeside, decimalsFor, printDown, printFixed, unitSymbol } from '@breakbook/units';
 import { type PressureUnit, shownUnit } from './reader-unit.js';
-import { roundedDown, unbroken } from './retell.js';
+import { unbroken } from './retell.js';
 
 /** How this reader wants numbers: in which unit of pressure, and rounded to what they deserve or with every digit. */
 export interface ReaderChoice {
@@ -49,7 +49,7 @@ export function printNumber(value: number, unit: string, reader: ReaderChoice, b
   const uncertainty =
     beside.uncertainty === undefined ? undefined : convert(beside.uncertainty, unit, shown, { difference: true });
   const decimals = decimalsBeside(converted, uncertainty, (beside.limits ?? []).map(into));
-  return unbroken(`${sign}${printFixed(beside.bound ? roundedDown(converted, decimals) : converted, decimals)}`);
+  return unbroken(`${sign}${beside.bound ? printDown(converted, decimals) : printFixed(converted, decimals)}`);
 }
 
 /** An expanded uncertainty: two significant digits. */

@@ -1,4 +1,4 @@
-import { convert, printFixed, unitSymbol } from '@breakbook/units';
+import { convert, printDown, printFixed, unitSymbol } from '@breakbook/units';
 import { type KnownQuantity } from './known-quantities.js';
 import { type PressureUnit, SWITCHED_UNITS, shownUnit } from './reader-unit.js';
 
@@ -37,7 +37,7 @@ function convertedPrint(printed: string, unit: string, shown: string, known: rea
   const exact = behind ? behind.value : value;
   const decimals = decimalsInUnit(printedDecimals, unit, shown);
   const converted = convert(exact, unit, shown);
-  const text = printFixed(behind?.bound ? roundedDown(converted, decimals) : converted, decimals);
+  const text = behind?.bound ? printDown(converted, decimals) : printFixed(converted, decimals);
   return plain.startsWith('+') ? `+${text}` : text;
 }
 
@@ -61,12 +61,6 @@ export function decimalsInUnit(decimals: number, from: string, to: string): numb
   const place = convert(10 ** -decimals, from, to, { difference: true });
   // 0.01 bar is log -2 but for a rounding error, which must not cost a decimal.
   return Math.max(0, Math.ceil(-Math.log10(place) - 1e-9));
-}
-
-/** Print must never claim more than was computed. */
-export function roundedDown(value: number, decimals: number): number {
-  const rounded = Number(value.toFixed(decimals));
-  return rounded > value ? rounded - 10 ** -decimals : rounded;
 }
 
 /** A quantity stays on one line: thin no-break spaces in its number, no-break spaces around. */
