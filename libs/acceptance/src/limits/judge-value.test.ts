@@ -1,6 +1,6 @@
 import { type CharacteristicValue, type Limit, notEvaluated, type Result } from '@breakbook/lab';
 import { describe, expect, it } from 'vitest';
-import { plainly } from '../fixtures/invented-lot.js';
+import { plainly } from '../fixtures/plainly.js';
 import { judgeValue } from './judge-value.js';
 
 const common = {

@@ -1,6 +1,6 @@
 import { LotBundle } from '@breakbook/lab';
 import { describe, expect, it } from 'vitest';
-import { bundleOf } from '../fixtures/invented-lot.js';
+import { bundleOf } from '../fixtures/invented-bundle.js';
 import { checkBundle } from './check-bundle.js';
 
 /** One change to a bundle in which everything fits, by the JSON Pointer of its place. */

@@ -1,7 +1,8 @@
 import { sha256 } from '@breakbook/evidence';
 import { type LotBundle, type Method, Refusal, type Run } from '@breakbook/lab';
 import { describe, expect, it } from 'vitest';
-import { bundleOf, burstMethod, examined, internalLimit, planOf, runOf } from '../fixtures/invented-lot.js';
+import { bundleOf } from '../fixtures/invented-bundle.js';
+import { burstMethod, examined, internalLimit, planOf, runOf } from '../fixtures/invented-lot.js';
 import { type EvaluationProgress, evaluateLot } from './evaluate-lot.js';
 
 /** Five rims with keyed values, each run with a scanned sheet as its file. */
