@@ -70,9 +70,9 @@ begin
   if new.hash <> encode(sha256('\x00'::bytea || convert_to(new.text, 'UTF8')), 'hex') then
     raise exception 'The hash of ledger entry % is not that of its text.', new.sequence using errcode = 'BB004';
   end if;
-  if (said ->> 'lab', said ->> 'sequence', said ->> 'previous', said ->> 'by', said ->> 'action', said ->> 'reason')
+  if (said ->> 'lab', said ->> 'id', said ->> 'sequence', said ->> 'previous', said ->> 'by', said ->> 'action', said ->> 'reason')
     is distinct from
-    (new.lab_id::text, new.sequence::text, new.previous, new.person_id::text, new.action, new.reason)
+    (new.lab_id::text, new.id::text, new.sequence::text, new.previous, new.person_id::text, new.action, new.reason)
     or (said ->> 'at')::timestamptz <> new.at
   then
     raise exception 'The columns of ledger entry % do not say what its text says.', new.sequence using errcode = 'BB004';

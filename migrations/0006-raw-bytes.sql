@@ -3,7 +3,8 @@
 -- neither is there without the other.
 --
 -- The digests of the whole and of each chunk stand in a row of evidence, and so in the ledger. The chunks themselves
--- need no entry each: a changed, missing, further or exchanged chunk does not fit those digests.
+-- need no entry each: a changed, missing, further or exchanged chunk does not fit those digests. A chunk is no thing of
+-- its own, so it has no id: it is the whole's piece at a position.
 
 call make_evidence('raw_bytes');
 alter table raw_bytes
@@ -15,12 +16,10 @@ alter table raw_bytes
 
 create table raw_chunk (
   lab_id uuid not null,
-  id uuid not null,
   raw_id uuid not null,
   position integer not null check (position >= 0),
   bytes bytea not null,
-  primary key (lab_id, id),
-  unique (lab_id, raw_id, position),
+  primary key (lab_id, raw_id, position),
   foreign key (lab_id, raw_id) references raw_bytes
 );
 -- Not compressed: a part of a chunk is then read without the rest of it, and storing takes a third of the time.

@@ -9,6 +9,7 @@ const ANOTHER_LAB = '0198c2f0-7a3e-7c11-8d02-5b7d1f0a9c99';
 
 function content(n: number, lab = LAB): Omit<LedgerEntry, 'sequence' | 'previous'> {
   return {
+    id: `0198c2f0-1111-7000-8000-${String(n).padStart(12, '0')}`,
     lab,
     at: new Date(Date.UTC(2031, 2, 4, 9, 0, n)).toISOString(),
     by: '0198c2f0-7a3e-7c11-8d02-5b7d1f0a9c02',
@@ -132,6 +133,7 @@ describe('checkChain', () => {
 
   it('finds each part of an entry rewritten with a right hash, at the entry that follows', () => {
     const changes: ((entry: LedgerEntry) => Partial<LedgerEntry>)[] = [
+      () => ({ id: 'another id' }),
       () => ({ at: '2031-03-05T00:00:00.000Z' }),
       () => ({ by: '0198c2f0-7a3e-7c11-8d02-5b7d1f0a9c03' }),
       () => ({ action: 'specimen received' }),

@@ -22,6 +22,7 @@ export type LedgerRow = z.infer<typeof LedgerRow>;
 
 /** Who did what, when and why in a lab, and which rows that wrote. */
 export const LedgerEntry = z.strictObject({
+  id: z.string().min(1),
   lab: z.string().min(1),
   /** 1, 2, 3 ... without gap within a lab. The order of entries is this, never the clock's. */
   sequence: z.int().min(1),
@@ -46,7 +47,7 @@ const FIRST_LINE = 'breakbook ledger entry 1';
  * Writes an entry as the text that is hashed, stored and handed to an auditor:
  *
  *     breakbook ledger entry 1
- *     {"action":"run recorded","at":"2031-03-04T09:12:44.105Z","by":"…","lab":"…","previous":"…","rows":[…],"sequence":17}
+ *     {"action":"run recorded","at":"2031-03-04T09:12:44.105Z","by":"…","id":"…","lab":"…","previous":"…","rows":[…],"sequence":17}
  *
  * Two lines, each ended by one line feed (U+000A), in UTF-8 without byte order mark. The first names
  * the format and its version, so that a reader of a later format knows this one. The second is a

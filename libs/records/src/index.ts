@@ -4,3 +4,5 @@ export * from './database/index.js';
 export * as tables from './entities/index.js';
 export type { Noun, Row, Version } from './entities/row.js';
 export * from './labs/found-lab.js';
+export * from './raw/index.js';
+export * from './verify/verify-records.js';

@@ -4,7 +4,9 @@ import { newId, type Rows } from './rows.js';
 /** Writes the one entry of a change. Until the transaction ends, every other change of this lab waits here. */
 export async function writeEntry(rows: Rows, action: string): Promise<void> {
   const head = await lockedHead(rows);
+  const id = newId();
   const entry = linkEntry(head, {
+    id,
     lab: rows.labId,
     at: rows.at.toISOString(),
     by: rows.by.personId,
@@ -23,7 +25,7 @@ export async function writeEntry(rows: Rows, action: string): Promise<void> {
      from entry where ledger_head.lab_id = entry.lab_id`,
     [
       rows.labId,
-      newId(),
+      id,
       entry.sequence,
       head?.hash ?? NO_ENTRY,
       rows.at,

@@ -264,10 +264,14 @@ describe('what the database itself refuses the service', () => {
         .map((column) => changes[column] ?? column)
         .join(', ')} from ledger_entry where lab_id = '${by.labId}' and sequence = 2`;
     for (const changes of [
-      { id: 'gen_random_uuid()', sequence: '3' },
-      { id: 'gen_random_uuid()', sequence: '9' },
-      { id: 'gen_random_uuid()', action: "'something else'" },
-      { id: 'gen_random_uuid()', text: "replace(text, 'lot received', 'lot received!')" },
+      { id: 'gen_random_uuid()' },
+      { sequence: '3' },
+      { sequence: '9' },
+      { at: "at + interval '1 second'" },
+      { action: "'something else'" },
+      { reason: "'no reason was given'" },
+      { text: "replace(text, 'lot received', 'lot received!')" },
+      { hash: "encode(sha256(convert_to(text, 'UTF8')), 'hex')" },
     ]) {
       await expect(queryAs(database.service, copy(changes))).rejects.toMatchObject({ code: 'BB004' });
     }

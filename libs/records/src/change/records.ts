@@ -1,4 +1,5 @@
 import type { DataSource } from 'typeorm';
+import { Lab } from '../entities/index.js';
 import { refusalOf } from './conflicts.js';
 import { writeEntry } from './ledger.js';
 import { Reader } from './reader.js';
@@ -10,6 +11,12 @@ export type Work<T> = (rows: Rows) => Promise<T>;
 /** The lab's records: read through a `Reader`, changed through `change`, and in no other way. */
 export class Records {
   constructor(private readonly dataSource: DataSource) {}
+
+  /** The labs of this installation, the oldest first. */
+  async labs(): Promise<{ id: string; key: string }[]> {
+    const labs = await this.dataSource.manager.find(Lab, { order: { id: 'asc' } });
+    return labs.map(({ id, key }) => ({ id, key }));
+  }
 
   /** Reads a lab as it stands. */
   read(labId: string): Reader {

@@ -21,9 +21,7 @@ export async function checkExternal(url: string): Promise<void> {
       "select current_setting('server_version') as version, current_setting('server_encoding') as encoding",
     );
     const { version = '', encoding = '' } = rows[0] ?? {};
-    if (Number.parseInt(version, 10) < OLDEST) {
-      throw new DatabaseUnusable(`${where} is version ${version}; Breakbook needs ${OLDEST} or later.`);
-    }
+    requireVersion(version, where);
     if (encoding !== 'UTF8') {
       throw new DatabaseUnusable(`${where} has the encoding ${encoding}; make the database with encoding UTF8.`);
     }
@@ -31,6 +29,12 @@ export async function checkExternal(url: string): Promise<void> {
   } finally {
     await client.end();
   }
+}
+
+/** `version` as the server says it, such as "14.12 (Debian 14.12-1)". */
+export function requireVersion(version: string, where: string): void {
+  if (Number.parseInt(version, 10) >= OLDEST) return;
+  throw new DatabaseUnusable(`${where} is version ${version}; Breakbook needs ${OLDEST} or later.`);
 }
 
 /** The same server, with the service's role taken on at the start of every session. */

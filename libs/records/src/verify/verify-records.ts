@@ -1,0 +1,180 @@
+import { type ChainHead, checkLink, type LedgerEntry, type LedgerRow } from '@breakbook/evidence';
+import { Reader } from '../change/reader.js';
+import { type DriverRow, rowDigest } from '../change/row-digest.js';
+import { EVIDENCE, RawBytes } from '../entities/index.js';
+import { EvidenceDamaged, type RawStore } from '../raw/raw-store.js';
+
+export interface RecordsHold {
+  holds: true;
+  entries: number;
+  rows: number;
+  /** Kept files, read from first to last byte. */
+  files: number;
+  /** The last entry. Kept elsewhere, it shows a later verifier a tail cut off, or a ledger written anew. */
+  head?: ChainHead;
+}
+
+/** The first thing found that is not as it was written. */
+export interface RecordsBroken {
+  holds: false;
+  /** The entry that does not fit, or that names the row that does not. */
+  sequence?: number;
+  table?: string;
+  id?: string;
+  because: string;
+}
+
+const BATCH = 500;
+
+/**
+ * Is everything a lab recorded as it was written? Rebuilds it from the ground: the chain of the ledger, each row against
+ * the digest its entry names it by, whether rows are there that no entry names, and each kept byte.
+ */
+export function verifyRecords(reader: Reader, store: RawStore): Promise<RecordsHold | RecordsBroken> {
+  // One snapshot for all of it, so that changes made meanwhile are not taken for damage.
+  return reader.manager.transaction('REPEATABLE READ', async (manager) => {
+    const snapshot = new Reader(manager, reader.labId);
+    const named = new Map<string, Set<string>>(EVIDENCE.map((table) => [tableName(snapshot, table), new Set()]));
+    const ledger = await verifyLedger(snapshot, named);
+    if (!ledger.holds) return ledger;
+    const broken = (await findUnnamed(snapshot, named)) ?? (await findDamagedFile(snapshot, store));
+    if (broken) return broken;
+    const count = (ids: Set<string> | undefined) => ids?.size ?? 0;
+    const files = count(named.get(tableName(snapshot, RawBytes)));
+    return { ...ledger, rows: [...named.values()].reduce((total, ids) => total + count(ids), 0), files };
+  });
+}
+
+interface StoredColumns {
+  id: string;
+  sequence: number;
+  previous: string;
+  at: Date;
+  person_id: string;
+  action: string;
+  reason: string | null;
+  text: string;
+  hash: string;
+}
+
+async function verifyLedger(
+  reader: Reader,
+  named: Map<string, Set<string>>,
+): Promise<Omit<RecordsHold, 'rows' | 'files'> | RecordsBroken> {
+  let head: ChainHead | undefined;
+  for (;;) {
+    const batch = await reader.manager.query<StoredColumns[]>(
+      `select id, sequence, previous, at, person_id, action, reason, text, hash
+       from ledger_entry where lab_id = $1 and sequence > $2 order by sequence limit ${BATCH}`,
+      [reader.labId, head?.sequence ?? 0],
+    );
+    for (const stored of batch) {
+      const expected = (head?.sequence ?? 0) + 1;
+      if (stored.sequence !== expected)
+        return { holds: false, sequence: expected, because: `entry ${expected} is missing` };
+      const link = checkLink(head, stored);
+      if ('fault' in link) return { holds: false, sequence: expected, because: `entry ${expected}: ${link.because}` };
+      if (link.entry.lab !== reader.labId || !columnsSayTheSame(stored, link.entry)) {
+        return {
+          holds: false,
+          sequence: expected,
+          because: `the columns of entry ${expected} say other than its text`,
+        };
+      }
+      const broken = await findAltered(reader, link.entry, named);
+      if (broken) return broken;
+      head = link.head;
+    }
+    if (batch.length < BATCH) break;
+  }
+  const [last] = await reader.manager.query<{ sequence: number; hash: string }[]>(
+    'select sequence, hash from ledger_head where lab_id = $1',
+    [reader.labId],
+  );
+  if (last?.sequence !== head?.sequence || last?.hash !== head?.hash) {
+    const sequence = (head?.sequence ?? 0) + 1;
+    return {
+      holds: false,
+      sequence,
+      because: `the ledger ends before entry ${sequence}, but ${last?.sequence} were written`,
+    };
+  }
+  return head ? { holds: true, entries: head.sequence, head } : { holds: true, entries: 0 };
+}
+
+function columnsSayTheSame(stored: StoredColumns, entry: LedgerEntry): boolean {
+  return (
+    stored.id === entry.id &&
+    stored.previous === entry.previous &&
+    stored.at.toISOString() === entry.at &&
+    stored.person_id === entry.by &&
+    stored.action === entry.action &&
+    stored.reason === (entry.reason ?? null)
+  );
+}
+
+/** The first row this entry names that is not as it was, and notes those that are. */
+async function findAltered(
+  reader: Reader,
+  { sequence, rows }: LedgerEntry,
+  named: Map<string, Set<string>>,
+): Promise<RecordsBroken | undefined> {
+  const byTable = new Map<string, LedgerRow[]>();
+  for (const row of rows) byTable.set(row.table, [...(byTable.get(row.table) ?? []), row]);
+  for (const [table, wanted] of byTable) {
+    const ids = named.get(table);
+    if (!ids)
+      return { holds: false, sequence, table, because: `entry ${sequence} names "${table}", which is no table` };
+    const found = await reader.manager.query<DriverRow[]>(
+      `select * from "${table}" where lab_id = $1 and id = any($2)`,
+      [reader.labId, wanted.map(({ id }) => id)],
+    );
+    const stored = new Map(found.map((row) => [String(row.id), row]));
+    for (const { id, digest } of wanted) {
+      const row = stored.get(id);
+      const broken = { holds: false as const, sequence, table, id };
+      if (ids.has(id)) return { ...broken, because: `a row of ${table} is named by entry ${sequence} a second time` };
+      if (!row) return { ...broken, because: `a row of ${table} that entry ${sequence} names is missing` };
+      if (!hasDigest(row, digest))
+        return { ...broken, because: `a row of ${table} is not what entry ${sequence} says` };
+      ids.add(id);
+    }
+  }
+  return undefined;
+}
+
+function hasDigest(row: DriverRow, digest: string): boolean {
+  try {
+    return rowDigest(row) === digest;
+  } catch {
+    return false; // A value that canonical JSON cannot hold was never written here.
+  }
+}
+
+/** The first row that no entry names. */
+async function findUnnamed(reader: Reader, named: Map<string, Set<string>>): Promise<RecordsBroken | undefined> {
+  for (const [table, ids] of named) {
+    const rows = await reader.manager.query<{ id: string }[]>(`select id from "${table}" where lab_id = $1`, [
+      reader.labId,
+    ]);
+    const unnamed = rows.find(({ id }) => !ids.has(id));
+    if (unnamed) return { holds: false, table, id: unnamed.id, because: `a row of ${table} is named by no entry` };
+  }
+  return undefined;
+}
+
+async function findDamagedFile(reader: Reader, store: RawStore): Promise<RecordsBroken | undefined> {
+  for (const { id } of await reader.find(RawBytes, {})) {
+    try {
+      for await (const _ of store.read(reader, id)); // Reading is checking.
+    } catch (error) {
+      if (!(error instanceof EvidenceDamaged)) throw error;
+      return { holds: false, table: tableName(reader, RawBytes), id, because: error.message };
+    }
+  }
+  return undefined;
+}
+
+function tableName(reader: Reader, table: (typeof EVIDENCE)[number]): string {
+  return reader.manager.dataSource.getMetadata(table).tableName;
+}
