@@ -1,5 +1,6 @@
 /** Limits, verdicts and the judgement of lots. */
 export { judgeValue, type ValueAndLimit } from './limits/judge-value.js';
+export { checkBundle } from './lots/check-bundle.js';
 export type { Claim, JudgedRun, UnreadRun } from './lots/claim.js';
 export { type EvaluationProgress, evaluateLot, type LotEvaluation } from './lots/evaluate-lot.js';
 export { type EvaluatedRun, evaluateRun, type FileBytes } from './lots/evaluate-run.js';
