@@ -195,7 +195,7 @@ describe('every criterion against every kind of sample', () => {
   });
 });
 
-describe('zero failures in a lot of so many units', () => {
+describe('counts and order statistics in a lot of so many units', () => {
   const survivors = (n: number): Tested[] => Array.from({ length: n }, () => ({ value: 1800 }));
 
   // 90 % with 95 %: 29 for a process; 18 from a lot of 40, since C(35,18)/C(40,18) = 0.0400 and C(35,17)/C(40,17) = 0.0511
@@ -208,5 +208,19 @@ describe('zero failures in a lot of so many units', () => {
   ] as const)('%i survivors of a %s: %s', (n, population, outcome) => {
     const result = judged(survivors(n), { specimens: n, population, criteria: [zero(0.9, 0.95)] });
     expect(result.lines[0]?.criteria[0]).toMatchObject({ outcome });
+  });
+
+  // The weakest of n is a bound where n survivors would show the claim: the same 18 of 40, and 29 of a process.
+  it.each([
+    [18, 'lot', 'met', 'lot'],
+    [17, 'lot', 'not evaluated', undefined],
+    [18, 'process', 'not evaluated', undefined],
+    [29, 'process', 'met', 'process'],
+  ] as const)('the weakest of %i from a %s as a bound: %s', (n, population, outcome, speaksOf) => {
+    const tested = Array.from({ length: n }, (_, index) => ({ value: 1600 + index }));
+    const criteria = [bound('distribution-free')];
+    const [answer] = judged(tested, { specimens: n, population, criteria }).lines[0]?.criteria ?? [];
+    expect(answer).toMatchObject({ outcome });
+    if (speaksOf) expect(answer).toMatchObject({ bound: { value: 1600 }, numbers: { rank: 1, population: speaksOf } });
   });
 });
