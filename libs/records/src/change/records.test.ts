@@ -263,7 +263,7 @@ describe('what the database itself refuses the service', () => {
         .split(', ')
         .map((column) => changes[column] ?? column)
         .join(', ')} from ledger_entry where lab_id = '${by.labId}' and sequence = 2`;
-    for (const changes of [
+    const alterations: Record<string, string>[] = [
       { id: 'gen_random_uuid()' },
       { sequence: '3' },
       { sequence: '9' },
@@ -272,7 +272,8 @@ describe('what the database itself refuses the service', () => {
       { reason: "'no reason was given'" },
       { text: "replace(text, 'lot received', 'lot received!')" },
       { hash: "encode(sha256(convert_to(text, 'UTF8')), 'hex')" },
-    ]) {
+    ];
+    for (const changes of alterations) {
       await expect(queryAs(database.service, copy(changes))).rejects.toMatchObject({ code: 'BB004' });
     }
   });
