@@ -12,7 +12,7 @@ import {
 // GUM (JCGM 100:2008) 7.2.6: U to at most two significant digits, the value rounded to the same place.
 describe('printing', () => {
   it('rounds a value to its uncertainty', () => {
-    expect(printQuantity({ value: 1842.36, unit: 'kPa' }, { uncertainty: 14.2 })).toBe('1 842 ± 14 kPa');
+    expect(printQuantity({ value: 1842.36, unit: 'kPa' }, { uncertainty: 14.2 })).toBe('1 842 ± 14 kPa');
     expect(printQuantity({ value: 1842.36, unit: 'kPa' }, { uncertainty: 14.2, unit: 'bar' })).toBe('18.42 ± 0.14 bar');
   });
 
@@ -29,18 +29,18 @@ describe('printing', () => {
   it('prints significant digits without an exponent', () => {
     expect(printSignificant(0.000123456, 3)).toBe('0.000123');
     expect(printSignificant(99.96, 3)).toBe('100');
-    expect(printSignificant(12345.6, 4)).toBe('12 350');
+    expect(printSignificant(12345.6, 4)).toBe('12 350');
   });
 
   it('keeps every digit of a declared number', () => {
-    expect(printDeclared(1500)).toBe('1 500');
-    expect(printDeclared(1378.9515)).toBe('1 378.9515');
+    expect(printDeclared(1500)).toBe('1 500');
+    expect(printDeclared(1378.9515)).toBe('1 378.9515');
   });
 
   it('rounds a lower bound down, also below zero', () => {
-    expect(printDown(1578.6, 0)).toBe('1 578');
+    expect(printDown(1578.6, 0)).toBe('1 578');
     expect(printDown(-19.4, 0)).toBe('−20');
-    expect(printDown(1578, 0)).toBe('1 578');
+    expect(printDown(1578, 0)).toBe('1 578');
     expect(printDown(228.99, 1)).toBe('228.9');
   });
 

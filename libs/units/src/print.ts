@@ -27,8 +27,8 @@ export function unitSymbol(code: string): string {
 }
 
 /** Thin no-break space between groups of three digits, as ISO 80000-1 (7.3.1) writes numbers. */
-const THIN = ' ';
-const MINUS = '−';
+const THIN = '\u202f';
+const MINUS = '\u2212';
 
 /** A number with this many decimals, digits grouped by three, with a true minus sign. */
 export function printFixed(value: number, decimals: number): string {

@@ -14,7 +14,7 @@ const quantity = {
 /** Invented numbers of the size that road rims have. */
 const lot: MarginStripInput = {
   title: 'Burst pressure of lot 2407 against its limits',
-  alt: 'Eight specimens between 1 690 and 2 040 kPa, all above both limits; the lower bound is 1 578 kPa.',
+  alt: 'Eight specimens between 1 690 and 2 040 kPa, all above both limits; the lower bound is 1 578 kPa.',
   caption: '',
   quantity,
   specimens: [
@@ -35,7 +35,7 @@ const lot: MarginStripInput = {
 };
 
 function crowd(n: number): MarginStripInput {
-  // Weibull quantiles of shape 18 and scale 1 950 at (i - 0.5) / n: a crowd without chance.
+  // Weibull quantiles of shape 18 and scale 1 950 at (i - 0.5) / n: a crowd without chance.
   const specimens = Array.from({ length: n }, (_, i) => ({
     label: `S${i}`,
     value: { kind: 'exact' as const, value: 1950 * (-Math.log1p(-(i + 0.5) / n)) ** (1 / 18) },
@@ -70,19 +70,19 @@ describe('marginStrip', () => {
     labels(marginStrip({ ...lot, bounds: [{ label: 'Lower bound', value, against }] })).join('; ');
 
   it('writes the gap over its dimension line and the bound beside its wedge, short where room is scarce', () => {
-    expect(labels(scene)).toEqual(['+78 kPa', 'Lower bound: 1 578 kPa (228.8 psi)']);
-    expect(labels(marginStrip({ ...lot, width: FIGURE_WIDTH.narrow }))).toEqual(['+78 kPa; Lower bound: 1 578 kPa']);
+    expect(labels(scene)).toEqual(['+78 kPa', 'Lower bound: 1 578 kPa (228.8 psi)']);
+    expect(labels(marginStrip({ ...lot, width: FIGURE_WIDTH.narrow }))).toEqual(['+78 kPa; Lower bound: 1 578 kPa']);
   });
 
   it('writes a bound rounded down, so that print never claims more, and the gap with it', () => {
-    expect(withBound(1578.9)).toContain('1 578 kPa');
+    expect(withBound(1578.9)).toContain('1 578 kPa');
     expect(withBound(1578.9)).toContain('+78 kPa');
     expect(withBound(1480.6)).toContain('−20 kPa');
   });
 
   it('never writes a bound on the other side of its limit than it lies', () => {
-    expect(withBound(1499.96)).toContain('1 499.9');
-    expect(withBound(1500)).toContain('1 500 kPa');
+    expect(withBound(1499.96)).toContain('1 499.9');
+    expect(withBound(1500)).toContain('1 500 kPa');
   });
 
   it('tells external from internal limits by form: full height on a foot against half height', () => {

@@ -38,7 +38,7 @@ const limits = [
   { label: 'Internal floor SW-F3 rev. 1', external: false, value: 1620, conforms: 'at or above' },
 ] as const;
 
-/** Weibull quantiles of shape 18 and scale 1 950 at (i - 0.5) / n: a crowd without chance. */
+/** Weibull quantiles of shape 18 and scale 1 950 at (i - 0.5) / n: a crowd without chance. */
 const values = (n: number) => Array.from({ length: n }, (_, i) => 1950 * (-Math.log1p(-(i + 0.5) / n)) ** (1 / 18));
 
 function strip(n: number, other: Partial<MarginStripInput> = {}): MarginStripInput {
@@ -62,7 +62,7 @@ describe.each(Object.entries(FIGURE_WIDTH))('at the %s width', (_, width) => {
       strip(8, { bounds: [{ label: 'Lower bound', value: 1480, estimate: 1600, against: 1500 }] }),
     ],
     ['300 specimens', strip(300)],
-    ['3 000 specimens', strip(3000)],
+    ['3 000 specimens', strip(3000)],
     ['two limits at one place', strip(8, { limits: [...limits, ...limits] })],
   ])('the margin strip is tidy with %s', (_, input) => {
     expectTidy(marginStrip({ ...input, width }));
@@ -98,7 +98,7 @@ describe.each(Object.entries(FIGURE_WIDTH))('at the %s width', (_, width) => {
             samples: { time, values: pressure },
           },
         ],
-        events: [event('10 %', 0.1), event('90 %', 0.9), event('burst 1 899 kPa', 0.999), event('failure found', 1)],
+        events: [event('10 %', 0.1), event('90 %', 0.9), event('burst 1 899 kPa', 0.999), event('failure found', 1)],
         width,
       });
       expectTidy(scene);

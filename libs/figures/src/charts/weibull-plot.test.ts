@@ -3,7 +3,7 @@ import { sceneToSvg } from '../papers/svg.js';
 import { FIGURE_WIDTH, type Mark, type Scene } from '../scene.js';
 import { type WeibullPlotInput, weibullPlot } from './weibull-plot.js';
 
-/** Quantiles of a Weibull distribution of shape 18 and scale 1 950: F⁻¹(p) = η (-ln(1 - p))^(1/β). */
+/** Quantiles of a Weibull distribution of shape 18 and scale 1 950: F⁻¹(p) = η (-ln(1 - p))^(1/β). */
 const quantile = (p: number) => 1950 * (-Math.log1p(-p)) ** (1 / 18);
 
 const lot: WeibullPlotInput = {
@@ -69,7 +69,7 @@ describe('weibullPlot', () => {
   it('meets 63.2 % at the scale', () => {
     const [first, , , middle] = dots(scene);
     if (!first || !middle) throw new Error('no dots');
-    // x is linear in ln(value): the place of 1 950 follows from two dots.
+    // x is linear in ln(value): the place of 1 950 follows from two dots.
     const perLog = (middle[0] - first[0]) / Math.log(quantile(0.5) / quantile(0.1));
     const xOfScale = first[0] + perLog * Math.log(1950 / quantile(0.1));
     expect(onLineAt(xOfScale)).toBeCloseTo(heightOfTick(scene, '63.2'), 1);
@@ -97,7 +97,7 @@ describe('weibullPlot', () => {
 
   it('shows "at least" under the axis of shares, as a tick with an arrow, never as a dot', () => {
     const [tick] = scene.marks.filter((mark) => mark.part === 'at least');
-    expect(tick?.note).toBe('D42-08: at least 1 790 kPa (260 psi)');
+    expect(tick?.note).toBe('D42-08: at least 1 790 kPa (260 psi)');
     expect(dots(scene)).toHaveLength(7);
   });
 
