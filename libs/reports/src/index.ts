@@ -1,1 +1,12 @@
-export {};
+export { composeDocument, type DocumentContents } from './compose-document.js';
+export type { JudgedLot } from './content/judged-lot.js';
+export {
+  type LotReportContent,
+  lotReportContent,
+  type ReportIdentity,
+  type ReportSignature,
+  type ReportTrace,
+} from './content/lot-report-content.js';
+export { marginStripOf } from './figures/strip-input.js';
+export { type TraceOfRun, tracePlotOf } from './figures/trace-input.js';
+export { weibullPlotOf } from './figures/weibull-input.js';

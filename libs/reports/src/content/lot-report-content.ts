@@ -1,0 +1,97 @@
+import { type LotEvaluation } from '@breakbook/acceptance';
+import { type LotBundle, type Problem, type Reading } from '@breakbook/lab';
+import { traceOutline } from '@breakbook/signals';
+import { lowestRunOf } from '../figures/lowest-run.js';
+import { type JudgedLot, linesOf } from './judged-lot.js';
+
+/** Which document this is, and who stands behind it. */
+export interface ReportIdentity {
+  /** Short number, unique in the lab and never used again. Letters, digits, dots, dashes. */
+  number: string;
+  revision: number;
+  /** Instant of issue; every date inside the file is this one. */
+  issuedAt: string;
+  /** What it replaces, what changed, and why. */
+  replaces?: { number: string; revision: number; changed: string; because: string };
+  /** Who has signed, and for what. A report without an authoriser is an unsigned draft. */
+  signatures: ReportSignature[];
+}
+
+export interface ReportSignature {
+  meaning: 'prepared' | 'reviewed' | 'authorised';
+  name: string;
+  role: string;
+  at: string;
+}
+
+/** A record thinned for its figure. */
+export interface ReportTrace {
+  line: string;
+  run: string;
+  channels: { channel: string; unit: string; reference?: 'gauge' | 'absolute'; time: number[]; values: number[] }[];
+}
+
+/**
+ * Everything a lot test report says, as data. It is attached to the document in canonical JSON, so that each number can
+ * be computed again from the file alone; raw run files are named by their digests.
+ */
+export interface LotReportContent extends JudgedLot {
+  document: 'lot test report';
+  form: 1;
+  identity: ReportIdentity;
+  readings: Reading[];
+  /** Runs whose files were refused and are kept unread. */
+  refused: { run: string; problems: Problem[] }[];
+  traces: ReportTrace[];
+}
+
+/** A trace drawn 170 mm wide shows no more than this many points a channel. */
+const OUTLINE_BUCKETS = 500;
+
+/** The content of a lot test report, from a lot and its evaluation. */
+export function lotReportContent({
+  bundle,
+  evaluation,
+  document,
+}: {
+  bundle: LotBundle;
+  evaluation: LotEvaluation;
+  document: ReportIdentity;
+}): LotReportContent {
+  const judged: JudgedLot = {
+    bundle,
+    lot: evaluation.result,
+    judgements: evaluation.runs.map(({ judgement }) => judgement),
+  };
+  return {
+    document: 'lot test report',
+    form: 1,
+    identity: document,
+    ...judged,
+    readings: evaluation.runs.map(({ reading }) => reading),
+    refused: evaluation.refused.map(({ run, unread }) => ({ run: run.run, problems: unread })),
+    traces: linesOf(judged).flatMap((line) => {
+      const lowest = lowestRunOf(judged, line);
+      const traces = evaluation.runs.find(({ run }) => run.run === lowest)?.traces ?? [];
+      return lowest === undefined || traces.length === 0
+        ? []
+        : [{ line: line.line.line, run: lowest, channels: traces.map(thinned) }];
+    }),
+  };
+}
+
+function thinned({
+  channel,
+  unit,
+  reference,
+  ...record
+}: LotEvaluation['runs'][number]['traces'][number]): ReportTrace['channels'][number] {
+  const { time, values } = traceOutline(record, OUTLINE_BUCKETS);
+  return {
+    channel,
+    unit,
+    ...(reference ? { reference } : {}),
+    time: Array.from(time),
+    values: Array.from(values),
+  };
+}

@@ -1,0 +1,137 @@
+import { listed } from '@breakbook/acceptance';
+import { isNotEvaluated, type Quantity } from '@breakbook/lab';
+import { printDeclared, unitSymbol } from '@breakbook/units';
+import { linesOf, personOf } from '../../content/judged-lot.js';
+import { type LotReportContent } from '../../content/lot-report-content.js';
+import { type Cell, type Section } from '../../parts/blocks.js';
+import { both, uncertaintyInWords } from '../../words/units.js';
+
+export function samplingSection({ bundle }: LotReportContent): Section {
+  const { sampling, size, note } = bundle.lot;
+  return {
+    heading: 'How were the specimens drawn?',
+    blocks: [
+      sampling
+        ? {
+            block: 'facts',
+            columns: 3,
+            facts: [
+              { label: 'Rule', value: sampling.rule },
+              { label: 'Drawn by, on', value: `${personOf(bundle, sampling.drawnBy)}, ${sampling.drawnOn}` },
+              { label: 'Place', value: sampling.place },
+              { label: 'Lot size', value: `${size} units` },
+              ...(sampling.seed === undefined ? [] : [{ label: 'Seed of the random numbers', value: sampling.seed }]),
+            ],
+          }
+        : {
+            block: 'paragraph',
+            text: 'The lab did not draw the specimens. Results apply to the sample as received.',
+          },
+      { block: 'paragraph', text: note === undefined ? 'Remarks on the lot: none.' : `Remarks on the lot: ${note}` },
+    ],
+  };
+}
+
+/** Conditions as recorded, one row where all runs agree. */
+export function conditionsSection({ bundle }: LotReportContent): Section {
+  const names = [...new Set(bundle.runs.flatMap(({ conditions }) => Object.keys(conditions)))];
+  const rows = names.flatMap((name): Cell[][] => {
+    const runsByValue = new Map<string, string[]>();
+    for (const { run, conditions } of bundle.runs) {
+      const value = conditions[name];
+      if (value === undefined) continue;
+      runsByValue.set(written(value), [...(runsByValue.get(written(value)) ?? []), run]);
+    }
+    return [...runsByValue].map(([value, runs]) => [
+      name,
+      value,
+      runs.length === bundle.runs.length ? 'every run' : `run ${listed(runs)}`,
+    ]);
+  });
+  return {
+    heading: 'Under what conditions?',
+    blocks: [
+      {
+        block: 'table',
+        columns: [{ title: 'Condition' }, { title: 'Value' }, { title: 'Runs' }],
+        rows,
+        empty: 'none recorded',
+      },
+    ],
+  };
+}
+
+function written(value: string | Quantity): string {
+  return typeof value === 'string' ? value : `${printDeclared(value.value)} ${unitSymbol(value.unit)}`;
+}
+
+export function deviationsSection({ bundle }: LotReportContent): Section {
+  const rows = bundle.runs.flatMap(({ run, deviations, validity }) => [
+    ...deviations.map((deviation) => [run, deviation]),
+    ...(validity?.validity === 'valid with deviation' && deviations.length === 0
+      ? [[run, validity.note ?? 'valid with deviation; no description is recorded']]
+      : []),
+  ]);
+  return {
+    heading: 'What departs from the method?',
+    blocks:
+      rows.length === 0
+        ? [{ block: 'paragraph', text: 'Additions to, deviations and exclusions from the method: none.' }]
+        : [{ block: 'table', columns: [{ title: 'Run' }, { title: 'Deviation' }], rows, empty: 'none' }],
+  };
+}
+
+/** How sure one measurement is; kept apart from the scatter between specimens. */
+export function uncertaintySection(content: LotReportContent): Section {
+  const rows = linesOf(content).flatMap(({ method }) =>
+    method.characteristics.map(({ title, characteristic, definition, uncertainty }): Cell[] => {
+      const found = content.readings.flatMap(({ characteristics }) =>
+        characteristics.filter((one) => one.characteristic === characteristic && !isNotEvaluated(one.value)),
+      );
+      const expanded = found
+        .flatMap((one) => (one.uncertainty ? [one.uncertainty.expanded] : []))
+        .sort((a, b) => a - b);
+      const [least, most] = [expanded[0], expanded.at(-1)];
+      const unit = found[0]?.unit ?? '1';
+      return [
+        { text: title, under: definition },
+        least === undefined || most === undefined
+          ? 'none stated'
+          : least === most
+            ? both(uncertaintyInWords(least, unit))
+            : `${both(uncertaintyInWords(least, unit))} to ${both(uncertaintyInWords(most, unit))}`,
+        uncertainty ? `k = ${printDeclared(uncertainty.k)}` : '',
+        uncertainty ? uncertainty.components.map(({ name }) => name).join('; ') : '',
+      ];
+    }),
+  );
+  return {
+    heading: 'How sure is a single measurement?',
+    blocks: [
+      {
+        block: 'table',
+        columns: [{ title: 'Characteristic' }, { title: 'U' }, { title: 'Coverage factor' }, { title: 'Components' }],
+        rows: rows.filter(
+          (row, index) => rows.findIndex((other) => JSON.stringify(other) === JSON.stringify(row)) === index,
+        ),
+        empty: 'none',
+      },
+      {
+        block: 'paragraph',
+        tone: 'note',
+        text: 'U is the expanded uncertainty of one measurement, evaluated by the GUM (JCGM 100:2008) from the components named; with k = 2 it covers about 95 % for a normal distribution. It does not contain the scatter between specimens, the choice of tyre, or what differs between this bench and use on the road; scatter is told by the statistics and never added to U.',
+      },
+    ],
+  };
+}
+
+export function testersOf({ bundle }: LotReportContent): { tested: string; reviewed: string } {
+  const names = (keys: (string | undefined)[]) => {
+    const all = [...new Set(keys.filter((key) => key !== undefined))].map((key) => personOf(bundle, key));
+    return all.length === 0 ? 'nobody yet' : listed(all);
+  };
+  return {
+    tested: names(bundle.runs.map(({ operator }) => operator)),
+    reviewed: names(bundle.runs.map(({ validity }) => validity?.person)),
+  };
+}

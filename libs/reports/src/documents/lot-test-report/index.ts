@@ -1,0 +1,45 @@
+import { type LotReportContent } from '../../content/lot-report-content.js';
+import { type DocumentSheet } from '../../parts/blocks.js';
+import { notIncludedSection, reachSection, signatureSection } from './closing.js';
+import { conditionsSection, deviationsSection, samplingSection, uncertaintySection } from './conduct.js';
+import { digestsSection } from './digests.js';
+import { equipmentSection } from './equipment.js';
+import { headStrip, numberOf, stateOf } from './head.js';
+import { limitsSection } from './limits.js';
+import { recordSection } from './record.js';
+import { resultsSection } from './results.js';
+import { runsSection } from './runs.js';
+import { specimensSection } from './specimens.js';
+import { spreadSection } from './spread.js';
+import { whatTheLotHolds } from './what-the-lot-holds.js';
+
+/** A lot test report in reading order: the answer, what it is set against, what was seen, how, and who stands behind it. */
+export function lotTestReport(content: LotReportContent): DocumentSheet {
+  const { identity } = content;
+  return {
+    head: headStrip(content),
+    sections: [
+      whatTheLotHolds,
+      limitsSection,
+      specimensSection,
+      resultsSection,
+      runsSection,
+      spreadSection,
+      recordSection,
+      equipmentSection,
+      samplingSection,
+      conditionsSection,
+      deviationsSection,
+      uncertaintySection,
+      notIncludedSection,
+      digestsSection,
+      reachSection,
+      signatureSection,
+    ].map((section) => section(content)),
+    foot: {
+      identity: `Lot test report ${numberOf(identity)}, ${stateOf(identity).state}`,
+      notice: 'reproduce only in full',
+    },
+    endMark: `End of report ${numberOf(identity)}`,
+  };
+}

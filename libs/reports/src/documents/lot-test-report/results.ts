@@ -1,0 +1,164 @@
+import { counted } from '@breakbook/acceptance';
+import { ILAC_WORDS, isNotEvaluated, type Limit, limitName, type Result, type Verdict } from '@breakbook/lab';
+import { isValid, type JudgedLine, type JudgedRunOfLine, linesOf, resultOf, runsOf } from '../../content/judged-lot.js';
+import { type LotReportContent } from '../../content/lot-report-content.js';
+import { type Block, type Cell, type Section, type Table } from '../../parts/blocks.js';
+import { marginInWords, measuredInWords, uncertaintyInWords } from '../../words/units.js';
+
+/** Limits that fit beside a result on one page. */
+const LIMITS_ABREAST = 3;
+const RESULTS_ABREAST = 4;
+
+/** Each specimen's result with its uncertainty, and the verdict on each limit it is covered by. */
+export function resultsSection(content: LotReportContent): Section {
+  return {
+    heading: 'What did each specimen show, and does it conform?',
+    blocks: linesOf(content).flatMap((line) => lineBlocks(content, line)),
+  };
+}
+
+function lineBlocks(content: LotReportContent, line: JudgedLine): Block[] {
+  const runs = runsOf(content, line).filter(isValid);
+  const judgedNames = [
+    ...new Set([line.line.characteristic, ...line.limits.map(({ characteristic }) => characteristic)]),
+  ];
+  const others = line.method.characteristics
+    .map(({ characteristic }) => characteristic)
+    .filter((one) => !judgedNames.includes(one));
+  return [
+    ...judgedNames.flatMap((name) => resultTables(line, runs, name)),
+    ...chunks(others, RESULTS_ABREAST).map((names) => otherResults(line, runs, names)),
+    ...modesSeen(line, runs),
+    {
+      block: 'paragraph',
+      tone: 'note',
+      text: 'A verdict covers the one result in its row and the one limit named above it; the words of ILAC-G8:09/2019 and the distance of the result from the limit stand below. "At least" is printed where the part was not broken at the value: it held that much. Results of invalid runs and of runs not decided are not printed; the runs are listed further on.',
+    },
+  ];
+}
+
+function resultTables({ line, method, limits }: JudgedLine, runs: readonly JudgedRunOfLine[], name: string): Table[] {
+  const own = limits.filter(({ characteristic }) => characteristic === name);
+  const found = method.characteristics.find(({ characteristic }) => characteristic === name);
+  const reference = runs.map((one) => resultOf(one, name)?.reference).find((one) => one !== undefined);
+  const title = `${found?.title ?? name}${reference === undefined ? '' : ` (${reference})`}, plan line ${line.line}`;
+  return (own.length === 0 ? [[]] : chunks(own, LIMITS_ABREAST)).map((shown) => ({
+    block: 'table',
+    title,
+    columns: [
+      { title: 'Specimen' },
+      { title: 'Result', align: 'number' },
+      { title: 'Expanded uncertainty', align: 'number' },
+      { title: 'Why it is known so' },
+      ...shown.map((limit) => ({ title: limitName(limit) })),
+    ],
+    rows: runs.map((one) => [
+      { text: one.run.specimen, under: `run ${one.run.run}` },
+      ...resultCells(resultOf(one, name), own, one),
+      ...shown.map((limit) => verdictCell(one, limit)),
+    ]),
+    empty: 'no valid run',
+  }));
+}
+
+function resultCells(result: Result | undefined, limits: readonly Limit[], { judgement }: JudgedRunOfLine): Cell[] {
+  if (!result) return ['none', '', 'the run does not give it'];
+  const { value, unit, uncertainty, because, mode } = result;
+  const why = { text: because, under: mode ?? '' };
+  if (isNotEvaluated(value))
+    return [
+      'not evaluated',
+      '',
+      { text: value.notEvaluated.because, under: `possible if ${value.notEvaluated.possibleIf}` },
+    ];
+  const beside = judgement.verdicts
+    .filter((verdict) => limits.some((limit) => limit.limit === verdict.limit.limit))
+    .flatMap(({ limitValue, acceptance }) => [limitValue.lower, limitValue.upper, acceptance.lower, acceptance.upper])
+    .filter((one) => one !== undefined);
+  const [first, second] = measuredInWords({
+    value,
+    unit,
+    limits: beside,
+    ...(uncertainty ? { uncertainty: uncertainty.expanded } : {}),
+  });
+  const [u, uSecond] = uncertainty ? uncertaintyInWords(uncertainty.expanded, unit) : ['none stated', ''];
+  return [
+    { text: first, under: second },
+    { text: u, under: uncertainty ? `k = ${uncertainty.k}${uSecond === '' ? '' : `; ${uSecond}`}` : '' },
+    why,
+  ];
+}
+
+function verdictCell({ judgement }: JudgedRunOfLine, limit: Limit): Cell {
+  const verdict = judgement.verdicts.find(
+    (one) => one.limit.limit === limit.limit && one.limit.revision === limit.revision,
+  );
+  if (!verdict) return { text: 'not evaluated', sign: 'not evaluated', under: 'no verdict was given' };
+  const { outcome } = verdict;
+  const told = [outcome === ILAC_WORDS[outcome] ? '' : ILAC_WORDS[outcome], marginOf(verdict), verdict.because ?? ''];
+  return { text: outcome, sign: outcome, under: told.filter((one) => one !== '').join('; ') };
+}
+
+function marginOf({ margin, unit, value, limitValue }: Verdict): string {
+  const limit = limitValue.lower ?? limitValue.upper;
+  if (margin === undefined || limit === undefined || !value || value.kind === 'between') return '';
+  return marginInWords(margin, { unit, value: value.value, limit })[0];
+}
+
+/** Further characteristics of the method, on which no limit of the plan bears. */
+function otherResults({ method, line }: JudgedLine, runs: readonly JudgedRunOfLine[], names: readonly string[]): Table {
+  const titles = names.map(
+    (name) => method.characteristics.find(({ characteristic }) => characteristic === name)?.title ?? name,
+  );
+  return {
+    block: 'table',
+    title: `Further results, plan line ${line.line}: no limit of the plan bears on them`,
+    columns: [{ title: 'Specimen' }, ...titles.map((title) => ({ title, align: 'number' as const }))],
+    rows: runs.map((one) => [one.run.specimen, ...names.map((name) => furtherCell(resultOf(one, name)))]),
+    empty: 'no valid run',
+  };
+}
+
+function furtherCell(result: Result | undefined): Cell {
+  if (!result) return 'none';
+  const { value, unit, uncertainty } = result;
+  if (isNotEvaluated(value)) return { text: 'not evaluated', under: value.notEvaluated.because };
+  const [first, second] = measuredInWords({
+    value,
+    unit,
+    ...(uncertainty ? { uncertainty: uncertainty.expanded } : {}),
+  });
+  const [u] = uncertainty ? uncertaintyInWords(uncertainty.expanded, unit) : ['none stated'];
+  return {
+    text: first,
+    under: [second, `U ${uncertainty ? `= ${u} (k = ${uncertainty.k})` : u}`].filter((one) => one !== '').join('; '),
+  };
+}
+
+function modesSeen({ method }: JudgedLine, runs: readonly JudgedRunOfLine[]): Block[] {
+  const codes = new Set(runs.flatMap(({ run }) => run.examination?.modes.map(({ code }) => code) ?? []));
+  const modes = method.failureModes.filter(({ code }) => codes.has(code));
+  if (modes.length === 0) return [];
+  return [
+    {
+      block: 'table',
+      title: 'Failure modes seen',
+      columns: [{ title: 'Code' }, { title: 'Meaning' }, { title: 'Counts as' }, { title: 'Seen' }],
+      rows: modes.map(({ code, meaning, countsAs }) => [
+        code,
+        meaning,
+        Object.entries(countsAs)
+          .map(([name, as]) => `${as} of ${name}`)
+          .join('; '),
+        counted(runs.filter(({ run }) => run.examination?.modes.some((mode) => mode.code === code)).length, 'specimen'),
+      ]),
+      empty: 'none',
+    },
+  ];
+}
+
+function chunks<T>(items: readonly T[], size: number): T[][] {
+  return Array.from({ length: Math.ceil(items.length / size) }, (_, index) =>
+    items.slice(index * size, (index + 1) * size),
+  );
+}

@@ -1,0 +1,99 @@
+import { boundSentence, capital, percent } from '@breakbook/acceptance';
+import { marginStrip } from '@breakbook/figures';
+import { type CriterionResult, isNotEvaluated, limitName } from '@breakbook/lab';
+import { type JudgedLine, linesOf } from '../../content/judged-lot.js';
+import { type LotReportContent } from '../../content/lot-report-content.js';
+import { marginStripOf } from '../../figures/strip-input.js';
+import { type Block, type Section, type Table } from '../../parts/blocks.js';
+import { boundInUnits, measuredInWords } from '../../words/units.js';
+
+/** The answer first: picture, claim, and each criterion with the numbers it rests on. */
+export function whatTheLotHolds(content: LotReportContent): Section {
+  const { notes } = content.lot;
+  return {
+    heading: 'What does the lot hold?',
+    blocks: [
+      ...linesOf(content).flatMap((line) => lineBlocks(content, line)),
+      { block: 'subheading', text: 'What must be known beside the numbers' },
+      notes.length > 0 ? { block: 'list', items: notes } : { block: 'paragraph', text: 'Nothing.' },
+    ],
+  };
+}
+
+function lineBlocks(content: LotReportContent, { line, result }: JudgedLine): Block[] {
+  const strip = marginStripOf(content, line.line);
+  const several = content.bundle.plan.lines.length > 1;
+  return [
+    ...(several ? [{ block: 'subheading', text: `${line.title}: ${result.outcome}` } as const] : []),
+    isNotEvaluated(strip)
+      ? { block: 'paragraph', text: `No picture: ${strip.notEvaluated.because}.` }
+      : { block: 'figure', scene: marginStrip(strip) },
+    ...result.criteria.map(
+      (criterion): Block => ({
+        block: 'paragraph',
+        tone: 'claim',
+        sign: criterion.outcome,
+        text: claimSentence(criterion),
+      }),
+    ),
+    criteriaTable(result.criteria),
+  ];
+}
+
+/** The outcome of a criterion with what it says of the population, or why it says nothing. */
+function claimSentence(criterion: CriterionResult): string {
+  const { outcome, statement, because, possibleIf } = criterion;
+  const why = because === undefined ? '' : ` ${capital(because)}.`;
+  const help = possibleIf === undefined ? '' : ` It becomes possible if ${possibleIf}.`;
+  return `${capital(outcome)} (${criterion.criterion}). ${boundSaid(criterion) ?? statement}${why}${help}`;
+}
+
+function boundSaid({ bound, numbers, unit, limitValue }: CriterionResult): string | undefined {
+  const { specimens, broken, population } = numbers;
+  if (!bound || typeof specimens !== 'number' || typeof broken !== 'number') return undefined;
+  const { value, coverage, confidence } = bound;
+  return boundSentence({
+    bound: value,
+    unit,
+    coverage,
+    confidence,
+    population: population === 'lot' ? 'lot' : 'process',
+    n: specimens,
+    failures: broken,
+    limit: limitValue,
+  });
+}
+
+function criteriaTable(criteria: readonly CriterionResult[]): Table {
+  return {
+    block: 'table',
+    columns: [
+      { title: 'Criterion' },
+      { title: 'Outcome' },
+      { title: 'Limit' },
+      { title: 'Lower bound', align: 'number' },
+      { title: 'Estimate', align: 'number' },
+      { title: 'Coverage and confidence' },
+      { title: 'How found' },
+    ],
+    rows: criteria.map(({ criterion, kind, outcome, limit, limitValue, unit, bound }) => {
+      const [limitFirst, limitSecond] = measuredInWords({ value: { kind: 'exact', value: limitValue }, unit });
+      const [boundFirst, boundSecond] = bound ? boundInUnits(bound.value, unit, limitValue) : ['none', ''];
+      const [estimateFirst, estimateSecond] = bound
+        ? measuredInWords({ value: { kind: 'exact', value: bound.estimate }, unit, limits: [limitValue] })
+        : ['none', ''];
+      return [
+        { text: criterion, under: kind },
+        { text: outcome, sign: outcome },
+        { text: limitFirst, under: `${limitSecond === '' ? '' : `${limitSecond}, `}${limitName(limit)}` },
+        { text: boundFirst, under: boundSecond },
+        { text: estimateFirst, under: estimateSecond },
+        bound ? `${percent(bound.coverage)}, ${percent(bound.confidence)}` : 'none claimed',
+        bound
+          ? { text: bound.technique, under: `reaches ${percent(Number(bound.achievedConfidence.toFixed(3)))}` }
+          : '',
+      ];
+    }),
+    empty: 'The plan states no criterion.',
+  };
+}

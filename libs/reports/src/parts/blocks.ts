@@ -1,0 +1,109 @@
+import { type Outcome, type Scene } from '@breakbook/figures';
+
+/**
+ * A document before it has pages: what is said, in reading order. Documents make blocks; parts measure, break and draw
+ * them. Nothing here knows a page.
+ */
+export interface DocumentSheet {
+  head: HeadStrip;
+  sections: Section[];
+  foot: Foot;
+  /** The last line, such as "End of report LTR-2407-1". */
+  endMark: string;
+}
+
+export interface Section {
+  heading: string;
+  blocks: Block[];
+}
+
+export type Block = Subheading | Paragraph | Listing | Facts | Table | FigureBlock | Signatures;
+
+export interface HeadStrip {
+  issuer: { name: string; address: string };
+  kind: string;
+  subject: string;
+  number: string;
+  /** Outcome or state in words, with the sign of an outcome where it is one. */
+  outcome: { outcome: Outcome; sentence: string };
+  state: string;
+  /** What happens next and whose turn it is. */
+  next: string;
+  /** A banner above everything, such as what this document replaces. */
+  banner?: string;
+  facts: Fact[];
+}
+
+export interface Foot {
+  /** Number, revision and state of the document. */
+  identity: string;
+  notice: string;
+}
+
+export interface Subheading {
+  block: 'subheading';
+  text: string;
+}
+
+export interface Paragraph {
+  block: 'paragraph';
+  text: string;
+  /** `claim` is a sentence the reader came for; `note` explains in small print. */
+  tone?: 'plain' | 'claim' | 'note';
+  sign?: Outcome;
+}
+
+export interface Listing {
+  block: 'list';
+  items: string[];
+}
+
+export interface Fact {
+  label: string;
+  value: string;
+}
+
+/** Labels with their values, in columns side by side. */
+export interface Facts {
+  block: 'facts';
+  facts: Fact[];
+  columns: 1 | 2 | 3;
+}
+
+export interface Table {
+  block: 'table';
+  /** What the table holds, said above it. */
+  title?: string;
+  columns: Column[];
+  rows: Cell[][];
+  /** Where there is no row: why, such as "none". */
+  empty: string;
+}
+
+export interface Column {
+  title: string;
+  /** `number` aligns at the decimal sign. */
+  align?: 'left' | 'number';
+}
+
+/** Text, or text with a sign before it and a quieter line under it. */
+export type Cell = string | { text: string; sign?: Outcome; under?: string; strong?: boolean };
+
+export interface FigureBlock {
+  block: 'figure';
+  scene: Scene;
+}
+
+export interface Signatures {
+  block: 'signatures';
+  signatures: SignatureLine[];
+}
+
+export interface SignatureLine {
+  /** Printed meaning: prepared, reviewed, authorised. */
+  meaning: string;
+  name: string;
+  role: string;
+  /** When, or "not signed". */
+  signed: string;
+}

@@ -1,0 +1,93 @@
+import { PALETTES } from '@breakbook/figures';
+import { type Block, type DocumentSheet, type Section } from './blocks.js';
+import { factsPieces } from './facts.js';
+import { figurePieces } from './figure.js';
+import { drawFeet } from './foot.js';
+import { headStripPieces } from './head-strip.js';
+import { closeDocument, type DocumentData, openDocument } from './open-document.js';
+import { bodyWidth, type Paper } from './paper.js';
+import { drawLines, listPieces, paragraphPieces, subheadingPieces } from './paragraph.js';
+import { layOut, type Pen, type Piece, rule, tagged } from './pieces.js';
+import { signaturePieces } from './signatures.js';
+import { tablePieces } from './table/break.js';
+import { linesOf } from './text.js';
+import { TYPE } from './type.js';
+
+/** The bytes of a document: its sheet laid on pages of this paper, with its data attached. */
+export function composeSheet(sheet: DocumentSheet, paper: Paper, data: DocumentData): Promise<Uint8Array> {
+  const doc = openDocument(paper, data);
+  doc.addPage();
+  const root = doc.struct('Document', { title: data.title });
+  doc.addStructure(root);
+
+  let y = inSection(undefined, (pen) => headStripPieces(sheet.head, pen), paper.top);
+  for (const [index, section] of sheet.sections.entries()) {
+    const last = index === sheet.sections.length - 1;
+    const pieces = (pen: Pen) => [...sectionPieces(section, pen), ...(last ? endMarkPieces(sheet.endMark, pen) : [])];
+    y = inSection(section, pieces, y);
+  }
+  root.end();
+  drawFeet(doc, paper, sheet.foot);
+  return closeDocument(doc);
+
+  function inSection(section: Section | undefined, pieces: (pen: Pen) => Piece[], from: number): number {
+    const element = doc.struct('Sect', section ? { title: section.heading } : {});
+    root.add(element);
+    const pen: Pen = { doc, paper, section: element };
+    const to = layOut(pieces(pen), pen, from);
+    element.end();
+    return to;
+  }
+}
+
+function sectionPieces({ heading, blocks }: Section, pen: Pen): Piece[] {
+  return [headingPiece(heading, pen), ...blocks.flatMap((block) => blockPieces(block, pen))];
+}
+
+function headingPiece(heading: string, pen: Pen): Piece {
+  const style = TYPE.heading;
+  const lines = linesOf(pen.doc, heading, style, bodyWidth(pen.paper));
+  const ruleGap = 5;
+  return {
+    height: ruleGap + lines.length * style.leading,
+    above: 16,
+    keep: true,
+    draw: (at, y) => {
+      rule(at.doc, { from: at.paper.left, to: at.paper.right, y, width: 0.5, colour: PALETTES.print.muted });
+      at.doc.outline.addItem(heading);
+      tagged(at, at.section, 'H2', {}, () => drawLines(at, lines, { x: at.paper.left, y: y + ruleGap }, style));
+    },
+  };
+}
+
+function blockPieces(block: Block, pen: Pen): Piece[] {
+  switch (block.block) {
+    case 'subheading':
+      return subheadingPieces(block, pen);
+    case 'paragraph':
+      return paragraphPieces(block, pen);
+    case 'list':
+      return listPieces(block, pen);
+    case 'facts':
+      return factsPieces(block, pen);
+    case 'table':
+      return tablePieces(block, pen);
+    case 'figure':
+      return figurePieces(block, pen);
+    case 'signatures':
+      return signaturePieces(block, pen);
+  }
+}
+
+/** The last line of the document, in the middle of the page. */
+function endMarkPieces(text: string, pen: Pen): Piece[] {
+  const style = TYPE.subheading;
+  const lines = linesOf(pen.doc, text, style, bodyWidth(pen.paper));
+  return [
+    {
+      height: lines.length * style.leading,
+      above: 22,
+      draw: (at, y) => tagged(at, at.section, 'P', {}, () => drawLines(at, lines, { x: at.paper.left, y }, style)),
+    },
+  ];
+}

@@ -1,0 +1,130 @@
+import { QUANTITY_KINDS, unitSymbol } from '@breakbook/units';
+import { type Style } from './type.js';
+
+const NO_BREAK = '\u00a0';
+
+/**
+ * Text as it can be printed: composed letters, numbers and their units held together, and a sign of its own for
+ * letters that the embedded fonts do not have. The attached data keep every letter.
+ */
+export function printable(doc: PDFKit.PDFDocument, text: string, { face }: Style): string {
+  doc.font(face);
+  const { font } = (doc as unknown as { _font: { font: Glyphs } })._font;
+  let out = '';
+  for (const character of held(text.normalize('NFC'))) {
+    const known = character === '\n' || font.hasGlyphForCodePoint(character.codePointAt(0) ?? 0);
+    out += known ? character : MISSING;
+  }
+  return out;
+}
+
+interface Glyphs {
+  hasGlyphForCodePoint(point: number): boolean;
+}
+
+const UNITS = [...new Set(Object.values(QUANTITY_KINDS).flatMap(({ shown }) => shown.map(unitSymbol)))]
+  .filter((symbol) => symbol !== '')
+  .map((symbol) => symbol.replace(/[.*+?^${}()|[\]\\/]/g, '\\$&'))
+  .sort((a, b) => b.length - a.length);
+const BEFORE_UNIT = new RegExp(`(?<=\\d) (?=(?:${UNITS.join('|')})(?![\\p{L}\\d])|±)`, 'gu');
+
+/** Groups of digits, a number and its unit, and the two sides of ± stay on one line. */
+function held(text: string): string {
+  return text
+    .replace(/\t/g, ' ')
+    .replace(/(?<=\d) (?=\d{3}(?!\d))/g, NO_BREAK)
+    .replace(BEFORE_UNIT, NO_BREAK)
+    .replace(/(?<=±) (?=\d)/g, NO_BREAK);
+}
+
+/** Stands for a letter that the fonts do not have. */
+export const MISSING = '\ufffd';
+
+export function holdsMissing(text: string): boolean {
+  return text.includes(MISSING);
+}
+
+/** How wide this text is in this style, in points. */
+export function widthOf(doc: PDFKit.PDFDocument, text: string, { face, size }: Style): number {
+  return doc.font(face).fontSize(size).widthOfString(text);
+}
+
+/** The text in lines no wider than this; words longer than a line are cut between letters. */
+export function linesOf(doc: PDFKit.PDFDocument, text: string, style: Style, width: number): string[] {
+  return printable(doc, text, style)
+    .split('\n')
+    .flatMap((paragraph) => filled(doc, paragraph, style, width));
+}
+
+function filled(doc: PDFKit.PDFDocument, paragraph: string, style: Style, width: number): string[] {
+  const lines: string[] = [];
+  let line = '';
+  for (const word of paragraph.split(' ').flatMap((one) => cut(doc, one, style, width))) {
+    const longer = line === '' ? word : `${line} ${word}`;
+    if (line !== '' && widthOf(doc, longer, style) > width) {
+      lines.push(line);
+      line = word;
+    } else line = longer;
+  }
+  return [...lines, line];
+}
+
+/** A word in pieces that fit the width: whole where it does, after hyphens and slashes where that is enough. */
+function cut(doc: PDFKit.PDFDocument, word: string, style: Style, width: number): string[] {
+  if (widthOf(doc, word, style) <= width) return [word];
+  const pieces: string[] = [];
+  let piece = '';
+  for (const { segment } of letters.segment(word)) {
+    if (piece !== '' && widthOf(doc, piece + segment, style) > width) {
+      const hyphen = Math.max(piece.lastIndexOf('-'), piece.lastIndexOf('/'), piece.lastIndexOf(NO_BREAK)) + 1;
+      const end = hyphen > piece.length / 2 ? hyphen : piece.length;
+      pieces.push(piece.slice(0, end));
+      piece = piece.slice(end);
+    }
+    piece += segment;
+  }
+  return [...pieces, piece];
+}
+
+const letters = new Intl.Segmenter('en', { granularity: 'grapheme' });
+
+/** One line of text, its upper edge at `y`; already fitted to its place. */
+export function drawLine(doc: PDFKit.PDFDocument, line: string, at: { x: number; y: number }, style: Style): void {
+  drawOnBaseline(doc, line, { x: at.x, y: at.y + (style.leading + style.size * CAP_HEIGHT) / 2 }, style);
+}
+
+/** One line of text, its base line at `y`. */
+export function drawOnBaseline(
+  doc: PDFKit.PDFDocument,
+  line: string,
+  { x, y }: { x: number; y: number },
+  { face, size, colour }: Style,
+): void {
+  if (line === '') return;
+  doc.font(face).fontSize(size).fillColor(colour);
+  doc.text(inReadingOrder(line), x, y, { lineBreak: false, baseline: 'alphabetic' });
+}
+
+/** Height of a capital in DejaVu Sans, as a share of the size. */
+const CAP_HEIGHT = 0.729;
+
+/**
+ * Words written from right to left follow each other from right to left. The font shapes and turns each word; the
+ * order of several in a row is ours. Directions nested in one another (UAX #9, levels above 1) are not resolved.
+ */
+function inReadingOrder(line: string): string {
+  if (!RIGHT_TO_LEFT.test(line)) return line;
+  const words = line.split(' ');
+  const out: string[] = [];
+  let run: string[] = [];
+  for (const word of words) {
+    if (RIGHT_TO_LEFT.test(word)) run.unshift(word);
+    else {
+      out.push(...run, word);
+      run = [];
+    }
+  }
+  return [...out, ...run].join(' ');
+}
+
+const RIGHT_TO_LEFT = /[\u0590-\u08ff\ufb1d-\ufdff\ufe70-\ufefc]/;

@@ -1,0 +1,52 @@
+import { createRequire } from 'node:module';
+import path from 'node:path';
+import { PALETTES } from '@breakbook/figures';
+
+export type Face = 'regular' | 'bold' | 'condensed' | 'condensed bold';
+
+/** How a run of text is set. Lengths in points. */
+export interface Style {
+  face: Face;
+  size: number;
+  /** From base line to base line. */
+  leading: number;
+  colour: string;
+}
+
+const { ink, muted, petrol } = PALETTES.print;
+
+/** The sizes of the sheet: 18 for its name, 13 for what it came to, 11.5 for a question, 9 and 8 for the rest. */
+export const TYPE = {
+  name: { face: 'bold', size: 18, leading: 22, colour: ink },
+  subject: { face: 'regular', size: 11, leading: 15, colour: ink },
+  outcome: { face: 'bold', size: 13, leading: 17, colour: ink },
+  heading: { face: 'bold', size: 11.5, leading: 15, colour: ink },
+  subheading: { face: 'bold', size: 9, leading: 12, colour: ink },
+  body: { face: 'regular', size: 9, leading: 12.6, colour: ink },
+  claim: { face: 'regular', size: 9.5, leading: 13.4, colour: ink },
+  note: { face: 'condensed', size: 8, leading: 10.6, colour: muted },
+  label: { face: 'condensed', size: 7.5, leading: 10, colour: muted },
+  cell: { face: 'condensed', size: 8, leading: 10.2, colour: ink },
+  strongCell: { face: 'condensed bold', size: 8, leading: 10.2, colour: ink },
+  underCell: { face: 'condensed', size: 7.2, leading: 9, colour: muted },
+  columnTitle: { face: 'condensed bold', size: 7.5, leading: 9.4, colour: ink },
+  caption: { face: 'condensed', size: 8, leading: 10.6, colour: ink },
+  foot: { face: 'condensed', size: 7.5, leading: 9.5, colour: muted },
+  action: { face: 'regular', size: 9, leading: 12.6, colour: petrol },
+} as const satisfies Record<string, Style>;
+
+const FILES: Record<Face, string> = {
+  regular: 'DejaVuSans.ttf',
+  bold: 'DejaVuSans-Bold.ttf',
+  condensed: 'DejaVuSansCondensed.ttf',
+  'condensed bold': 'DejaVuSansCondensed-Bold.ttf',
+};
+
+const folder = path.join(path.dirname(createRequire(import.meta.url).resolve('dejavu-fonts-ttf/package.json')), 'ttf');
+
+/** Where the font of a face lies on disk. */
+export function fontFile(face: Face): string {
+  return path.join(folder, FILES[face]);
+}
+
+export const FACES = Object.keys(FILES) as Face[];

@@ -1,0 +1,32 @@
+/** `2026-03-14`, the day on which an instant falls where the lab is. */
+export function dayOf(instant: string, zone: string): string {
+  const { year, month, day } = partsOf(instant, zone);
+  return `${year}-${month}-${day}`;
+}
+
+/** `2026-03-14 10:32`, the time where the lab is. */
+export function timeOf(instant: string, zone: string): string {
+  const { hour, minute } = partsOf(instant, zone);
+  return `${dayOf(instant, zone)} ${hour}:${minute}`;
+}
+
+/** `2026-03-14`, or `2026-03-14 to 2026-03-17`. */
+export function daysOf(instants: readonly string[], zone: string): string {
+  const days = instants.map((instant) => dayOf(instant, zone)).sort();
+  const [first, last] = [days[0], days.at(-1)];
+  if (first === undefined || last === undefined) return 'none';
+  return first === last ? first : `${first} to ${last}`;
+}
+
+function partsOf(instant: string, zone: string): Record<string, string> {
+  const format = new Intl.DateTimeFormat('en-GB', {
+    timeZone: zone,
+    year: 'numeric',
+    month: '2-digit',
+    day: '2-digit',
+    hour: '2-digit',
+    minute: '2-digit',
+    hourCycle: 'h23',
+  });
+  return Object.fromEntries(format.formatToParts(new Date(instant)).map(({ type, value }) => [type, value]));
+}
