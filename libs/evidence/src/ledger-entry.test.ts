@@ -12,12 +12,12 @@ describe('the example of docs/formats.md', () => {
     expect(formatEntry(parseEntry(entry))).toBe(entry);
   });
 
-  it('has the hash that stands there, by our function and by the command that stands there', () => {
+  it('has the hash that stands there', () => {
     expect(entryHash(entry)).toBe(hash);
-    const command = execFileSync('sh', ['-c', "{ printf '\\0'; cat; } | sha256sum"], {
-      input: entry,
-      encoding: 'utf8',
-    });
-    expect(command.split(' ')[0]).toBe(hash);
+  });
+
+  it.runIf(process.platform === 'linux')('has it by the command that stands there, too', () => {
+    const command = "{ printf '\\0'; cat; } | sha256sum";
+    expect(execFileSync('sh', ['-c', command], { input: entry, encoding: 'utf8' }).split(' ')[0]).toBe(hash);
   });
 });

@@ -3,6 +3,8 @@ import { QueryFailedError } from 'typeorm';
 
 interface DatabaseFault {
   code?: string;
+  /** Such as "Key (lab_id, key)=(0198…, dunlin-42) already exists." */
+  detail?: string;
   constraint?: string;
   table?: string;
 }
@@ -10,7 +12,7 @@ interface DatabaseFault {
 /** What the database refused because two people, or two machines, wanted the same thing; undefined for all else. */
 export function refusalOf(error: unknown): Refusal | undefined {
   if (!(error instanceof QueryFailedError)) return undefined;
-  const { code, constraint = '', table = 'row' } = error.driverError as DatabaseFault;
+  const { code, constraint = '', table = 'row', detail = '' } = error.driverError as DatabaseFault;
   if (code === '40P01' || code === '40001') {
     return new Refusal({
       code: 'service.busy',
@@ -34,7 +36,18 @@ export function refusalOf(error: unknown): Refusal | undefined {
   }
   return new Refusal({
     code: 'state.conflict',
-    detail: `There is such a ${table.replaceAll('_', ' ')} already (${constraint}).`,
+    detail: `There is a ${table.replaceAll('_', ' ')} ${taken(detail)} already.`,
     action: 'Look at what is there; nothing was changed.',
   });
+}
+
+/** What must be unique and is not, as in: with key "dunlin-42". */
+function taken(detail: string): string {
+  const [, columns = '', values = ''] = /^Key \((.*?)\)=\((.*)\) already exists\.$/.exec(detail) ?? [];
+  const names = columns.split(', ');
+  const parts = values.split(', ');
+  // A value that holds a comma itself cannot be told apart here.
+  if (names.length !== parts.length) return 'like this';
+  const named = names.flatMap((name, n) => (name === 'lab_id' ? [] : [`${name.replaceAll('_', ' ')} "${parts[n]}"`]));
+  return `with ${named.join(' and ')}`;
 }
