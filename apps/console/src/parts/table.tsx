@@ -5,6 +5,8 @@ export interface Column<Row> {
   head: ReactNode;
   /** Numbers stand at the right, aligned at their decimal sign. */
   number?: boolean;
+  /** Sentences need room where the table scrolls. */
+  wide?: boolean;
   cell: (row: Row, index: number) => ReactNode;
 }
 
@@ -22,42 +24,45 @@ export function Table<Row>({ caption, columns, rows, rowKey, empty }: TableProps
   const id = useId();
   if (rows.length === 0) return <p className="quiet">{empty}</p>;
   return (
-    // Scrolling by keyboard needs a place to stand.
-    // biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reachable (WCAG 2.1.1)
-    <section className="table" tabIndex={0} aria-labelledby={id}>
-      <table>
-        <caption id={id}>{caption}</caption>
-        <thead>
-          <tr>
-            {columns.map(({ head, number }, index) => (
-              // Columns are fixed; their place is their identity.
-              // biome-ignore lint/suspicious/noArrayIndexKey: see above
-              <th key={index} scope="col" className={number ? 'number' : undefined}>
-                {head}
-              </th>
-            ))}
-          </tr>
-        </thead>
-        <tbody>
-          {rows.map((row, rowIndex) => (
-            <tr key={rowKey(row)}>
-              {columns.map(({ cell, number }, index) =>
-                index === 0 ? (
-                  // biome-ignore lint/suspicious/noArrayIndexKey: see above
-                  <th key={index} scope="row" className={number ? 'number' : undefined}>
-                    {cell(row, rowIndex)}
-                  </th>
-                ) : (
-                  // biome-ignore lint/suspicious/noArrayIndexKey: see above
-                  <td key={index} className={number ? 'number' : undefined}>
-                    {cell(row, rowIndex)}
-                  </td>
-                ),
-              )}
+    <div className="table">
+      <p className="caption" id={id}>
+        {caption}
+      </p>
+      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reachable by keyboard (WCAG 2.1.1) */}
+      <section className="scroll" tabIndex={0} aria-labelledby={id}>
+        <table aria-labelledby={id}>
+          <thead>
+            <tr>
+              {columns.map((column, index) => (
+                // biome-ignore lint/suspicious/noArrayIndexKey: columns are fixed; their place is their identity
+                <th key={index} scope="col" className={classOf(column)}>
+                  {column.head}
+                </th>
+              ))}
             </tr>
-          ))}
-        </tbody>
-      </table>
-    </section>
+          </thead>
+          <tbody>
+            {rows.map((row, rowIndex) => (
+              <tr key={rowKey(row)}>
+                {columns.map((column, index) => {
+                  const Cell = index === 0 ? 'th' : 'td';
+                  return (
+                    // biome-ignore lint/suspicious/noArrayIndexKey: columns are fixed; their place is their identity
+                    <Cell key={index} scope={index === 0 ? 'row' : undefined} className={classOf(column)}>
+                      {column.cell(row, rowIndex)}
+                    </Cell>
+                  );
+                })}
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </section>
+    </div>
   );
+}
+
+function classOf({ number, wide }: { number?: boolean; wide?: boolean }): string | undefined {
+  if (number) return 'number';
+  return wide ? 'wide' : undefined;
 }

@@ -33,7 +33,7 @@ export function CriterionItem({ criterion }: { criterion: CriterionResult }) {
 }
 
 function useBoundFacts(criterion: CriterionResult): Fact[] {
-  const { quantity, tell } = usePrint();
+  const { quantity, declared, tell } = usePrint();
   const { bound, boundAllModes, limitValue, unit, external } = criterion;
   if (!bound) return [];
   const limits = [limitValue];
@@ -44,7 +44,7 @@ function useBoundFacts(criterion: CriterionResult): Fact[] {
     },
     {
       term: `${external ? 'External' : 'Internal'} limit, ${limitName(criterion.limit)}`,
-      says: quantity(limitValue, unit),
+      says: declared(limitValue, unit),
     },
     { term: 'Difference', says: quantity(bound.value - limitValue, unit, { signed: true, limits: [0], bound: true }) },
     { term: 'Best estimate', says: quantity(bound.estimate, unit, { limits }) },

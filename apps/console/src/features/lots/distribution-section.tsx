@@ -1,5 +1,5 @@
 import { isNotEvaluated, type LineResult, type NotEvaluated } from '@breakbook/lab';
-import { printSignificant } from '@breakbook/units';
+import { printDeclared } from '@breakbook/units';
 import { type LotAnswer } from '../../client/answers.js';
 import { WeibullPlot } from '../../parts/figures/lab-figures.js';
 import { Outcome } from '../../parts/marks/outcome.js';
@@ -22,7 +22,7 @@ export function DistributionSection({ answer, line }: { answer: LotAnswer; line:
         caption={`Statistics of the ${line.counts.inClaim} specimens in the claim of plan line ${line.line}`}
         columns={[
           { head: 'Quantity', cell: ({ name }) => name },
-          { head: 'Value', cell: ({ value }) => value },
+          { head: 'Value', wide: true, cell: ({ value }) => value },
         ]}
         rows={rows}
         rowKey={({ name }) => name}
@@ -38,19 +38,18 @@ interface Statistic {
 }
 
 function useStatistics({ weibull, summary, unit }: LineResult): Statistic[] {
-  const { quantity } = usePrint();
-  const percent = (fraction: number) => `${printSignificant(fraction * 100, 3)} %`;
+  const { quantity, pure } = usePrint();
   const fitted: Statistic[] = isNotEvaluated(weibull)
     ? [{ name: 'Weibull fit', value: <NotSaid {...weibull.notEvaluated} /> }]
     : [
         { name: 'Specimens, and how many broke', value: `${weibull.n}, of which ${weibull.failures} broke` },
-        { name: 'Weibull shape β', value: printSignificant(weibull.shape, 4) },
+        { name: 'Weibull shape β', value: pure(weibull.shape) },
         {
           name: `Limits of β, two-sided, ${percent(weibull.confidence)} confidence`,
           value: isNotEvaluated(weibull.shapeLimits) ? (
             <NotSaid {...weibull.shapeLimits.notEvaluated} />
           ) : (
-            weibull.shapeLimits.map((limit) => printSignificant(limit, 4)).join(' to ')
+            weibull.shapeLimits.map((limit) => pure(limit)).join(' to ')
           ),
         },
         { name: 'Weibull scale η (63.2 % break below it)', value: quantity(weibull.scale, unit) },
@@ -63,6 +62,11 @@ function useStatistics({ weibull, summary, unit }: LineResult): Statistic[] {
         { name: 'Lowest and highest', value: `${quantity(summary.min, unit)} to ${quantity(summary.max, unit)}` },
       ];
   return [...fitted, ...described];
+}
+
+/** A declared fraction, written without the noise of its binary form. */
+function percent(fraction: number): string {
+  return `${printDeclared(Number((fraction * 100).toPrecision(12)))}\u00a0%`;
 }
 
 function NotSaid({ because, possibleIf }: NotEvaluated['notEvaluated']) {

@@ -17,13 +17,14 @@ export function LimitsSection({ answer: { bundle } }: { answer: LotAnswer }) {
       <Table
         caption="Limits named by the plan, in their revisions"
         columns={[
-          { head: 'Limit', cell: (limit) => limitName(limit) },
-          { head: 'Asks', cell: asks },
+          { head: 'Limit', cell: (limit) => <span className="whole">{limitName(limit)}</span> },
+          { head: 'Asks', cell: asks, wide: true },
           { head: 'Basis', cell: (limit) => `${isExternal(limit) ? 'external' : 'internal'}: ${limit.basis}` },
-          { head: 'Decision rule', cell: ruleOf },
-          { head: 'Applies to', cell: ({ appliesTo }) => appliesTo },
+          { head: 'Decision rule', cell: ruleOf, wide: true },
+          { head: 'Applies to', cell: ({ appliesTo }) => appliesTo, wide: true },
           {
             head: 'Source',
+            wide: true,
             cell: ({ source, edition, inForceFrom }) => `${source} ${edition}, in force from ${day(inForceFrom)}.`,
           },
           { head: 'Standing', cell: ({ standing }) => standing },
@@ -37,12 +38,12 @@ export function LimitsSection({ answer: { bundle } }: { answer: LotAnswer }) {
 }
 
 function useAsks() {
-  const { quantity } = usePrint();
+  const { declared } = usePrint();
   return (limit: Limit) => {
     const value =
       limit.bound === 'between'
-        ? `between ${quantity(limit.lower, limit.unit)} and ${quantity(limit.upper, limit.unit)}`
-        : `${limit.bound} ${quantity(limit.value, limit.unit)}`;
+        ? `between ${declared(limit.lower, limit.unit)} and ${declared(limit.upper, limit.unit)}`
+        : `${limit.bound} ${declared(limit.value, limit.unit)}`;
     return (
       <>
         {limit.title}: <span className="whole">{value}</span>

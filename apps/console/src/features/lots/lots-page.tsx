@@ -77,6 +77,8 @@ function LotLine({ lot: { lot, kind, size, product, plan, outcome, sentence, str
           </strong>
         </p>
         <p className="said">{tell(sentence)}</p>
+      </div>
+      <div className="where">
         {strip === null ? (
           <p className="quiet small">No result yet, so nothing stands on a scale.</p>
         ) : (

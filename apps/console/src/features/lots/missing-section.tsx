@@ -24,7 +24,7 @@ export function MissingSection({ answer }: { answer: LotAnswer }) {
           { head: 'Run', cell: ({ run }) => <Link to={runAddress(lot.lot, run)}>{run}</Link> },
           { head: 'Specimen', cell: ({ specimen }) => specimen },
           { head: 'Line', cell: ({ line }) => line },
-          { head: 'Left out because', cell: ({ because }) => capital(tell(because)) },
+          { head: 'Left out because', wide: true, cell: ({ because }) => capital(tell(because)) },
         ]}
         rows={leftOut}
         rowKey={({ run }) => run}

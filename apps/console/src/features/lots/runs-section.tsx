@@ -26,10 +26,14 @@ export function RunsSection({ answer: { bundle, judgements, refusals } }: { answ
           { head: 'Line', cell: ({ planLine }) => planLine },
           { head: 'Began', cell: ({ startedAt }) => <span className="whole">{moment(startedAt, lab.zone)}</span> },
           { head: 'Rig', cell: ({ rig }) => rig ?? 'keyed' },
-          { head: 'By', cell: ({ operator }) => <Who people={people} person={operator} /> },
-          { head: 'Ended because', cell: ({ examination }) => examination?.endReason ?? 'not examined' },
+          { head: 'By', wide: true, cell: ({ operator }) => <Who people={people} person={operator} /> },
+          {
+            head: 'Ended because',
+            cell: ({ examination }) => <span className="whole">{examination?.endReason ?? 'not examined'}</span>,
+          },
           {
             head: 'Validity',
+            wide: true,
             cell: ({ run, validity }) => (
               <>
                 <Outcome word={validity?.validity ?? 'not decided'} />

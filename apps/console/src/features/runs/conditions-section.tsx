@@ -7,7 +7,7 @@ import { type RunOnSheet } from './run-page.js';
 
 /** On what rig, with which sensors and under which conditions was it made, and where did it depart from the method? */
 export function ConditionsSection({ answer: { run, reading }, lot: { bundle } }: RunOnSheet) {
-  const { quantity } = usePrint();
+  const { declared } = usePrint();
   const rig = bundle.rigs.find((one) => one.rig === run.rig);
   const conditions = Object.entries(run.conditions);
   return (
@@ -28,7 +28,7 @@ export function ConditionsSection({ answer: { run, reading }, lot: { bundle } }:
           },
           ...conditions.map(([name, value]) => ({
             term: name,
-            says: typeof value === 'string' ? value : quantity(value.value, value.unit),
+            says: typeof value === 'string' ? value : declared(value.value, value.unit),
           })),
         ]}
       />

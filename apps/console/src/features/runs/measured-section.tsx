@@ -11,7 +11,7 @@ import { type RunOnSheet } from './run-page.js';
 
 /** What was measured: each characteristic with its uncertainty and how it was computed, then what was keyed by hand. */
 export function MeasuredSection({ answer: { run, reading }, lot: { bundle } }: RunOnSheet) {
-  const { quantity } = usePrint();
+  const { declared } = usePrint();
   return (
     <Section
       question="What was measured?"
@@ -34,7 +34,7 @@ export function MeasuredSection({ answer: { run, reading }, lot: { bundle } }: R
           caption="Keyed by a person from an instrument"
           columns={[
             { head: 'Of', cell: ({ of }) => of },
-            { head: 'Value', number: true, cell: ({ quantity: { value, unit } }) => quantity(value, unit) },
+            { head: 'Value', number: true, cell: ({ quantity: { value, unit } }) => declared(value, unit) },
             { head: 'Place', cell: ({ place }) => place ?? 'not given' },
             { head: 'Instrument', cell: ({ instrument }) => instrument },
             { head: 'By', cell: ({ person }) => <Who people={bundle.people} person={person} /> },

@@ -33,7 +33,7 @@ export function RawSection({ answer: { run, reading } }: RunOnSheet) {
             cell: ({ bytes }) => (bytes === undefined ? 'not read' : printFixed(bytes, 0)),
           },
           { head: 'Rows', number: true, cell: ({ rows }) => (rows === undefined ? 'not read' : printFixed(rows, 0)) },
-          { head: 'SHA-256', cell: ({ sha256 }) => <code>{sha256 ?? 'not stated'}</code> },
+          { head: 'SHA-256', wide: true, cell: ({ sha256 }) => <code>{sha256 ?? 'not stated'}</code> },
         ]}
         rows={files}
         rowKey={({ name }) => name}

@@ -1,5 +1,6 @@
 import { Link } from 'react-router';
 import { lotAddress } from '../../parts/addresses.js';
+import { asSentence } from '../../parts/capital.js';
 import { Outcome } from '../../parts/marks/outcome.js';
 import { moment } from '../../parts/moment.js';
 import { HeadStrip } from '../../parts/sheet/sheet.js';
@@ -23,7 +24,7 @@ export function RunHead({ answer, lot: { bundle, lot } }: RunOnSheet) {
         </>
       }
       outcome={<Outcome word={validity} as={VALIDITY_WORDS[validity]} large />}
-      sentence={judgement?.validityReason}
+      sentence={judgement?.validityReason === undefined ? undefined : asSentence(judgement.validityReason)}
       next={run.validity ? standing(entry) : <ToDecide answer={answer} people={people} />}
       facts={[
         { term: 'Serial', says: <bdi>{specimen.serial ?? `none: ${specimen.noSerialReason}`}</bdi> },

@@ -1,5 +1,14 @@
 import { type CharacteristicValue } from '@breakbook/lab';
-import { convert, decimalsBeside, decimalsFor, printDown, printFixed, unitSymbol } from '@breakbook/units';
+import {
+  convert,
+  decimalsBeside,
+  decimalsFor,
+  printDeclared,
+  printDown,
+  printFixed,
+  printSignificant,
+  unitSymbol,
+} from '@breakbook/units';
 import { type PressureUnit, shownUnit } from './reader-unit.js';
 import { unbroken } from './retell.js';
 
@@ -50,6 +59,16 @@ export function printNumber(value: number, unit: string, reader: ReaderChoice, b
     beside.uncertainty === undefined ? undefined : convert(beside.uncertainty, unit, shown, { difference: true });
   const decimals = decimalsBeside(converted, uncertainty, (beside.limits ?? []).map(into));
   return unbroken(`${sign}${beside.bound ? printDown(converted, decimals) : printFixed(converted, decimals)}`);
+}
+
+/** A declared number: every digit it was given in its own unit, and four significant ones in another. */
+export function printDeclaredNumber(value: number, unit: string, reader: ReaderChoice): string {
+  return shownUnit(unit, reader.pressure) === unit ? unbroken(printDeclared(value)) : printNumber(value, unit, reader);
+}
+
+/** A number without a unit, such as the shape of a distribution. */
+export function printPure(value: number, reader: ReaderChoice): string {
+  return unbroken(reader.digits === 'full' ? everyDigit(value) : printSignificant(value, 4));
 }
 
 /** An expanded uncertainty: two significant digits. */

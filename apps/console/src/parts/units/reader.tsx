@@ -6,7 +6,9 @@ import { type KnownQuantity, quantitiesIn } from './known-quantities.js';
 import {
   type Beside,
   printAmount,
+  printDeclaredNumber,
   printNumber,
+  printPure,
   printUncertainty,
   printValue,
   type ReaderChoice,
@@ -70,6 +72,10 @@ export function usePrint() {
       number: (value: number, unit: string, beside?: Beside) => printNumber(value, unit, choice, beside),
       quantity: (value: number, unit: string, beside?: Beside) =>
         withSymbol(printNumber(value, unit, choice, beside), unit, choice),
+      /** A number that was declared or keyed: as it was given in its own unit. */
+      declared: (value: number, unit: string) => withSymbol(printDeclaredNumber(value, unit, choice), unit, choice),
+      /** A number without a unit. */
+      pure: (value: number) => printPure(value, choice),
       uncertainty: (expanded: number, unit: string) => printUncertainty(expanded, unit, choice),
       symbol: (unit: string) => unitSymbol(shownUnit(unit, choice.pressure)),
       tell: (sentence: string) => retell(sentence, choice.pressure, known),

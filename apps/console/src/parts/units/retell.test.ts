@@ -40,6 +40,19 @@ describe("a sentence in the reader's unit", () => {
     expect(retell('specimen D42 100 kPascal', 'bar')).toBe('specimen D42 100 kPascal');
   });
 
+  it('never converts one end of a range and leaves the other', () => {
+    expect(plain(retell('of the ramp lies between 10.00 and 50.00 kPa/s', '[psi]'))).toBe(
+      'of the ramp lies between 1.450 and 7.252 psi/s',
+    );
+    expect(plain(retell('41.38 kPa/s over all, 39.09 to 43.00 in its parts; the limit is 1 500 kPa.', '[psi]'))).toBe(
+      '41.38 kPa/s over all, 39.09 to 43.00 in its parts; the limit is 217.6 psi.',
+    );
+    expect(plain(retell('held from 28.10 to 333.60 s at 134.0 kPa', 'bar'))).toBe(
+      'held from 28.10 to 333.60 s at 1.340 bar',
+    );
+    expect(plain(retell('limit rev. 1 and 1 500 kPa', 'bar'))).toBe('limit rev. 1 and 15.00 bar');
+  });
+
   it('keeps a quantity on one line', () => {
     expect(retell('held 1 500 kPa', 'kPa')).toBe('held 1\u202f500\u00a0kPa');
   });

@@ -6,26 +6,36 @@ const NUMBER = String.raw`[+−-]?\d+(?:[ \u00a0\u202f]\d{3})*(?:\.\d+)?`;
 const CODES = new Map(SWITCHED_UNITS.map((code) => [unitSymbol(code), code]));
 // The longest symbol first, or "kPa/s" would be read as "kPa".
 const SYMBOLS = [...CODES.keys()].sort((a, b) => b.length - a.length).join('|');
-const QUANTITY = new RegExp(
-  String.raw`(?<![\w.])(${NUMBER}(?: ?(?:±|to|–) ?${NUMBER})?)[ \u00a0\u202f](${SYMBOLS})(?![\w·/²])`,
-  'g',
-);
+const PAIR = String.raw`(?:(?<=between )${NUMBER} and ${NUMBER}|${NUMBER} ?(?:±|to|–) ?${NUMBER})`;
+const QUANTITY = new RegExp(String.raw`(?<![\w.])(${PAIR}|${NUMBER})[ \u00a0\u202f](${SYMBOLS})(?![\w·/²])`, 'g');
 const ONE_NUMBER = new RegExp(NUMBER, 'g');
+/** A range of measured numbers that leaves its unit to the words around it. */
+const RANGE_WITHOUT_UNIT =
+  /\d\.\d+ to \d+\.\d+(?![\d.]|[ \u00a0](?:%|m?s|min|h|k?Hz|°[CF]|K|mm|k?g|k?N|k?J|k?W|kPa|bar|psi)(?![\w·]))/;
+const CLAUSE_END = /(?<=[.;:]) /;
 
 /**
  * The same sentence in the reader's unit. The record words its sentences in the unit it judged in; a reader who thinks
  * in another gets each quantity converted from the exact number behind it, found among `known`; where there is none,
- * from the printed one. A converted number is printed to the same fineness or the next finer place.
+ * from the printed one. A converted number is printed to the same fineness or the next finer place. A clause with a
+ * range that names no unit stays as recorded, since half a conversion would be a wrong statement.
  *
  * Only sentences the program made go through here; what a person wrote is shown letter by letter.
  */
 export function retell(sentence: string, choice: PressureUnit, known: readonly KnownQuantity[] = []): string {
-  return sentence.replace(QUANTITY, (printed: string, numbers: string, symbol: string) => {
+  return sentence
+    .split(CLAUSE_END)
+    .map((clause) => (RANGE_WITHOUT_UNIT.test(clause) ? clause : retoldClause(clause, choice, known)))
+    .join(' ');
+}
+
+function retoldClause(clause: string, choice: PressureUnit, known: readonly KnownQuantity[]): string {
+  return clause.replace(QUANTITY, (printed: string, numbers: string, symbol: string) => {
     const unit = CODES.get(symbol) ?? symbol;
     const shown = shownUnit(unit, choice);
-    if (shown === unit) return unbroken(printed);
+    if (shown === unit) return unbroken(printed, numbers);
     const converted = numbers.replace(ONE_NUMBER, (number) => convertedPrint(number, unit, shown, known));
-    return unbroken(`${converted} ${unitSymbol(shown)}`);
+    return unbroken(`${converted} ${unitSymbol(shown)}`, converted);
   });
 }
 
@@ -63,7 +73,8 @@ export function decimalsInUnit(decimals: number, from: string, to: string): numb
   return Math.max(0, Math.ceil(-Math.log10(place) - 1e-9));
 }
 
-/** A quantity stays on one line: thin no-break spaces in its number, no-break spaces around. */
-export function unbroken(quantity: string): string {
-  return quantity.replaceAll(/(?<=\d) (?=\d{3}(?!\d))/g, '\u202f').replaceAll(' ', '\u00a0');
+/** A quantity stays on one line: thin no-break spaces in its number, a no-break space before its unit. */
+export function unbroken(quantity: string, numbers = quantity): string {
+  const thin = (text: string) => text.replaceAll(/(?<=\d) (?=\d{3}(?!\d))/g, '\u202f');
+  return thin(numbers) + quantity.slice(numbers.length).replaceAll(' ', '\u00a0');
 }
