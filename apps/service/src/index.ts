@@ -1,1 +1,6 @@
-export {};
+/** The service: HTTP around the lab's records. */
+export { evaluateAndKeep, evaluateStored, type StoredEvaluation } from './evaluations/evaluate-stored-lot.js';
+export { hasLot, importLot, labOf } from './lots/import-lot.js';
+export { storedLot } from './lots/lot-bundle.js';
+export { recordRun, type SentRunFile } from './runs/record-run.js';
+export { type RunningService, type ServiceOptions, startService } from './start.js';

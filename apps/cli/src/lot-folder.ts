@@ -1,0 +1,45 @@
+import fs from 'node:fs';
+import path from 'node:path';
+import { LOT_FOLDER_DOCUMENTS, type LotBundle, Refusal, readLotFolder, shown } from '@breakbook/lab';
+
+export interface OpenLotFolder {
+  bundle: LotBundle;
+  /** The bytes of a run's files, in the order the run names them. */
+  filesOf(run: string): { name: string; bytes: Uint8Array }[];
+}
+
+/** Opens a lot folder from the disk. */
+export function openLotFolder(folder: string): OpenLotFolder {
+  if (!fs.existsSync(folder) || !fs.statSync(folder).isDirectory())
+    throw new Refusal({
+      code: 'file.missing',
+      file: folder,
+      detail: `There is no folder ${shown(folder)}. Give the folder that holds ${LOT_FOLDER_DOCUMENTS.join(', ')}.`,
+    });
+  const documents = new Map(
+    LOT_FOLDER_DOCUMENTS.map((name) => path.join(folder, name))
+      .filter((file) => fs.existsSync(file))
+      .map((file) => [path.basename(file), fs.readFileSync(file)]),
+  );
+  const bundle = readLotFolder(documents);
+  const files = new Map(bundle.runs.map(({ run, files }) => [run, files.map(({ name }) => name)]));
+  return { bundle, filesOf: (run) => (files.get(run) ?? []).map((name) => ({ name, bytes: runFile(folder, name) })) };
+}
+
+/** A run file lies in the lot folder; a name that leads out of it is not followed. */
+function runFile(folder: string, name: string): Uint8Array {
+  const file = path.resolve(folder, name);
+  if (!file.startsWith(`${path.resolve(folder)}${path.sep}`))
+    throw new Refusal({
+      code: 'file.name-invalid',
+      file: name,
+      detail: `runs.json names ${shown(name)}, which leads out of the lot folder. Put the file into the folder.`,
+    });
+  if (!fs.existsSync(file))
+    throw new Refusal({
+      code: 'file.missing',
+      file: name,
+      detail: `runs.json names ${shown(name)}, and there is no such file in the lot folder. Add it, or take the name out.`,
+    });
+  return fs.readFileSync(file);
+}

@@ -1,0 +1,61 @@
+import { EXIT, Refusal } from '@breakbook/lab';
+import { Command } from 'commander';
+import { computeCommand } from './commands/compute.js';
+import { judgeCommand } from './commands/judge.js';
+import { printRefusal } from './refusals.js';
+
+const program = new Command('breakbook')
+  .description('Judges lots of broken wheels and rims from their raw files, and computes what they prove.')
+  .addHelpText(
+    'after',
+    '\nEnds with 0 done or meets, 1 does not meet, 2 bad input, 3 undecided or not evaluated, 70 our fault.',
+  );
+
+program
+  .command('judge')
+  .description('read, judge and evaluate a lot folder; writes the report and the result')
+  .argument('<folder>', 'a lot folder, as docs/formats.md describes it')
+  .option('--out <folder>', 'where the PDF and the result JSON go', 'out')
+  .option('--paper <size>', 'A4 or Letter', 'A4')
+  .action((folder: string, options: { out: string; paper: string }) => end(() => judgeCommand(folder, options)));
+
+program
+  .command('compute')
+  .description('one JSON object in, one out; or one per line. Without an argument it reads standard input')
+  .argument('[request]', 'such as \'{"method":"zero-failure-size","reliability":0.9,"confidence":0.95}\'')
+  .option('--list', 'every method with its inputs, units, assumptions and source')
+  .option('--schema', 'the JSON Schema of all inputs')
+  .action((request: string | undefined, options: { list?: boolean; schema?: boolean }) =>
+    end(async () => computeCommand(request, options)),
+  );
+
+program.exitOverride();
+
+/** Every way a command can end, as one of the agreed statuses. */
+async function end(work: () => Promise<number>): Promise<void> {
+  try {
+    process.exitCode = await work();
+  } catch (error) {
+    if (error instanceof Refusal) {
+      console.error(printRefusal(error));
+      process.exitCode = EXIT.badInput;
+      return;
+    }
+    console.error('This is our fault, not your input:', error);
+    process.exitCode = EXIT.ourFault;
+  }
+}
+
+// A reader that stops early (`| head`) is no fault of anybody's.
+process.stdout.on('error', (error: NodeJS.ErrnoException) => {
+  if (error.code === 'EPIPE') process.exit(process.exitCode ?? 0);
+  throw error;
+});
+
+try {
+  await program.parseAsync();
+} catch (error) {
+  // Commander has printed its help or what was wrong with the words of the call.
+  const asked = error instanceof Error && 'exitCode' in error && error.exitCode === 0;
+  process.exitCode = asked ? EXIT.done : EXIT.badInput;
+}

@@ -1,0 +1,51 @@
+import fs from 'node:fs';
+import path from 'node:path';
+import { LOT_FOLDER_DOCUMENTS, type LotBundle, readLotFolder } from '@breakbook/lab';
+import { openDataSource, PostgresRawStore, Records } from '@breakbook/records';
+import { hasLot, importLot } from '@breakbook/service';
+import type pg from 'pg';
+
+/**
+ * Loads the sample lots once. Each lot is asked for by its name, so that a first start that was killed half way is
+ * made whole by the next, and an installation whose first lab is another one gets no demonstration.
+ */
+export async function loadDemoLab(
+  database: pg.ClientConfig,
+  folder: string,
+  say: (line: string) => void,
+): Promise<void> {
+  const dataSource = await openDataSource(database);
+  try {
+    const records = new Records(dataSource);
+    const labs = await records.labs();
+    for (const lotFolder of lotFoldersIn(folder)) {
+      const bundle = readLotFolder(documentsIn(lotFolder));
+      if (labs.length > 0 && !labs.some(({ key }) => key === bundle.lab.lab)) return;
+      if (await hasLot(records, bundle)) continue;
+      const { runs } = await importLot(records, new PostgresRawStore(), bundle, (run) =>
+        runFiles(lotFolder, bundle, run),
+      );
+      say(`demo lab: lot ${bundle.lot.lot} with ${runs} runs`);
+    }
+  } finally {
+    await dataSource.destroy();
+  }
+}
+
+function lotFoldersIn(folder: string): string[] {
+  return fs
+    .readdirSync(folder)
+    .sort()
+    .map((name) => path.join(folder, name))
+    .filter((one) => fs.existsSync(path.join(one, 'lot.json')));
+}
+
+function documentsIn(folder: string): Map<string, Uint8Array> {
+  const there = LOT_FOLDER_DOCUMENTS.filter((name) => fs.existsSync(path.join(folder, name)));
+  return new Map(there.map((name) => [name, fs.readFileSync(path.join(folder, name))]));
+}
+
+function runFiles(folder: string, bundle: LotBundle, run: string): { name: string; bytes: Uint8Array }[] {
+  const names = bundle.runs.find((one) => one.run === run)?.files ?? [];
+  return names.map(({ name }) => ({ name, bytes: fs.readFileSync(path.join(folder, name)) }));
+}

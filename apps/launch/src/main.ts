@@ -1,0 +1,52 @@
+import path from 'node:path';
+import { DatabaseUnusable, openDatabase } from '@breakbook/records';
+import { startService } from '@breakbook/service';
+import { loadDemoLab } from './demo-lab.js';
+import { freePort } from './free-port.js';
+import { settings } from './settings.js';
+import { onShutdown } from './shutdown.js';
+
+const say = (line: string) => console.log(`breakbook: ${line}`);
+
+try {
+  await start();
+} catch (error) {
+  // What can be mended by whoever started it is told as a sentence; the rest is ours and comes with its trace.
+  if (error instanceof DatabaseUnusable) console.error(`breakbook: ${error.message}`);
+  else console.error('breakbook: could not start:', error);
+  process.exit(70);
+}
+
+async function start(): Promise<void> {
+  const { projectFolder, dataFolder, databaseUrl, host, port } = settings;
+  const stops: (() => Promise<void>)[] = [];
+  onShutdown(async () => {
+    say('stopping');
+    for (const stop of stops.reverse()) await stop();
+  });
+
+  const database = await openDatabase({
+    url: databaseUrl,
+    dataFolder,
+    migrations: path.join(projectFolder, 'migrations'),
+  });
+  stops.push(database.stop);
+  if (database.migrated.length > 0) say(`database: ${database.migrated.length} migrations applied`);
+  await loadDemoLab(database.service, path.join(projectFolder, 'sample-runs'), say);
+
+  const free = await freePort(port, host);
+  if (free !== port) say(`port ${port} is busy, so ${free} is used`);
+  const service = await startService({
+    database: database.service,
+    host,
+    port: free,
+    consoleFolder: path.join(projectFolder, 'apps/console/dist'),
+  });
+  stops.push(service.close);
+
+  console.log(`
+Breakbook is running.
+  Look at   http://${host === '127.0.0.1' ? 'localhost' : host}:${free}
+  Data in   ${database.where}
+  Stop with Ctrl-C`);
+}

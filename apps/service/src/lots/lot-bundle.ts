@@ -1,0 +1,196 @@
+import { type LotBundle, Refusal, type Run } from '@breakbook/lab';
+import { type Reader, type Row, type Table, tables } from '@breakbook/records';
+import { type FindOptionsWhere, In } from 'typeorm';
+
+/** A lot with everything its judgement rests on, and the raw bytes each run file stands for. */
+export interface StoredLot {
+  bundle: LotBundle;
+  /** Ids of rows that an evaluation points at. */
+  ids: { lotId: string; planRevisionId: string; runs: Map<string, StoredRun> };
+}
+
+export interface StoredRun {
+  runId: string;
+  runVersionId: string;
+  files: { name: string; rawId: string }[];
+}
+
+/** Makes from the tables what `readLotFolder` makes from a folder. */
+export async function storedLot(reader: Reader, lotKey: string): Promise<StoredLot> {
+  const lot = await reader.named(tables.Lot, lotKey);
+  const lotVersion = await reader.latest(tables.LotVersion, lot.id);
+  const sampling = (await reader.latestOf(tables.SamplingRecord, [lot.id])).get(lot.id);
+  const specimens = await specimensOf(reader, lot.id);
+  const { runs, stored, versions } = await runsOf(reader, specimens.ids);
+  const planRevision = await planOf(reader, lot.productId, versions);
+  const plan = planRevision.content;
+
+  return {
+    bundle: {
+      lab: (await reader.latest(tables.LabVersion, reader.labId)).content,
+      customer: lotVersion.customer,
+      people: await peopleOf(reader),
+      product: (await reader.latest(tables.ProductVersion, lot.productId)).content,
+      lot: { ...lotVersion.content, ...(sampling ? { sampling: sampling.content } : {}) },
+      specimens: specimens.contents,
+      plan,
+      limits: await limitsOf(reader, planRevision.id),
+      methods: await contentsById(reader, tables.MethodRevision, [
+        ...(await reader.find(tables.PlanLine, { planRevisionId: planRevision.id })).map(
+          (line) => line.methodRevisionId,
+        ),
+        ...versions.map((version) => version.methodRevisionId),
+      ]),
+      layouts: await contentsById(
+        reader,
+        tables.LayoutRevision,
+        versions.map((version) => version.layoutRevisionId),
+      ),
+      ...(await rigsOf(reader, versions)),
+      runs,
+    },
+    ids: { lotId: lot.id, planRevisionId: planRevision.id, runs: stored },
+  };
+}
+
+async function specimensOf(reader: Reader, lotId: string) {
+  const nouns = await reader.find(tables.Specimen, { lotId });
+  const versions = await reader.latestOf(
+    tables.SpecimenVersion,
+    nouns.map(({ id }) => id),
+  );
+  return {
+    ids: nouns.map(({ id }) => id),
+    contents: nouns.flatMap(({ id }) => versions.get(id)?.content ?? []),
+  };
+}
+
+async function runsOf(reader: Reader, specimenIds: string[]) {
+  const nouns = await reader.find(tables.Run, { specimenId: In(specimenIds) });
+  const ids = nouns.map(({ id }) => id);
+  const [bodies, examinations, validities, files, measurements] = await Promise.all([
+    reader.latestOf(tables.RunVersion, ids),
+    reader.latestOf(tables.Examination, ids),
+    reader.latestOf(tables.ValidityDecision, ids),
+    reader.find(tables.RunFile, { runId: In(ids) }, { position: 'asc' }),
+    reader.find(tables.Measurement, { runId: In(ids) }),
+  ]);
+  const digests = await digestsOf(
+    reader,
+    files.map(({ rawId }) => rawId),
+  );
+  const stored = new Map<string, StoredRun>();
+  const runs = nouns.flatMap((noun): Run[] => {
+    const version = bodies.get(noun.id);
+    if (!version) return [];
+    const own = files.filter(({ runId }) => runId === noun.id);
+    stored.set(noun.key, {
+      runId: noun.id,
+      runVersionId: version.id,
+      files: own.map(({ name, rawId }) => ({ name, rawId })),
+    });
+    const examination = examinations.get(noun.id)?.content;
+    const validity = validities.get(noun.id)?.content;
+    return [
+      {
+        ...version.content,
+        files: own.map(({ name, rawId }) => ({ name, sha256: digests.get(rawId) })),
+        measurements: latestMeasurements(measurements.filter(({ runId }) => runId === noun.id)),
+        ...(examination ? { examination } : {}),
+        ...(validity ? { validity } : {}),
+      },
+    ];
+  });
+  return { runs, stored, versions: [...bodies.values()] };
+}
+
+async function digestsOf(reader: Reader, rawIds: string[]): Promise<Map<string, string>> {
+  const rows = await reader.find(tables.RawBytes, { id: In(rawIds) });
+  return new Map(rows.map(({ id, sha256 }) => [id, sha256]));
+}
+
+/** A measurement is a record of its own; what counts is its last version, in the order the first ones came. */
+function latestMeasurements(versions: tables.Measurement[]): tables.Measurement['content'][] {
+  const latest = new Map<string, tables.Measurement>();
+  for (const one of versions)
+    if (one.version >= (latest.get(one.recordId)?.version ?? 0)) latest.set(one.recordId, one);
+  return [...latest.values()].map(({ content }) => content);
+}
+
+/** The plan revision the lot's runs were made under; before the first run, the product's latest. */
+async function planOf(reader: Reader, productId: string, versions: tables.RunVersion[]): Promise<tables.PlanRevision> {
+  const lines = await reader.find(tables.PlanLine, { id: In(versions.map(({ planLineId }) => planLineId)) });
+  const revisions = [...new Set(lines.map(({ planRevisionId }) => planRevisionId))].sort();
+  const last = revisions.at(-1);
+  if (last !== undefined) return reader.one(tables.PlanRevision, last);
+  const plans = await reader.find(tables.Plan, { productId });
+  const latest = [
+    ...(
+      await reader.latestOf(
+        tables.PlanRevision,
+        plans.map(({ id }) => id),
+      )
+    ).values(),
+  ].at(-1);
+  if (latest) return latest;
+  throw new Refusal({
+    code: 'state.conflict',
+    detail: 'There is no plan for the product of this lot yet. Write one first.',
+  });
+}
+
+async function limitsOf(reader: Reader, planRevisionId: string) {
+  const lines = await reader.find(tables.PlanLine, { planRevisionId });
+  const used = await reader.find(tables.PlanLineLimit, { planLineId: In(lines.map(({ id }) => id)) });
+  return contentsById(
+    reader,
+    tables.LimitRevision,
+    used.map(({ limitRevisionId }) => limitRevisionId),
+  );
+}
+
+async function contentsById<T extends Row & { content: unknown }>(
+  reader: Reader,
+  table: Table<T>,
+  ids: (string | null)[],
+): Promise<T['content'][]> {
+  const wanted = [...new Set(ids.filter((id): id is string => id !== null))];
+  const rows = await reader.find(table, { id: In(wanted) } as FindOptionsWhere<T>);
+  return rows.map(({ content }) => content);
+}
+
+async function peopleOf(reader: Reader) {
+  const people = await reader.find(tables.Person, { kind: 'person' });
+  const versions = await reader.latestOf(
+    tables.PersonVersion,
+    people.map(({ id }) => id),
+  );
+  return people.flatMap(({ id }) => versions.get(id)?.content ?? []);
+}
+
+async function rigsOf(reader: Reader, versions: tables.RunVersion[]) {
+  const rigIds = [...new Set(versions.map(({ rigId }) => rigId).filter((id): id is string => id !== null))].sort();
+  const [bodies, placements] = await Promise.all([
+    reader.latestOf(tables.RigVersion, rigIds),
+    reader.find(tables.SensorPlacement, { rigId: In(rigIds) }),
+  ]);
+  const inForce = await reader.latestOf(tables.SensorPlacement, [
+    ...new Set(placements.map(({ recordId }) => recordId)),
+  ]);
+  const sensorIds = [...new Set(placements.map(({ sensorId }) => sensorId))];
+  const sensors = await reader.latestOf(tables.SensorVersion, sensorIds);
+  const events = await reader.find(tables.Calibration, { sensorId: In(sensorIds) });
+  const calibrations = await reader.latestOf(
+    tables.CalibrationVersion,
+    events.map(({ id }) => id),
+  );
+  return {
+    rigs: rigIds.flatMap((id) => {
+      const body = bodies.get(id)?.content;
+      const own = [...inForce.values()].filter(({ rigId }) => rigId === id).map(({ content }) => content);
+      return body ? [{ ...body, placements: own }] : [];
+    }),
+    sensors: [...sensors.values()].map(({ content }) => content),
+    calibrations: [...calibrations.values()].map(({ content }) => content),
+  };
+}
