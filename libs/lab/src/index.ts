@@ -1,5 +1,7 @@
 /** The vocabulary of the lab: schemas, types and codes that every room shares. */
 export * from './duties.js';
+export * from './heat-parameters.js';
+export * from './impact-parameters.js';
 export * from './judgements.js';
 export * from './limits.js';
 export * from './lot-bundle.js';

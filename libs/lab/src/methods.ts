@@ -1,4 +1,6 @@
 import { z } from 'zod';
+import { HeatParameters } from './heat-parameters.js';
+import { ImpactParameters } from './impact-parameters.js';
 import { QuantityKindName, quantityOf, UnitCode } from './quantity.js';
 import { Day, Fraction, Key, Line, Paragraph, Revision } from './text.js';
 
@@ -132,6 +134,8 @@ const common = {
 export const Method = z
   .discriminatedUnion('test', [
     z.strictObject({ test: z.literal('burst'), ...common, parameters: BurstParameters }),
+    z.strictObject({ test: z.literal('heat'), ...common, parameters: HeatParameters }),
+    z.strictObject({ test: z.literal('impact'), ...common, parameters: ImpactParameters }),
     /** Values measured elsewhere and keyed from a results table; no trace is read. */
     z.strictObject({ test: z.literal('table'), ...common, parameters: z.strictObject({}) }),
   ])
@@ -148,3 +152,5 @@ export const Method = z
   });
 export type Method = z.infer<typeof Method>;
 export type BurstMethod = Extract<Method, { test: 'burst' }>;
+export type HeatMethod = Extract<Method, { test: 'heat' }>;
+export type ImpactMethod = Extract<Method, { test: 'impact' }>;

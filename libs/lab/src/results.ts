@@ -8,6 +8,8 @@ export interface TraceEvent {
   time: number;
   value: number;
   channel: string;
+  /** Which of several passages it belongs to; `time` is then on that passage's clock. */
+  passage?: number;
 }
 
 /** One limit-blind check of a run. Checks propose validity; people decide it. */
@@ -21,6 +23,8 @@ export interface Check {
   /** What to do where it did not pass. */
   action?: string;
   place?: { channel: string; from: number; to: number };
+  /** Which of several passages it is about. */
+  passage?: number;
 }
 
 /** A named quantity from a run, before any limit is known. */
@@ -31,6 +35,13 @@ export interface Characteristic {
   reference?: 'gauge' | 'absolute';
   /** What the record alone says: a saturated peak is "at least". The examination may add to it. */
   value: CharacteristicValue | NotEvaluated;
+  /**
+   * What the same record says where the examination finds the part broken, if that differs: a wheel found cracked after
+   * one strike broke at that energy or below, while the record of the strike alone says that it was loaded with it.
+   */
+  ifBroken?: CharacteristicValue | NotEvaluated;
+  /** What must stand beside the value wherever it is shown, in one sentence without a full stop. */
+  caution?: string;
   /** Expanded uncertainty in `unit`; undefined where the method states none. */
   uncertainty?: { expanded: number; k: number; components: { name: string; u: number }[] };
   source: 'trace' | 'keyed';
@@ -54,9 +65,19 @@ export interface Trace {
   channel: string;
   unit: string;
   reference?: 'gauge' | 'absolute';
-  /** Seconds. */
+  /** Which of several passages was recorded; left out where the record covers the whole run. */
+  passage?: number;
+  /** Seconds, on the clock of the file. */
   time: Float64Array;
   values: Float64Array;
+}
+
+/** What one of several passages of a run gave by itself. */
+export interface PassageReading {
+  passage: number;
+  title: string;
+  file?: string;
+  characteristics: Characteristic[];
 }
 
 /** What `readRun` says of one run. It knows no limit. */
@@ -69,7 +90,10 @@ export interface Reading {
   /** Departures from the layout that were taken but must be dealt with. */
   flags: Problem[];
   checks: Check[];
+  /** Of the whole run, each name once. */
   characteristics: Characteristic[];
+  /** Per passage, where there are several. */
+  passages?: PassageReading[];
   events: TraceEvent[];
   proposedValidity: 'valid' | 'invalid' | 'needs a look';
 }

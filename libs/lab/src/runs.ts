@@ -9,6 +9,8 @@ export const Measurement = z.strictObject({
   quantity: Quantity,
   /** Where on the part, such as "90° from the valve". */
   place: Line.optional(),
+  /** Which of the run's passages it belongs to, where there are several. */
+  passage: z.number().int().min(1).optional(),
   instrument: Line,
   person: Key,
   at: Instant,
@@ -70,6 +72,23 @@ export const RunFile = z.strictObject({
     .optional(),
 });
 
+/** One of a run's loadings: a strike, a stage of braking, a step. A run without any is one loading. */
+export const RunPassage = z.strictObject({
+  passage: z.number().int().min(1),
+  kind: z.enum(['strike', 'stage', 'step']),
+  title: Line,
+  startedAt: Instant,
+  /** Where the part was loaded, such as "90° from the valve, between spoke holes". */
+  place: Line.optional(),
+  /** The file that recorded it, one of the run's. Left out where one file covers the whole run. */
+  file: z.string().min(1).max(1000).optional(),
+  /** What was aimed at, where that differs between passages. */
+  target: Quantity.optional(),
+  /** How the part was found after it. */
+  found: z.enum(['whole', 'damaged', 'not examined']).optional(),
+});
+export type RunPassage = z.infer<typeof RunPassage>;
+
 /** One specimen on one rig, as recorded. */
 export const Run = z.strictObject({
   run: Key,
@@ -83,6 +102,19 @@ export const Run = z.strictObject({
   operator: Key,
   startedAt: Instant,
   conditions: z.record(Line, z.union([Line, Quantity])),
+  /** In the order they were made; each number once. */
+  passages: z
+    .array(RunPassage)
+    .superRefine((passages, context) => {
+      for (const [index, { passage }] of passages.entries())
+        if (index > 0 && passage <= (passages[index - 1]?.passage ?? 0))
+          context.addIssue({
+            code: 'custom',
+            path: [index, 'passage'],
+            message: `passages are numbered upward, each once; ${passage} follows ${passages[index - 1]?.passage}`,
+          });
+    })
+    .optional(),
   files: z.array(RunFile),
   measurements: z.array(Measurement),
   examination: Examination.optional(),

@@ -61,7 +61,14 @@ export function readRun(input: RunInput): ReadRun {
     throw new Error(
       `readRun: run ${run.run} was made by ${run.method} rev. ${run.methodRevision}; got ${method.method} rev. ${method.revision}`,
     );
-  return method.test === 'table' ? readTableRun(input) : readBurstRun(method, input);
+  switch (method.test) {
+    case 'table':
+      return readTableRun(input);
+    case 'burst':
+      return readBurstRun(method, input);
+    default:
+      throw new Error(`readRun: runs of a ${method.test} method are not read here`);
+  }
 }
 
 /** Values keyed from a results table: no trace, so nothing to check in one. */

@@ -1,0 +1,53 @@
+import { z } from 'zod';
+import { quantityOf } from './quantity.js';
+import { Fraction, Line } from './text.js';
+
+/** How the brake was driven. Results under different modes are not comparable. */
+export const ControlMode = z.enum(['constant force', 'constant power', 'constant lever weight']);
+export type ControlMode = z.infer<typeof ControlMode>;
+
+/** A stage of a heat run: so much power for so long, at a set speed and air speed. */
+export const HeatStage = z.strictObject({
+  name: Line,
+  power: quantityOf('power'),
+  duration: quantityOf('time'),
+  speed: quantityOf('speed'),
+  airSpeed: quantityOf('speed'),
+});
+export type HeatStage = z.infer<typeof HeatStage>;
+
+/** How a brake-heat trace is read. Shares are fractions of the value they belong to. */
+export const HeatParameters = z.strictObject({
+  control: ControlMode,
+  /** In the order they are run: passage 1 of a run is the first. */
+  stages: z.array(HeatStage).min(1),
+  /** Below this power the brake counts as off. */
+  offPower: quantityOf('power'),
+  /** Band about the stage's power, and the share of braking time that must lie in it. */
+  powerBand: Fraction,
+  powerShareInBand: Fraction,
+  speedBand: Fraction,
+  airSpeedBand: Fraction,
+  /** Interruptions the method permits within a stage. */
+  interruptions: z.strictObject({ most: z.number().int().min(0), longest: quantityOf('time') }),
+  /** Energy is not interpolated over a longer gap. */
+  longestGap: quantityOf('time'),
+  /** Window of the running median over a temperature. */
+  temperatureWindow: quantityOf('time'),
+  /** Temperatures above which the time is summed: 120 Cel gives the characteristic `timeAbove120`. */
+  thresholds: z.array(quantityOf('temperature')),
+  /** A fall of the tyre pressure by this share within this time is a failure. */
+  pressureFall: Fraction,
+  pressureFallTime: quantityOf('time'),
+  /** Of the air in the room, during the run. */
+  room: z.strictObject({ from: quantityOf('temperature'), to: quantityOf('temperature') }),
+  /** The track must be no warmer than this when the first stage begins. */
+  startAtMost: quantityOf('temperature'),
+  /** Two track sensors may differ by this much for this long. */
+  trackDifference: z.strictObject({ most: quantityOf('temperature difference'), longest: quantityOf('time') }),
+  /** A faster change, in kelvin a second, means that the sensor came off. */
+  detachedRate: z.number().positive(),
+  /** Pressure of the tyre at the start, with its band. */
+  tyrePressure: z.strictObject({ at: quantityOf('pressure'), band: Fraction }),
+});
+export type HeatParameters = z.infer<typeof HeatParameters>;
