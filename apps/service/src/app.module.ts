@@ -2,23 +2,28 @@ import { type RawStore, Records } from '@breakbook/records';
 import { type DynamicModule, Module } from '@nestjs/common';
 import { DataSource } from 'typeorm';
 import { HealthController } from './health/health.controller.js';
-import { LotsController } from './lots/lots.controller.js';
-import { LotsService } from './lots/lots.service.js';
+import { LotsModule } from './lots/lots.module.js';
 import { RAW_STORE } from './records/raw-store.token.js';
 
-/** The service, wired to one database. */
+/** What every noun's module may ask for: the records and the raw store of one database. */
 @Module({})
-export class AppModule {
-  static on(dataSource: DataSource, store: RawStore): DynamicModule {
-    return {
-      module: AppModule,
-      controllers: [HealthController, LotsController],
-      providers: [
-        { provide: DataSource, useValue: dataSource },
-        { provide: Records, useValue: new Records(dataSource) },
-        { provide: RAW_STORE, useValue: store },
-        LotsService,
-      ],
-    };
-  }
+class RecordsModule {}
+
+/** The service: one module a noun. */
+@Module({ imports: [LotsModule], controllers: [HealthController] })
+class AppModule {}
+
+/** The service, wired to one database. */
+export function serviceOn(dataSource: DataSource, store: RawStore): DynamicModule {
+  const shared = [
+    { provide: DataSource, useValue: dataSource },
+    { provide: Records, useValue: new Records(dataSource) },
+    { provide: RAW_STORE, useValue: store },
+  ];
+  return {
+    module: AppModule,
+    imports: [
+      { module: RecordsModule, global: true, providers: shared, exports: shared.map(({ provide }) => provide) },
+    ],
+  };
 }

@@ -4,7 +4,7 @@ import { NestFactory } from '@nestjs/core';
 import { FastifyAdapter, type NestFastifyApplication } from '@nestjs/platform-fastify';
 import type pg from 'pg';
 import { type Logger, pino } from 'pino';
-import { AppModule } from './app.module.js';
+import { serviceOn } from './app.module.js';
 import { isConsolePage, serveConsole } from './http/console-files.js';
 import { NestLog } from './http/nest-log.js';
 import { ProblemFilter } from './http/problem-filter.js';
@@ -36,7 +36,7 @@ export async function startService(options: ServiceOptions): Promise<RunningServ
       routerOptions: { maxParamLength: 200 },
     });
     const app = await NestFactory.create<NestFastifyApplication>(
-      AppModule.on(dataSource, new PostgresRawStore()),
+      serviceOn(dataSource, new PostgresRawStore()),
       adapter,
       {
         logger: new NestLog(log),

@@ -1,0 +1,7 @@
+import { Module } from '@nestjs/common';
+import { LotsController } from './lots.controller.js';
+import { LotsService } from './lots.service.js';
+
+/** Lots: units made as one, as their last evaluation left them. */
+@Module({ controllers: [LotsController], providers: [LotsService] })
+export class LotsModule {}

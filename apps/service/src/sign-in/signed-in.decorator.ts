@@ -1,0 +1,23 @@
+import { type Duty } from '@breakbook/lab';
+import { type Actor } from '@breakbook/records';
+import { createParamDecorator, type ExecutionContext } from '@nestjs/common';
+
+/** The person (or the rig) behind a request, in their lab. */
+export interface SignedInActor extends Actor {
+  person: string;
+  duties: readonly Duty[];
+}
+
+declare module 'fastify' {
+  interface FastifyRequest {
+    /** Set by the guard once the session or token is checked. */
+    actor?: SignedInActor;
+  }
+}
+
+/** Hands a route the person who called it. */
+export const SignedIn = createParamDecorator((_: unknown, context: ExecutionContext): SignedInActor => {
+  const { actor } = context.switchToHttp().getRequest<{ actor?: SignedInActor }>();
+  if (!actor) throw new Error('A route asked who signed in, and the guard let it through without anybody.');
+  return actor;
+});
