@@ -39,7 +39,8 @@ const run: TracePlotInput = {
 describe('tracePlot', () => {
   const scene = tracePlot(run);
   const events = scene.marks.flatMap((mark) => (mark.mark === 'dot' && mark.part === 'event' ? [mark.at] : []));
-  const curves = scene.marks.flatMap((mark) => (mark.mark === 'line' && mark.part === 'channel' ? [mark] : []));
+  const lines = scene.marks.flatMap((mark) => (mark.mark === 'line' && mark.part === 'channel' ? [mark] : []));
+  const curves = run.channels.flatMap(({ title }) => lines.filter(({ note }) => note === title));
 
   it('puts each event where the curve is, on one scale of time and one of value', () => {
     const [ten, ninety, burst] = events;

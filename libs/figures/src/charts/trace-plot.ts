@@ -49,7 +49,9 @@ export interface TraceMark {
 
 const ROW = 10.5;
 const PANEL = 118;
-const BETWEEN_PANELS = 22;
+/** Height of each panel after the first, as a share of it. */
+const LATER_PANEL = 0.5;
+const BETWEEN_PANELS = 25;
 const RIGHT = 8;
 const EVENT_RADIUS = 2.6;
 const EVENT_LABELS_TOP = LABEL_TEXT + 6;
@@ -70,8 +72,10 @@ export function tracePlot(input: TracePlotInput): Scene {
   const firstTop = EVENT_LABELS_TOP + Math.max(0, ...labels.map(({ row }) => row + 1)) * ROW + 4;
   const panelHeight = input.panelHeight ?? PANEL;
   const panels = axes.map((axis, index): Panel => {
-    const top = firstTop + index * (panelHeight + BETWEEN_PANELS);
-    return { ...axis, top, foot: top + panelHeight, scale: axis.scale.range([top + panelHeight, top]) };
+    const height = index === 0 ? panelHeight : panelHeight * LATER_PANEL;
+    const above = index === 0 ? 0 : panelHeight + (index - 1) * panelHeight * LATER_PANEL + index * BETWEEN_PANELS;
+    const top = firstTop + above;
+    return { ...axis, top, foot: top + height, scale: axis.scale.range([top + height, top]) };
   });
   const foot = panels.at(-1)?.foot ?? firstTop;
   const [first = 0, last = 1] = time.domain();
@@ -79,7 +83,7 @@ export function tracePlot(input: TracePlotInput): Scene {
 
   const marks: Mark[] = [
     ...panels.flatMap((panel, index) =>
-      panelMarks(panel, time, { left, right, titleY: index === 0 ? LABEL_TEXT : panel.top - 5 }),
+      panelMarks(panel, time, { left, right, titleY: index === 0 ? LABEL_TEXT : panel.top - 8 }),
     ),
     ...input.events.flatMap((event, index) => eventMarks(event, labels[index], panels, time)),
     ...bottomAxis({ ...ticks, scale: time }, { from: left, to: right, y: foot }),
@@ -129,7 +133,7 @@ function valueAxis(channels: readonly TraceChannel[]) {
     .nice(5)
     .domain();
   // The noise of a zero needs a little room below it, not a whole step of the scale.
-  return { scale: scaleLinear([low, top], [0, 1]), ...roundTicks(low, top, 5) };
+  return { scale: scaleLinear([low, top], [0, 1]), ...roundTicks(low, top, 4) };
 }
 
 function panelMarks(
@@ -143,7 +147,8 @@ function panelMarks(
   return [
     ...leftAxis({ scale, ticks, format }, { x: left, from: foot, to: top, across: right }),
     { mark: 'text', text: title, at: [0, titleY], size: LABEL_TEXT, anchor: 'start', ink: 'ink' },
-    ...channels.map((channel, series) => channelMark(channel, seriesStroke(series), time, scale)),
+    // The first series is the one that is judged; where two lie on one another it is on top.
+    ...channels.map((channel, series) => channelMark(channel, seriesStroke(series), time, scale)).reverse(),
   ];
 }
 
