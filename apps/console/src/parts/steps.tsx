@@ -1,6 +1,7 @@
 import { type Step } from '@breakbook/lab';
 import { printDeclared, printSignificant } from '@breakbook/units';
 import './steps.css';
+import { type Beside } from './units/print-value.js';
 import { usePrint } from './units/reader.js';
 
 interface StepsProps {
@@ -10,13 +11,20 @@ interface StepsProps {
   quantities: readonly number[];
 }
 
+/** A bound and what it leaves to its limit are rounded down wherever they stand. */
+const STEP_PRINT: Record<string, Beside> = {
+  bound: { bound: true },
+  difference: { bound: true, signed: true, limits: [0] },
+};
+
 /** How a number came about: question, answer, and the numbers the answer was made from. */
 export function Steps({ steps, unit, quantities }: StepsProps) {
   const { tell, quantity, choice } = usePrint();
-  const written = (value: number | string) => {
+  const written = (name: string, value: number | string) => {
     if (typeof value === 'string') return tell(value);
-    if (quantities.includes(value)) return quantity(value, unit);
-    if (Number.isInteger(value) || choice.digits === 'full') return printDeclared(value);
+    if (quantities.includes(value)) return quantity(value, unit, STEP_PRINT[name] ?? {});
+    const isShort = Number(value.toPrecision(5)) === value;
+    if (isShort || choice.digits === 'full') return printDeclared(value);
     return printSignificant(value, 5);
   };
   if (steps.length === 0) return <p className="quiet">No step is recorded for this number.</p>;
@@ -31,7 +39,7 @@ export function Steps({ steps, unit, quantities }: StepsProps) {
               {Object.entries(numbers).map(([name, value]) => (
                 <div key={name}>
                   <dt>{name}</dt>
-                  <dd>{written(value)}</dd>
+                  <dd>{written(name, value)}</dd>
                 </div>
               ))}
             </dl>

@@ -1,3 +1,4 @@
+import { Link } from 'react-router';
 import { ProblemAnswer } from '../client/problem-answer.js';
 import './trouble.css';
 
@@ -6,14 +7,20 @@ export function Trouble({ error, onAgain }: { error: Error; onAgain: () => void 
   const known = error instanceof ProblemAnswer ? error : undefined;
   return (
     <div className="trouble" role="alert">
-      <h2>{known?.title ?? 'This page could not be drawn'}</h2>
+      <h1>{known?.title ?? 'This page could not be drawn'}</h1>
       <p>{known?.detail ?? 'The answer was not what this page expects. The record itself is untouched.'}</p>
       <p>
         {known?.action ?? 'Load the page again. If that does not help, tell the lab’s administrator what you opened.'}
       </p>
-      <button type="button" className="action" onClick={onAgain}>
-        Try again
-      </button>
+      {known?.status === 404 ? (
+        <Link className="action" to="/lots">
+          Open the list of lots
+        </Link>
+      ) : (
+        <button type="button" className="action" onClick={onAgain}>
+          Try again
+        </button>
+      )}
     </div>
   );
 }

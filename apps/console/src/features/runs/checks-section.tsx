@@ -53,16 +53,16 @@ function CheckItem({ check: { question, outcome, finding, action } }: { check: C
   const { tell } = usePrint();
   return (
     <>
-      <p className="asked">
-        <span>{question}</span>
-        <Outcome word={outcome} as={CHECK_WORDS[outcome]} />
-      </p>
-      <p>{tell(finding)}</p>
-      {action !== undefined && outcome !== 'pass' && (
-        <p>
-          <strong>To do:</strong> {tell(action)}
-        </p>
-      )}
+      <Outcome word={outcome} as={CHECK_WORDS[outcome]} />
+      <div>
+        <p className="asked">{question}</p>
+        <p>{tell(finding)}</p>
+        {action !== undefined && outcome !== 'pass' && (
+          <p>
+            <strong>To do:</strong> {tell(action)}
+          </p>
+        )}
+      </div>
     </>
   );
 }

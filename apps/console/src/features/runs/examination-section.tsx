@@ -1,3 +1,4 @@
+import { isNotEvaluated } from '@breakbook/lab';
 import { moment } from '../../parts/moment.js';
 import { Facts, Section } from '../../parts/sheet/sheet.js';
 import { usePrint } from '../../parts/units/reader.js';
@@ -10,6 +11,10 @@ export function ExaminationSection({ answer: { run, judgement }, lot: { bundle }
   const { examination } = run;
   const method = bundle.methods.find((one) => one.method === run.method && one.revision === run.methodRevision);
   const meaning = (code: string) => method?.failureModes.find((one) => one.code === code)?.meaning;
+  // Results on which the examination has no bearing are taken as recorded, and stand under "What was measured?".
+  const bearing = (judgement?.results ?? []).filter(
+    ({ mode, value }) => mode !== undefined || isNotEvaluated(value) || value.kind !== 'exact',
+  );
   return (
     <Section
       question="What was found on the specimen?"
@@ -47,12 +52,12 @@ export function ExaminationSection({ answer: { run, judgement }, lot: { bundle }
           that depend on it cannot be evaluated.
         </p>
       )}
-      {(judgement?.results ?? []).some(({ mode, because }) => mode !== undefined || because !== '') && (
+      {bearing.length > 0 && (
         <ul className="notes">
-          {(judgement?.results ?? []).map(({ characteristic, title, value, unit, uncertainty, because }) => (
+          {bearing.map(({ characteristic, title, value, unit, uncertainty, because }) => (
             <li key={characteristic}>
               {title}:{' '}
-              {'notEvaluated' in value
+              {isNotEvaluated(value)
                 ? 'not evaluated'
                 : amount(value, unit, uncertainty ? { uncertainty: uncertainty.expanded } : {})}
               , because {tell(because)}.

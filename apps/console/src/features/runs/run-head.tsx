@@ -25,7 +25,7 @@ export function RunHead({ answer, lot: { bundle, lot } }: RunOnSheet) {
       }
       outcome={<Outcome word={validity} as={VALIDITY_WORDS[validity]} large />}
       sentence={judgement?.validityReason === undefined ? undefined : asSentence(judgement.validityReason)}
-      next={run.validity ? standing(entry) : <ToDecide answer={answer} people={people} />}
+      next={nextOf(answer, people, entry)}
       facts={[
         { term: 'Serial', says: <bdi>{specimen.serial ?? `none: ${specimen.noSerialReason}`}</bdi> },
         { term: 'Origin', says: specimen.origin },
@@ -46,11 +46,21 @@ const VALIDITY_WORDS = {
   'not decided': 'validity not decided',
 } as const;
 
+function nextOf(
+  answer: RunOnSheet['answer'],
+  people: RunOnSheet['lot']['bundle']['people'],
+  entry: Parameters<typeof standing>[0],
+) {
+  if (answer.reading === null && answer.run.files.length > 0)
+    return 'its files are read again once the layout or the record is put right; until then the run is not judged.';
+  return answer.run.validity ? standing(entry) : <ToDecide answer={answer} people={people} />;
+}
+
 function standing(entry: { inClaim: boolean; because: string } | undefined): string {
   if (!entry) return 'nothing: this run is on no line of the plan.';
   return entry.inClaim
     ? 'nothing: the run is decided and stands in the claim of its plan line.'
-    : `nothing: the run is decided and stays out of the claim: ${entry.because}.`;
+    : `nothing: the run is decided and stays out of the claim. ${asSentence(entry.because)}`;
 }
 
 /** Before validity is decided, this sheet shows no limit, verdict or margin: whoever decides must not see them. */

@@ -27,7 +27,7 @@ export function TraceSection({ answer: { run, reading, trace }, lot: { bundle } 
       ) : (
         <TracePlot of={trace} />
       )}
-      {!keyed && (
+      {reading && !keyed && (
         <Table<TraceEvent>
           caption="Moments marked in the trace"
           columns={[
@@ -36,7 +36,7 @@ export function TraceSection({ answer: { run, reading, trace }, lot: { bundle } 
             { head: 'Value', number: true, cell: printed },
             { head: 'Channel', cell: ({ channel }) => channel },
           ]}
-          rows={reading?.events ?? []}
+          rows={reading.events}
           rowKey={({ name, time }) => `${name} ${time}`}
           empty="No moment is marked in this trace."
         />

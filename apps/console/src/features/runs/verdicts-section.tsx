@@ -21,7 +21,11 @@ export function VerdictsSection({ answer: { run, judgement } }: RunOnSheet) {
           result.
         </p>
       )}
-      {decided && verdicts.length === 0 && <p className="quiet">The plan line sets no limit on this run.</p>}
+      {decided && verdicts.length === 0 && (
+        <p className="quiet">
+          {judgement ? 'The plan line sets no limit on this run.' : 'The run could not be read, so it was not judged.'}
+        </p>
+      )}
       <ul className="verdicts">
         {verdicts.map((verdict) => (
           <li key={limitName(verdict.limit)}>

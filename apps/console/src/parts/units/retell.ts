@@ -6,7 +6,7 @@ const NUMBER = String.raw`[+−-]?\d+(?:[ \u00a0\u202f]\d{3})*(?:\.\d+)?`;
 const CODES = new Map(SWITCHED_UNITS.map((code) => [unitSymbol(code), code]));
 // The longest symbol first, or "kPa/s" would be read as "kPa".
 const SYMBOLS = [...CODES.keys()].sort((a, b) => b.length - a.length).join('|');
-const PAIR = String.raw`(?:(?<=between )${NUMBER} and ${NUMBER}|${NUMBER} ?(?:±|to|–) ?${NUMBER})`;
+const PAIR = `(?:(?<=between )${NUMBER} and ${NUMBER}|${NUMBER} ?(?:±|to|–) ?${NUMBER})`;
 const QUANTITY = new RegExp(String.raw`(?<![\w.])(${PAIR}|${NUMBER})[ \u00a0\u202f](${SYMBOLS})(?![\w·/²])`, 'g');
 const ONE_NUMBER = new RegExp(NUMBER, 'g');
 /** A range of measured numbers that leaves its unit to the words around it. */
