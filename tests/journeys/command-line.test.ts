@@ -1,0 +1,156 @@
+import { spawnSync } from 'node:child_process';
+import fs from 'node:fs';
+import os from 'node:os';
+import path from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { afterAll, describe, expect, it } from 'vitest';
+
+const root = fileURLToPath(new URL('../..', import.meta.url));
+const out = fs.mkdtempSync(path.join(os.tmpdir(), 'breakbook-cli-'));
+afterAll(() => fs.rmSync(out, { recursive: true }));
+
+function breakbook(words: string[], input?: string) {
+  const { status, stdout, stderr } = spawnSync(process.execPath, ['apps/cli/bin/breakbook.mjs', ...words], {
+    cwd: root,
+    encoding: 'utf8',
+    ...(input === undefined ? {} : { input }),
+  });
+  // Thin no-break spaces group digits; for reading along they are spaces.
+  return { status, stdout: stdout.replaceAll('\u202f', ' '), stderr };
+}
+
+/** Rows of the first table of sample-runs/README.md: what each folder should give. */
+function promised(): { folder: string; outcome: string; status: number }[] {
+  const readme = fs.readFileSync(path.join(root, 'sample-runs/README.md'), 'utf8');
+  return [...readme.matchAll(/^\| `([a-z0-9-]+)`\s*\|[^|]*\| ([^|:]+)[^|]*\| (\d)\s*\|$/gm)].map(
+    ([, folder = '', outcome = '', status]) => ({
+      folder,
+      outcome: outcome.trim(),
+      status: Number(status),
+    }),
+  );
+}
+
+/** Each sample folder is judged once; several tests look at the answer. */
+const judged = new Map<string, ReturnType<typeof breakbook>>();
+function judge(folder: string) {
+  const known = judged.get(folder) ?? breakbook(['judge', `sample-runs/${folder}`, '--out', out]);
+  judged.set(folder, known);
+  return known;
+}
+
+describe('breakbook judge', () => {
+  it('has a promise to keep for every sample folder', () => {
+    const folders = fs
+      .readdirSync(path.join(root, 'sample-runs'))
+      .filter((name) => fs.existsSync(path.join(root, 'sample-runs', name, 'lot.json')));
+    expect(
+      promised()
+        .map(({ folder }) => folder)
+        .sort(),
+    ).toEqual(folders.sort());
+    expect(new Set(promised().map(({ status }) => status))).toEqual(new Set([0, 1, 3]));
+  });
+
+  it.each(promised())('$folder: $outcome, status $status', ({ folder, outcome, status }) => {
+    const answer = judge(folder);
+    expect(answer.stderr).toBe('');
+    expect(answer.stdout).toContain(outcome.toUpperCase());
+    expect(answer.status).toBe(status);
+
+    const report = /^Report {2}(.+)$/m.exec(answer.stdout)?.[1] ?? '';
+    const result = /^Result {2}(.+)$/m.exec(answer.stdout)?.[1] ?? '';
+    expect(fs.readFileSync(report).subarray(0, 5).toString()).toBe('%PDF-');
+    expect(JSON.parse(fs.readFileSync(result, 'utf8')).result.outcome).toBe(outcome);
+  });
+
+  it('prints the bounds that sample-runs/README.md states', () => {
+    const readme = fs.readFileSync(path.join(root, 'sample-runs/README.md'), 'utf8');
+    const bounds = [...readme.matchAll(/bound (\d)(\d{3}) kPa/g)].map(
+      ([, thousands, rest]) => `${thousands} ${rest} kPa`,
+    );
+    expect(bounds.length).toBeGreaterThanOrEqual(3);
+    const printed = promised()
+      .map(({ folder }) => judge(folder).stdout)
+      .join('\n');
+    for (const bound of bounds) expect(printed).toContain(`lower bound ${bound}`);
+  });
+
+  it('ends with 2 and says what a lot folder holds when the folder is none', () => {
+    const answer = breakbook(['judge', '/nowhere']);
+    expect(answer.status).toBe(2);
+    expect(answer.stderr).toContain('There is no folder /nowhere');
+    expect(answer.stderr).toContain('plan.json');
+  });
+
+  it('judges the rest, names the line, and ends with 2 when one run file is broken', () => {
+    const broken = path.join(out, 'broken');
+    fs.cpSync(path.join(root, 'sample-runs/dunlin-42-second-lot'), broken, { recursive: true });
+    const file = path.join(broken, 'runs', fs.readdirSync(path.join(broken, 'runs')).sort()[0] ?? '');
+    const lines = fs.readFileSync(file, 'utf8').split('\n');
+    const header = lines.findIndex((line) => !line.startsWith('#'));
+    lines[header + 3] = (lines[header + 3] ?? '').replace(/,[^,]*/, ',12,5');
+    fs.writeFileSync(file, lines.join('\n'));
+    // runs.json states the digest of the file as it was; whoever changes one changes both.
+    const runs = path.join(broken, 'runs.json');
+    fs.writeFileSync(runs, fs.readFileSync(runs, 'utf8').replace(/,?\s*"sha256": "[0-9a-f]{64}"/g, ''));
+
+    const answer = breakbook(['judge', broken, '--out', out]);
+    expect(answer.status).toBe(2);
+    expect(answer.stdout).toContain('Not read');
+    expect(answer.stdout).toContain(`line ${header + 4}`);
+    expect(answer.stdout).toContain('csv.row-width');
+    expect(answer.stdout).toContain('7 of 8 planned in the claim');
+  });
+});
+
+describe('breakbook compute', () => {
+  it('takes one object and answers in full precision', () => {
+    // Zero-failure size 29 for 90 % with 95 % confidence: ln 0.05 / ln 0.90 = 28.4 (Clopper and Pearson 1934).
+    const answer = breakbook(['compute', '{"method":"zero-failure-size","reliability":0.9,"confidence":0.95}']);
+    expect(answer.status).toBe(0);
+    expect(JSON.parse(answer.stdout)).toMatchObject({ method: 'zero-failure-size', result: { n: 29 } });
+  });
+
+  it('takes one object a line, answers in order, and ends with the worst', () => {
+    const lines = [
+      '{"method":"convert","value":1,"from":"[in_i]","to":"mm"}',
+      '{"method":"weibull-fit","sample":{"atLeast":[1,2]}}',
+      '{"method":"convert","value":1,"from":"[in_i]","to":"mm","gauge":true}',
+    ];
+    const answer = breakbook(['compute'], lines.join('\n'));
+    const replies = answer.stdout
+      .trim()
+      .split('\n')
+      .map((line) => JSON.parse(line));
+    expect(replies[0]).toMatchObject({ result: { value: 25.4 } });
+    expect(replies[1]).toMatchObject({ notEvaluated: { because: expect.any(String) } });
+    expect(replies[2]).toMatchObject({ error: { code: 'body.unknown-field', pointer: '/gauge' } });
+    expect(answer.status).toBe(2);
+    expect(breakbook(['compute'], lines.slice(0, 2).join('\n')).status).toBe(3);
+  });
+
+  it('answers text that is no JSON with a code and a place', () => {
+    const answer = breakbook(['compute', '{"method":']);
+    expect(answer.status).toBe(2);
+    expect(JSON.parse(answer.stdout)).toMatchObject({ error: { code: 'json.syntax' } });
+  });
+
+  it('lists every method with its source, and gives a schema', () => {
+    const list = breakbook(['compute', '--list']);
+    expect(list.status).toBe(0);
+    for (const method of [
+      'summary',
+      'weibull-fit',
+      'normal-tolerance-factor',
+      'lower-tolerance-bound',
+      'zero-failure-size',
+      'demonstration-size',
+      'binomial-bound',
+      'convert',
+    ])
+      expect(list.stdout).toMatch(new RegExp(`^${method}$`, 'm'));
+    expect(list.stdout.match(/source: \S/g)?.length).toBeGreaterThanOrEqual(8);
+    expect(JSON.parse(breakbook(['compute', '--schema']).stdout)).toHaveProperty('$schema');
+  });
+});
