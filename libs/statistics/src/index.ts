@@ -29,6 +29,14 @@ export {
   type WeibullFitOptions,
   weibullLogLikelihood,
 } from './fits/weibull-fit.js';
+export { type BrakingHeat, brakingHeat, type Stop } from './physics/braking-heat.js';
+export { cumulativeTrapezoid } from './physics/cumulative-trapezoid.js';
+export { type Drop, drop } from './physics/drop.js';
+export { heatingResponse, type Power, type PowerSegment } from './physics/heating-response.js';
+export { type ImpactIntegration, integrateImpact, type StrikeRecord } from './physics/impact-integration.js';
+export { type HeatedBody, type LumpedHeating, lumpedHeating } from './physics/lumped-heating.js';
+export { fitLumpedHeating, type LumpedHeatingFit } from './physics/lumped-heating-fit.js';
+export { STANDARD_GRAVITY } from './physics/standard-gravity.js';
 export {
   type PlottingPoint,
   type PlottingPositions,

@@ -1,8 +1,12 @@
 import type { Method } from './method.js';
 import { binomialBoundMethod } from './methods/binomial-bound.js';
+import { brakingHeatMethod } from './methods/braking-heat.js';
 import { convertMethod } from './methods/convert.js';
 import { demonstrationSizeMethod } from './methods/demonstration-size.js';
+import { dropMethod } from './methods/drop.js';
+import { impactIntegrationMethod } from './methods/impact-integration.js';
 import { lowerToleranceBoundMethod } from './methods/lower-tolerance-bound.js';
+import { lumpedHeatingMethod } from './methods/lumped-heating.js';
 import { normalToleranceFactorMethod } from './methods/normal-tolerance-factor.js';
 import { plottingPositionsMethod } from './methods/plotting-positions.js';
 import { summaryMethod } from './methods/summary.js';
@@ -19,5 +23,9 @@ export const computeMethods: readonly Method[] = [
   demonstrationSizeMethod,
   binomialBoundMethod,
   plottingPositionsMethod,
+  impactIntegrationMethod,
+  dropMethod,
+  lumpedHeatingMethod,
+  brakingHeatMethod,
   convertMethod,
 ];
