@@ -11,7 +11,7 @@ import { conditionalPivot } from './weibull-conditional.js';
  *
  * with ^ the maximum-likelihood values and Z the point of the pivotal quantity at this confidence,
  * given how the specimens lie relative to each other (see `conditionalPivot`). Exact for complete
- * samples and for tests that ended at the r-th break; at least 2 specimens broken.
+ * samples and for tests that ended at the r-th break; at least 2 specimens broken at different strengths.
  *
  * Source: Lawless (1975), Technometrics 17, 255-261; Lawless (1978), Technometrics 20, 355-368.
  */
@@ -20,8 +20,6 @@ export function conditionalWeibullBound({ sample, coverage, confidence }: Aim): 
   if (unserved) return unserved;
   const fit = estimateWeibull(sample);
   if ('notEvaluated' in fit) return fit;
-  if (fit.failures < 2)
-    return notEvaluated('one single break says too little of scatter', 'at least 2 specimens are broken');
 
   const { exact = [], atLeast = [] } = sample;
   const standardised = (strength: number) => fit.shape * Math.log(strength / fit.scale);

@@ -47,9 +47,13 @@ export function noncentralTBound(
 
   const { k } = normalToleranceFactor({ n: exact.length, coverage, confidence });
   const back = logarithmic ? Math.exp : (value: number) => value;
+  const bound = back(mean - k * sd);
+  const estimate = back(mean - normalQuantile(coverage) * sd);
+  if (!Number.isFinite(bound) || !Number.isFinite(estimate))
+    return notEvaluated('the bound lies beyond every strength a number can hold', 'strengths scatter less');
   return {
-    bound: back(mean - k * sd),
-    estimate: back(mean - normalQuantile(coverage) * sd),
+    bound,
+    estimate,
     achievedConfidence: confidence,
     factor: k,
     n: exact.length,

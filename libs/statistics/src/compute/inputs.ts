@@ -16,12 +16,13 @@ export const LotSize = z
   .int()
   .min(1)
   .max(1_000_000_000)
+  .optional()
   .describe('units in the lot, those tested included, where the claim is about this lot alone; left out: the process');
 
-export const AnySample = Sample.describe(
+export const SAMPLE =
   'numbers in any one unit: exact, atLeast (held so much, not broken), atMost (broke at or before), ' +
-    'between (pairs: held the first, broke by the second); each may be left out',
-);
+  'between (pairs: held the first, broke by the second); each may be left out';
+export const AnySample = Sample.describe(SAMPLE);
 
 type Issues = Pick<z.RefinementCtx, 'addIssue'>;
 

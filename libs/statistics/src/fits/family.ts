@@ -14,9 +14,9 @@ export interface Family {
   /** ln F(z) and derivatives: a specimen that broke at z or before. */
   failure(z: number, out: Float64Array): void;
   /**
-   * ln (F(upper) - F(lower)) with upper = lower + length: a specimen that held lower and broke by upper.
-   * Then the derivatives by lower and upper, and by lower twice, both, and upper twice. The length is
-   * given by itself, because taken as a difference it loses its digits where it is short.
+   * ln (F(lower + length) - F(lower)): a specimen that held lower and broke by lower + length. Then its
+   * derivatives by lower and by length, and by lower twice, both, and length twice. In these two
+   * numbers a short interval keeps its digits; in its two ends the second derivatives cancel.
    */
   between(lower: number, length: number, out: Float64Array): void;
   /** The z below which a share p lies. */

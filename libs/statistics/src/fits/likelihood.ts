@@ -32,7 +32,7 @@ export class Likelihood {
   private readonly atLeast: Float64Array;
   private readonly atMost: Float64Array;
   private readonly lower: Float64Array;
-  private readonly upper: Float64Array;
+  private readonly length: Float64Array;
   private readonly scratch = new Float64Array(6);
 
   constructor(
@@ -45,7 +45,7 @@ export class Likelihood {
     this.atLeast = standardised(atLeast, this.centre, this.spread);
     this.atMost = standardised(atMost, this.centre, this.spread);
     this.lower = standardised(lower, this.centre, this.spread);
-    this.upper = standardised(upper, this.centre, this.spread);
+    this.length = upper.map((y, index) => (y - (lower[index] as number)) / this.spread);
   }
 
   at(intercept: number, slope: number): LikelihoodAt {
@@ -81,9 +81,9 @@ export class Likelihood {
     }
     for (let index = 0; index < this.lower.length; index++) {
       const low = this.lower[index] as number;
-      const high = this.upper[index] as number;
-      family.between(intercept + slope * low, slope * (high - low), scratch);
-      addInterval(sums, scratch, low, high);
+      const length = this.length[index] as number;
+      family.between(intercept + slope * low, slope * length, scratch);
+      addInterval(sums, scratch, low, length);
     }
     return sums;
   }
@@ -111,18 +111,18 @@ function add(sums: LikelihoodAt, derivatives: Float64Array, y: number): void {
   sums.bySlopeTwice += second * y * y;
 }
 
-function addInterval(sums: LikelihoodAt, derivatives: Float64Array, low: number, high: number): void {
+function addInterval(sums: LikelihoodAt, derivatives: Float64Array, low: number, length: number): void {
   const byLow = derivatives[1] as number;
-  const byHigh = derivatives[2] as number;
+  const byLength = derivatives[2] as number;
   const lowTwice = derivatives[3] as number;
   const both = derivatives[4] as number;
-  const highTwice = derivatives[5] as number;
+  const lengthTwice = derivatives[5] as number;
   sums.value += derivatives[0] as number;
-  sums.byIntercept += byLow + byHigh;
-  sums.bySlope += byLow * low + byHigh * high;
-  sums.byInterceptTwice += lowTwice + 2 * both + highTwice;
-  sums.byBoth += lowTwice * low + both * (low + high) + highTwice * high;
-  sums.bySlopeTwice += lowTwice * low * low + 2 * both * low * high + highTwice * high * high;
+  sums.byIntercept += byLow;
+  sums.bySlope += byLow * low + byLength * length;
+  sums.byInterceptTwice += lowTwice;
+  sums.byBoth += lowTwice * low + both * length;
+  sums.bySlopeTwice += lowTwice * low * low + 2 * both * low * length + lengthTwice * length * length;
 }
 
 function standardised(values: Float64Array, centre: number, spread: number): Float64Array {

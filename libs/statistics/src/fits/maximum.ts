@@ -1,4 +1,5 @@
 import { type NotEvaluated, notEvaluated } from '@breakbook/lab';
+import { NoConvergence } from '../numerics/no-convergence.js';
 import type { Likelihood, LikelihoodAt } from './likelihood.js';
 import type { Observations } from './observations.js';
 
@@ -92,7 +93,7 @@ export function maximumOf(likelihood: Likelihood): Maximum {
     // The error left after this step is of the order of the promise itself, in standard errors.
     if (promise < 1e-13) return { intercept, slope, at: here };
   }
-  throw new Error('the likelihood did not reach its maximum within 500 steps');
+  throw new NoConvergence('the likelihood did not reach its maximum within 500 steps');
 }
 
 function largest(values: Float64Array): number {

@@ -1,6 +1,7 @@
 import { type NotEvaluated, notEvaluated } from '@breakbook/lab';
 import { normalQuantile } from '../distributions/normal.js';
 import { rootOfIncreasing } from '../numerics/find-root.js';
+import { settled } from '../numerics/no-convergence.js';
 import type { Likelihood } from './likelihood.js';
 import type { Maximum } from './maximum.js';
 import { covarianceAt, type Quantity, varianceOfScoreAt, waldOf } from './quantity.js';
@@ -23,7 +24,8 @@ export function profileLimit(
   score: number,
 ): number | NotEvaluated {
   const { estimate, standardError } = waldOf(quantity, maximum);
-  if (score === 0) return estimate;
+  // So near to the maximum the likelihood is a parabola, and its drop is lost in rounding.
+  if (Math.abs(score) < 1e-5) return estimate + score * standardError;
   const floor = profileAtInfinity(quantity, likelihood, score);
   if (2 * (maximum.at.value - floor) <= score * score)
     return notEvaluated(
@@ -31,15 +33,19 @@ export function profileLimit(
       'more specimens are tested, or strengths are known exactly or within an interval',
     );
   const along = profileAlong(quantity, likelihood, maximum);
-  return rootOfIncreasing(
-    (value) => {
-      const { top, slope } = along(value);
-      const root = Math.sign(value - estimate) * Math.sqrt(Math.max(0, 2 * (maximum.at.value - top)));
-      // Within rounding of the maximum the root carries no digits; there its slope is that of the curvature.
-      return { value: root - score, slope: Math.abs(root) < 1e-4 ? 1 / standardError : -slope / root };
-    },
-    estimate + score * standardError,
-    standardError,
+  const signedRoot = (value: number) => {
+    const { top, slope } = along(value);
+    const root = Math.sign(value - estimate) * Math.sqrt(Math.max(0, 2 * (maximum.at.value - top)));
+    // Within rounding of the maximum the root carries no digits; there its slope is that of the curvature.
+    return { value: root - score, slope: Math.abs(root) < 1e-4 ? 1 / standardError : -slope / root };
+  };
+  return settled(
+    () => rootOfIncreasing(signedRoot, estimate + score * standardError, standardError),
+    () =>
+      notEvaluated(
+        'the search for the limit did not settle: it lies too far out, or the specimens are too nearly alike',
+        'the confidence is lower, or more specimens are tested',
+      ),
   );
 }
 

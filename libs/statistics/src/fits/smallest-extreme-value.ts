@@ -31,17 +31,20 @@ export const smallestExtremeValue: Family = {
     out[2] = hazard < 1e-300 ? 0 : slope * (1 - hazard - slope);
   },
   between(lower, length, out) {
-    const low = Math.exp(Math.max(-LARGEST_Z, Math.min(lower, LARGEST_Z)));
-    const width = low * Math.expm1(length);
-    const high = Math.min(low + width, Math.exp(LARGEST_Z));
-    const odds = 1 / Math.expm1(width);
-    const curvature = odds * (1 + odds);
-    out[0] = -low + Math.log(-Math.expm1(-width)) + Math.min(0, lower + LARGEST_Z);
-    out[1] = -low * (1 + odds);
-    out[2] = high * odds;
-    out[3] = -low * (1 + odds) - low * low * curvature;
-    out[4] = low * high * curvature;
-    out[5] = high * odds - high * high * curvature;
+    const start = Math.min(lower, LARGEST_Z);
+    const hazard = Math.exp(start);
+    // The cumulative hazard over the interval, exp(lower) (exp(length) - 1), and how its logarithm grows.
+    const growth = -1 / Math.expm1(-length);
+    const logRise = start + length - Math.log(growth);
+    const rise = Math.exp(Math.min(logRise, LARGEST_Z));
+    const slope = rise / Math.expm1(rise);
+    const bend = slope * (1 - rise - slope);
+    out[0] = -hazard + (logRise < -40 ? logRise : Math.log(-Math.expm1(-rise)));
+    out[1] = slope - hazard;
+    out[2] = slope * growth;
+    out[3] = bend - hazard;
+    out[4] = bend * growth;
+    out[5] = bend * growth * growth - slope * growth * (growth - 1);
   },
   quantile: (p) => Math.log(-Math.log1p(-p)),
   share: (z) => Math.exp(-Math.exp(z)),

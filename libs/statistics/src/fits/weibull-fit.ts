@@ -1,6 +1,7 @@
 import { isNotEvaluated, type NotEvaluated, notEvaluated, type Sample } from '@breakbook/lab';
 import { normalQuantile } from '../distributions/normal.js';
 import type { WeibullParameters } from '../distributions/weibull.js';
+import { settled } from '../numerics/no-convergence.js';
 import { requireFraction, requirePositive } from '../requirements.js';
 import { Likelihood } from './likelihood.js';
 import { type Maximum, maximumOf, whyNoMaximum } from './maximum.js';
@@ -78,6 +79,10 @@ export function fitWeibull(sample: Sample, options: WeibullFitOptions = {}): Wei
   const found = maximumFor('fitWeibull', sample);
   if (isNotEvaluated(found)) return found;
   const { likelihood, maximum } = found;
+  const beyond = [0, ...quantiles.map(smallestExtremeValue.quantile)]
+    .map((z) => strengthFrom(waldOf({ kind: 'value', z }, maximum).estimate, likelihood))
+    .find(isNotEvaluated);
+  if (beyond) return beyond;
 
   const [lowScore, highScore] = twoSidedScores(confidence);
   const lowerScore = normalQuantile(1 - confidence);
@@ -140,7 +145,14 @@ function maximumFor(caller: string, sample: Sample): { likelihood: Likelihood; m
   const impossible = whyNoMaximum(observations);
   if (impossible) return impossible;
   const likelihood = new Likelihood(smallestExtremeValue, observations);
-  return { likelihood, maximum: maximumOf(likelihood) };
+  return settled(
+    () => ({ likelihood, maximum: maximumOf(likelihood) }),
+    () =>
+      notEvaluated(
+        'the search for the largest likelihood did not settle: the specimens are too nearly alike',
+        'strengths are known exactly, or their intervals overlap less closely',
+      ),
+  );
 }
 
 function estimatesAt(likelihood: Likelihood, maximum: Maximum): WeibullEstimates {
@@ -178,8 +190,8 @@ function strengthFrom(limit: Limit, { centre, spread }: Likelihood): Limit {
   const strength = Math.exp(centre + spread * limit);
   if (strength > 0 && Number.isFinite(strength)) return strength;
   return notEvaluated(
-    `the limit lies beyond every strength a number can hold (its logarithm is ${centre + spread * limit})`,
-    'more specimens break',
+    `it lies beyond every strength a number can hold (its logarithm is ${centre + spread * limit})`,
+    'more specimens break, or strengths scatter less',
   );
 }
 

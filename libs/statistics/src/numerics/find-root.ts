@@ -1,3 +1,5 @@
+import { NoConvergence } from './no-convergence.js';
+
 /** A function at one point: its value, and how fast it changes there. */
 export interface ValueAndSlope {
   value: number;
@@ -46,5 +48,5 @@ export function rootOfIncreasing(
       outward *= 2;
     }
   }
-  throw new Error(`no root found within 200 evaluations, started at ${start}`);
+  throw new NoConvergence(`no root found within 200 evaluations, started at ${start}`);
 }

@@ -11,7 +11,7 @@ export const binomialBoundMethod = defineMethod({
       n: z.number().int().min(0).max(1_000_000_000).describe('number of specimens'),
       failures: z.number().int().min(0).describe('how many of them failed'),
       confidence: Confidence.describe('one-sided for reliabilityLower, two-sided for failureLimits; a fraction'),
-      lotSize: LotSize.optional(),
+      lotSize: LotSize,
     })
     .superRefine(({ n, failures, lotSize }, context) => {
       const refuse = (field: string, message: string) =>

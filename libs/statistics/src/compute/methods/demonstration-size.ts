@@ -16,7 +16,7 @@ export const demonstrationSizeMethod = defineMethod({
       .min(0)
       .max(1_000_000)
       .describe('failures with which the demonstration still succeeds'),
-    lotSize: LotSize.optional(),
+    lotSize: LotSize,
   }),
   result: {
     n: 'number of specimens',

@@ -17,7 +17,7 @@ export const lowerToleranceBoundMethod = defineMethod({
         .enum(TECHNIQUES)
         .optional()
         .describe('how the bound is found; left out, the one recommended for the distribution'),
-      lotSize: LotSize.optional(),
+      lotSize: LotSize,
     })
     .superRefine(({ sample, distribution, lotSize }, context) => {
       checkSample(sample, ['sample'], context, {

@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { plottingPositions, plottingPositionsOf } from '../../plotting/plotting-positions.js';
-import { AnySample, checkSample } from '../inputs.js';
+import { AnySample, checkSample, SAMPLE } from '../inputs.js';
 import { defineMethod } from '../method.js';
 
 export const plottingPositionsMethod = defineMethod({
@@ -9,7 +9,7 @@ export const plottingPositionsMethod = defineMethod({
   inputs: z
     .strictObject({
       n: z.number().int().min(1).max(10_000).optional().describe('specimens that all broke, in place of a sample'),
-      sample: AnySample.optional(),
+      sample: AnySample.optional().describe(SAMPLE),
     })
     .superRefine(({ n, sample }, context) => {
       if (n === undefined && sample === undefined)

@@ -7,7 +7,7 @@ export const zeroFailureSizeMethod = defineMethod({
   method: 'zero-failure-size',
   question:
     'How many specimens, all without failure, show that this share of the population holds, with this confidence?',
-  inputs: z.strictObject({ reliability: Reliability, confidence: Confidence, lotSize: LotSize.optional() }),
+  inputs: z.strictObject({ reliability: Reliability, confidence: Confidence, lotSize: LotSize }),
   result: {
     n: 'number of specimens',
     achievedConfidence: 'a fraction; the confidence that n specimens really give',
