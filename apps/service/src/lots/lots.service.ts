@@ -1,5 +1,5 @@
 import { type EvaluatedRun } from '@breakbook/acceptance';
-import { marginStrip, type Scene, tracePlot, weibullPlot } from '@breakbook/figures';
+import { type MarginStripInput, type TracePlotInput, type WeibullPlotInput } from '@breakbook/figures';
 import {
   isNotEvaluated,
   type LotBundle,
@@ -26,7 +26,7 @@ export interface LotInList {
   plan: { plan: string; revision: number };
   outcome: LotResult['outcome'];
   sentence: string;
-  strip: Scene | null;
+  strip: MarginStripInput | null;
 }
 
 export interface LotSheet {
@@ -35,7 +35,8 @@ export interface LotSheet {
   judgements: RunJudgement[];
   readings: Reading[];
   refusals: { run: string; problems: Problem[] }[];
-  figures: { line: string; marginStrip: Scene | null; probabilityPlot: Scene | null }[];
+  /** What each figure shows; whoever shows it draws it, for its width and in its reader's unit. */
+  figures: { line: string; marginStrip: MarginStripInput | null; probabilityPlot: WeibullPlotInput | null }[];
 }
 
 export interface RunSheet {
@@ -43,7 +44,7 @@ export interface RunSheet {
   specimen: Specimen;
   reading: Reading;
   judgement: RunJudgement;
-  trace: Scene | null;
+  trace: TracePlotInput | null;
 }
 
 /** A trace of a screen's width shows no more points than this. */
@@ -145,17 +146,17 @@ export class LotsService {
   }
 }
 
-function stripOf(judged: JudgedLot, line: string): Scene | null {
+function stripOf(judged: JudgedLot, line: string): MarginStripInput | null {
   const input = marginStripOf(judged, line);
-  return isNotEvaluated(input) ? null : marginStrip(input);
+  return isNotEvaluated(input) ? null : input;
 }
 
-function plotOf(judged: JudgedLot, line: string): Scene | null {
+function plotOf(judged: JudgedLot, line: string): WeibullPlotInput | null {
   const input = weibullPlotOf(judged, line);
-  return isNotEvaluated(input) ? null : weibullPlot(input);
+  return isNotEvaluated(input) ? null : input;
 }
 
-function traceOf(bundle: LotBundle, { run, reading, traces }: EvaluatedRun): Scene | null {
+function traceOf(bundle: LotBundle, { run, reading, traces }: EvaluatedRun): TracePlotInput | null {
   const method = bundle.methods.find((one) => one.method === run.method && one.revision === run.methodRevision);
   if (!method || traces.length === 0) return null;
   const channels = traces.map((trace) => {
@@ -164,9 +165,10 @@ function traceOf(bundle: LotBundle, { run, reading, traces }: EvaluatedRun): Sce
       channel: trace.channel,
       unit: trace.unit,
       ...(trace.reference ? { reference: trace.reference } : {}),
-      time,
-      values,
+      // JSON has no typed arrays.
+      time: Array.from(time),
+      values: Array.from(values),
     };
   });
-  return tracePlot(tracePlotOf({ run, method, reading, channels }));
+  return tracePlotOf({ run, method, reading, channels });
 }
