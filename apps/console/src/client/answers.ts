@@ -1,4 +1,4 @@
-import { type MarginStripInput, type Scene, type TracePlotInput, type WeibullPlotInput } from '@breakbook/figures';
+import { type MarginStripInput, type TracePlotInput, type WeibullPlotInput } from '@breakbook/figures';
 import {
   type Lot,
   type LotBundle,
@@ -25,7 +25,7 @@ export interface LotInList {
   plan: { plan: string; revision: number };
   outcome: LotOutcome;
   sentence: string;
-  strip: Scene | MarginStripInput | null;
+  strip: MarginStripInput | null;
 }
 
 export interface LotAnswer {
@@ -40,8 +40,8 @@ export interface LotAnswer {
 
 export interface LineFigures {
   line: string;
-  marginStrip: Scene | MarginStripInput | null;
-  probabilityPlot: Scene | WeibullPlotInput | null;
+  marginStrip: MarginStripInput | null;
+  probabilityPlot: WeibullPlotInput | null;
 }
 
 export interface RunAnswer {
@@ -50,5 +50,5 @@ export interface RunAnswer {
   reading: Reading | null;
   judgement: RunJudgement | null;
   specimen: Specimen;
-  trace: Scene | TracePlotInput | null;
+  trace: TracePlotInput | null;
 }

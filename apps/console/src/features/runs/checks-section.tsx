@@ -27,7 +27,7 @@ export function ChecksSection({ answer: { reading } }: RunOnSheet) {
       ) : (
         <ul className="checks">
           {checks.map((check) => (
-            <li key={check.check}>
+            <li key={`${check.check} ${check.passage}`}>
               <CheckItem check={check} />
             </li>
           ))}
@@ -49,13 +49,16 @@ export function ChecksSection({ answer: { reading } }: RunOnSheet) {
   );
 }
 
-function CheckItem({ check: { question, outcome, finding, action } }: { check: Check }) {
+function CheckItem({ check: { question, outcome, finding, action, passage } }: { check: Check }) {
   const { tell } = usePrint();
   return (
     <>
       <Outcome word={outcome} as={CHECK_WORDS[outcome]} />
       <div>
-        <p className="asked">{question}</p>
+        <p className="asked">
+          {passage !== undefined && `Passage ${passage}: `}
+          {question}
+        </p>
         <p>{tell(finding)}</p>
         {action !== undefined && outcome !== 'pass' && (
           <p>

@@ -1,4 +1,5 @@
 import { type Characteristic, isNotEvaluated, type Measurement } from '@breakbook/lab';
+import { asSentence } from '../../parts/capital.js';
 import { Outcome } from '../../parts/marks/outcome.js';
 import { moment } from '../../parts/moment.js';
 import { Facts, Fold, Section } from '../../parts/sheet/sheet.js';
@@ -19,16 +20,18 @@ export function MeasuredSection({ answer: { run, reading }, lot: { bundle } }: R
       aside="As the record has it, before the examination and before any limit. U is the expanded uncertainty."
     >
       {reading && reading.characteristics.length > 0 ? (
-        <ul className="characteristics">
-          {reading.characteristics.map((one) => (
-            <li key={one.characteristic}>
-              <CharacteristicItem characteristic={one} />
-            </li>
-          ))}
-        </ul>
+        <CharacteristicList of={reading.characteristics} />
       ) : (
         <p className="quiet">No characteristic could be computed from this run.</p>
       )}
+      {(reading?.passages ?? []).map(({ passage, title, characteristics }) => (
+        <div key={passage}>
+          <h3>
+            Passage {passage}: {title}
+          </h3>
+          <CharacteristicList of={characteristics} />
+        </div>
+      ))}
       {run.measurements.length > 0 && (
         <Table<Measurement>
           caption="Keyed by a person from an instrument"
@@ -49,9 +52,21 @@ export function MeasuredSection({ answer: { run, reading }, lot: { bundle } }: R
   );
 }
 
+function CharacteristicList({ of }: { of: readonly Characteristic[] }) {
+  return (
+    <ul className="characteristics">
+      {of.map((one) => (
+        <li key={one.characteristic}>
+          <CharacteristicItem characteristic={one} />
+        </li>
+      ))}
+    </ul>
+  );
+}
+
 function CharacteristicItem({ characteristic }: { characteristic: Characteristic }) {
   const print = usePrint();
-  const { title, unit, reference, value, uncertainty, steps, source } = characteristic;
+  const { title, unit, reference, value, uncertainty, steps, source, caution } = characteristic;
   const U = uncertainty?.expanded;
   const quantities = isNotEvaluated(value) || value.kind === 'between' ? [] : [value.value];
   return (
@@ -72,9 +87,10 @@ function CharacteristicItem({ characteristic }: { characteristic: Characteristic
       </p>
       {isNotEvaluated(value) && (
         <p>
-          {print.tell(value.notEvaluated.because)}. Possible if {print.tell(value.notEvaluated.possibleIf)}.
+          {asSentence(print.tell(value.notEvaluated.because))} Possible if {print.tell(value.notEvaluated.possibleIf)}.
         </p>
       )}
+      {caution !== undefined && <p>{asSentence(print.tell(caution))}</p>}
       <Fold word={source === 'keyed' ? 'Where it comes from' : 'How it was computed'}>
         <Steps steps={steps} unit={unit} quantities={U === undefined ? quantities : [...quantities, U]} />
         {uncertainty ? (

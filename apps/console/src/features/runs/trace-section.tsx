@@ -31,13 +31,16 @@ export function TraceSection({ answer: { run, reading, trace }, lot: { bundle } 
         <Table<TraceEvent>
           caption="Moments marked in the trace"
           columns={[
-            { head: 'Moment', cell: ({ name }) => name },
+            {
+              head: 'Moment',
+              cell: ({ name, passage }) => (passage === undefined ? name : `${name}, passage ${passage}`),
+            },
             { head: 'Time, s', number: true, cell: ({ time }) => printFixed(time, 3) },
             { head: 'Value', number: true, cell: printed },
             { head: 'Channel', cell: ({ channel }) => channel },
           ]}
           rows={reading.events}
-          rowKey={({ name, time }) => `${name} ${time}`}
+          rowKey={({ name, time, passage }) => `${passage} ${name} ${time}`}
           empty="No moment is marked in this trace."
         />
       )}

@@ -1,7 +1,6 @@
 import {
   type MarginStripInput,
   marginStrip,
-  type Scene,
   type TracePlotInput,
   tracePlot,
   type WeibullPlotInput,
@@ -11,25 +10,22 @@ import { useReader } from '../units/reader.js';
 import { Figure } from './figure-view.js';
 import { stripInUnit, traceInUnit, weibullInUnit } from './in-reader-unit.js';
 
-/** The figures of the lab, drawn for the width they have and in the reader's unit. One that comes drawn is shown as it is. */
+/** The figures of the lab, drawn for the width they have and in the reader's unit. */
 
-export function MarginStrip({ of, caption = true }: { of: Scene | MarginStripInput; caption?: boolean }) {
+export function MarginStrip({ of, caption = true }: { of: MarginStripInput; caption?: boolean }) {
   const { pressure } = useReader().choice;
-  if ('marks' in of) return <Figure draw={() => of} caption={caption} />;
   const input = stripInUnit(of, pressure);
   return <Figure draw={(width) => marginStrip({ ...input, width })} caption={caption} />;
 }
 
-export function WeibullPlot({ of }: { of: Scene | WeibullPlotInput }) {
+export function WeibullPlot({ of }: { of: WeibullPlotInput }) {
   const { pressure } = useReader().choice;
-  if ('marks' in of) return <Figure draw={() => of} />;
   const input = weibullInUnit(of, pressure);
   return <Figure draw={(width) => weibullPlot({ ...input, width })} />;
 }
 
-export function TracePlot({ of }: { of: Scene | TracePlotInput }) {
+export function TracePlot({ of }: { of: TracePlotInput }) {
   const { pressure } = useReader().choice;
-  if ('marks' in of) return <Figure draw={() => of} />;
   const input = traceInUnit(of, pressure);
   return <Figure draw={(width) => tracePlot({ ...input, width })} />;
 }

@@ -53,6 +53,13 @@ describe("a sentence in the reader's unit", () => {
     expect(plain(retell('limit rev. 1 and 1 500 kPa', 'bar'))).toBe('limit rev. 1 and 15.00 bar');
   });
 
+  it('says once what paper says in two units', () => {
+    expect(plain(retell('lower bound 1 591 kPa (230.8 psi), limit 1 500 kPa (217.6 psi)', 'bar'))).toBe(
+      'lower bound 15.91 bar, limit 15.00 bar',
+    );
+    expect(plain(retell('peak 1 591 kPa (230.8 psi)', 'kPa'))).toBe('peak 1 591 kPa');
+  });
+
   it('keeps a quantity on one line', () => {
     expect(retell('held 1 500 kPa', 'kPa')).toBe('held 1\u202f500\u00a0kPa');
   });

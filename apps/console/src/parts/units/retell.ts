@@ -8,6 +8,11 @@ const CODES = new Map(SWITCHED_UNITS.map((code) => [unitSymbol(code), code]));
 const SYMBOLS = [...CODES.keys()].sort((a, b) => b.length - a.length).join('|');
 const PAIR = `(?:(?<=between )${NUMBER} and ${NUMBER}|${NUMBER} ?(?:±|to|–) ?${NUMBER})`;
 const QUANTITY = new RegExp(String.raw`(?<![\w.])(${PAIR}|${NUMBER})[ \u00a0\u202f](${SYMBOLS})(?![\w·/²])`, 'g');
+/** The same quantity again in a second unit, for readers who cannot choose one. */
+const SAID_AGAIN = new RegExp(
+  String.raw`((?:${SYMBOLS})) \((?:at (?:least|most) |between ${NUMBER} and )?${NUMBER}(?: ± ${NUMBER})?[ \u00a0\u202f](?:${SYMBOLS})\)`,
+  'g',
+);
 const ONE_NUMBER = new RegExp(NUMBER, 'g');
 /** A range of measured numbers that leaves its unit to the words around it. */
 const RANGE_WITHOUT_UNIT =
@@ -18,12 +23,14 @@ const CLAUSE_END = /(?<=[.;:]) /;
  * The same sentence in the reader's unit. The record words its sentences in the unit it judged in; a reader who thinks
  * in another gets each quantity converted from the exact number behind it, found among `known`; where there is none,
  * from the printed one. A converted number is printed to the same fineness or the next finer place. A clause with a
- * range that names no unit stays as recorded, since half a conversion would be a wrong statement.
+ * range that names no unit stays as recorded, since half a conversion would be a wrong statement. A quantity said again
+ * in a second unit, as on paper, is said once.
  *
  * Only sentences the program made go through here; what a person wrote is shown letter by letter.
  */
 export function retell(sentence: string, choice: PressureUnit, known: readonly KnownQuantity[] = []): string {
   return sentence
+    .replace(SAID_AGAIN, '$1')
     .split(CLAUSE_END)
     .map((clause) => (RANGE_WITHOUT_UNIT.test(clause) ? clause : retoldClause(clause, choice, known)))
     .join(' ');
