@@ -97,6 +97,12 @@ describe.each(Object.entries(FIGURE_WIDTH))('at the %s width', (_, width) => {
             reference: 'gauge',
             samples: { time, values: pressure },
           },
+          {
+            channel: 'roomTemperature',
+            title: 'Room temperature',
+            unit: 'Cel',
+            samples: { time, values: time.map(() => 22.5) },
+          },
         ],
         events: [event('10 %', 0.1), event('90 %', 0.9), event('burst 1 899 kPa', 0.999), event('failure found', 1)],
         width,

@@ -39,11 +39,8 @@ export function tracePlotOf({ run, method, reading, channels }: TraceOfRun): Tra
   };
 }
 
-/** `rimPressure` as people say it: "Rim pressure". */
+/** `rimPressure2` as people say it: "Rim pressure 2". */
 export function spoken(channel: string): string {
-  const words = channel.replace(
-    /([a-z0-9])([A-Z])/g,
-    (_, before: string, after: string) => `${before} ${after.toLowerCase()}`,
-  );
+  const words = channel.replace(/(?<=[a-z])(?=[A-Z0-9])/g, ' ').toLowerCase();
   return words.charAt(0).toUpperCase() + words.slice(1);
 }

@@ -68,6 +68,8 @@ export interface Facts {
   block: 'facts';
   facts: Fact[];
   columns: 1 | 2 | 3;
+  /** On one page with each other and with what follows. */
+  together?: true;
 }
 
 export interface Table {

@@ -14,7 +14,7 @@ interface MeasuredFact {
 }
 
 /** Labels over their values, in columns side by side, read row by row. A row is never cut. */
-export function factsPieces({ facts, columns }: Pick<Facts, 'facts' | 'columns'>, pen: Pen): Piece[] {
+export function factsPieces({ facts, columns, together }: Omit<Facts, 'block'>, pen: Pen): Piece[] {
   const width = (bodyWidth(pen.paper) - (columns - 1) * GUTTER) / columns;
   const measured = facts.map(({ label, value }: Fact) => ({
     label: linesOf(pen.doc, label, TYPE.label, width),
@@ -25,6 +25,7 @@ export function factsPieces({ facts, columns }: Pick<Facts, 'facts' | 'columns'>
   return rows.map((row, index) => ({
     height: Math.max(...row.map(heightOf)),
     above: ABOVE,
+    ...(together ? { keep: true } : {}),
     draw: (at, y) => {
       if (!list) {
         list = at.doc.struct('L');

@@ -1,6 +1,6 @@
 import PDFDocument from 'pdfkit';
 import { type Paper } from './paper.js';
-import { FACES, fontFile } from './type.js';
+import { FONT_FILES } from './type.js';
 
 export interface DocumentData {
   title: string;
@@ -31,10 +31,9 @@ export function openDocument(paper: Paper, data: DocumentData): PDFKit.PDFDocume
     lang: 'en',
     displayTitle: true,
     // Without a font of its own the library would start with Helvetica, which is not embedded.
-    font: fontFile('regular'),
+    font: FONT_FILES.regular,
     info: { Title: title, Producer: software, Creator: software, CreationDate: issuedAt },
   });
-  for (const face of FACES) doc.registerFont(face, fontFile(face));
   doc.appendXML(
     '<rdf:Description rdf:about="" xmlns:pdfuaid="http://www.aiim.org/pdfua/ns/id/"><pdfuaid:part>1</pdfuaid:part></rdf:Description>' +
       `<rdf:Description rdf:about="" xmlns:dc="http://purl.org/dc/elements/1.1/"><dc:creator><rdf:Seq><rdf:li>${xml(creator)}</rdf:li></rdf:Seq></dc:creator></rdf:Description>`,

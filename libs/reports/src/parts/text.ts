@@ -1,5 +1,5 @@
 import { QUANTITY_KINDS, unitSymbol } from '@breakbook/units';
-import { type Style } from './type.js';
+import { FONT_FILES, type Style } from './type.js';
 
 const NO_BREAK = '\u00a0';
 
@@ -8,7 +8,7 @@ const NO_BREAK = '\u00a0';
  * letters that the embedded fonts do not have. The attached data keep every letter.
  */
 export function printable(doc: PDFKit.PDFDocument, text: string, { face }: Style): string {
-  doc.font(face);
+  doc.font(FONT_FILES[face]);
   const { font } = (doc as unknown as { _font: { font: Glyphs } })._font;
   let out = '';
   for (const character of held(text.normalize('NFC'))) {
@@ -34,7 +34,9 @@ function held(text: string): string {
     .replace(/\t/g, ' ')
     .replace(/(?<=\d) (?=\d{3}(?!\d))/g, NO_BREAK)
     .replace(BEFORE_UNIT, NO_BREAK)
-    .replace(/(?<=±) (?=\d)/g, NO_BREAK);
+    .replace(/(?<=±) (?=\d)/g, NO_BREAK)
+    .replace(/\b(rev\.|k|U|n|run) (?==? ?\d)/g, `$1${NO_BREAK}`)
+    .replace(/(?<=[=≥≤]) (?=\d)/g, NO_BREAK);
 }
 
 /** Stands for a letter that the fonts do not have. */
@@ -46,15 +48,18 @@ export function holdsMissing(text: string): boolean {
 
 /** How wide this text is in this style, in points. */
 export function widthOf(doc: PDFKit.PDFDocument, text: string, { face, size }: Style): number {
-  return doc.font(face).fontSize(size).widthOfString(text);
+  return doc.font(FONT_FILES[face]).fontSize(size).widthOfString(text);
 }
 
 /** The text in lines no wider than this; words longer than a line are cut between letters. */
 export function linesOf(doc: PDFKit.PDFDocument, text: string, style: Style, width: number): string[] {
   return printable(doc, text, style)
     .split('\n')
-    .flatMap((paragraph) => filled(doc, paragraph, style, width));
+    .flatMap((paragraph) => filled(doc, paragraph, style, width + ROUNDING));
 }
+
+/** Widths that were added up and shared out again may miss the word they were made for by a rounding error. */
+const ROUNDING = 0.01;
 
 function filled(doc: PDFKit.PDFDocument, paragraph: string, style: Style, width: number): string[] {
   const lines: string[] = [];
@@ -101,7 +106,7 @@ export function drawOnBaseline(
   { face, size, colour }: Style,
 ): void {
   if (line === '') return;
-  doc.font(face).fontSize(size).fillColor(colour);
+  doc.font(FONT_FILES[face]).fontSize(size).fillColor(colour);
   doc.text(inReadingOrder(line), x, y, { lineBreak: false, baseline: 'alphabetic' });
 }
 

@@ -35,18 +35,15 @@ export const TYPE = {
   action: { face: 'regular', size: 9, leading: 12.6, colour: petrol },
 } as const satisfies Record<string, Style>;
 
-const FILES: Record<Face, string> = {
-  regular: 'DejaVuSans.ttf',
-  bold: 'DejaVuSans-Bold.ttf',
-  condensed: 'DejaVuSansCondensed.ttf',
-  'condensed bold': 'DejaVuSansCondensed-Bold.ttf',
-};
-
 const folder = path.join(path.dirname(createRequire(import.meta.url).resolve('dejavu-fonts-ttf/package.json')), 'ttf');
 
-/** Where the font of a face lies on disk. */
-export function fontFile(face: Face): string {
-  return path.join(folder, FILES[face]);
-}
-
-export const FACES = Object.keys(FILES) as Face[];
+/**
+ * Where the font of each face lies on disk. Fonts are named to the library by this path: under a name of their own it
+ * would read the file again for every word.
+ */
+export const FONT_FILES: Record<Face, string> = {
+  regular: path.join(folder, 'DejaVuSans.ttf'),
+  bold: path.join(folder, 'DejaVuSans-Bold.ttf'),
+  condensed: path.join(folder, 'DejaVuSansCondensed.ttf'),
+  'condensed bold': path.join(folder, 'DejaVuSansCondensed-Bold.ttf'),
+};

@@ -67,6 +67,7 @@ export function signatureSection(content: LotReportContent): Section {
       {
         block: 'facts',
         columns: 2,
+        together: true,
         facts: [
           { label: 'Tested by', value: tested },
           { label: 'Validity of the runs decided by', value: reviewed },

@@ -1,5 +1,5 @@
 import { listed } from '@breakbook/acceptance';
-import { isNotEvaluated, type Quantity } from '@breakbook/lab';
+import { isNotEvaluated, type Quantity, type Run } from '@breakbook/lab';
 import { printDeclared, unitSymbol } from '@breakbook/units';
 import { linesOf, personOf } from '../../content/judged-lot.js';
 import { type LotReportContent } from '../../content/lot-report-content.js';
@@ -32,33 +32,39 @@ export function samplingSection({ bundle }: LotReportContent): Section {
   };
 }
 
-/** Conditions as recorded, one row where all runs agree. */
+/** Conditions as recorded: quantities as the range they lay in, words with the runs they hold for. */
 export function conditionsSection({ bundle }: LotReportContent): Section {
   const names = [...new Set(bundle.runs.flatMap(({ conditions }) => Object.keys(conditions)))];
-  const rows = names.flatMap((name): Cell[][] => {
-    const runsByValue = new Map<string, string[]>();
-    for (const { run, conditions } of bundle.runs) {
-      const value = conditions[name];
-      if (value === undefined) continue;
-      runsByValue.set(written(value), [...(runsByValue.get(written(value)) ?? []), run]);
-    }
-    return [...runsByValue].map(([value, runs]) => [
-      name,
-      value,
-      runs.length === bundle.runs.length ? 'every run' : `run ${listed(runs)}`,
-    ]);
-  });
   return {
     heading: 'Under what conditions?',
     blocks: [
       {
         block: 'table',
         columns: [{ title: 'Condition' }, { title: 'Value' }, { title: 'Runs' }],
-        rows,
+        rows: names.flatMap((name) => conditionRows(bundle.runs, name)),
         empty: 'none recorded',
       },
     ],
   };
+}
+
+function conditionRows(runs: readonly Run[], name: string): Cell[][] {
+  const stated = runs.flatMap(({ run, conditions }) => {
+    const value = conditions[name];
+    return value === undefined ? [] : [{ run, value }];
+  });
+  const which = (some: readonly { run: string }[]) =>
+    some.length === runs.length ? 'every run' : `run ${listed(some.map(({ run }) => run))}`;
+  const quantities = stated.flatMap(({ value }) => (typeof value === 'string' ? [] : [value]));
+  const [first] = quantities;
+  if (first && quantities.length === stated.length && quantities.every(({ unit }) => unit === first.unit)) {
+    const values = quantities.map(({ value }) => value);
+    const [low, high] = [Math.min(...values), Math.max(...values)];
+    const range = low === high ? printDeclared(low) : `${printDeclared(low)} to ${printDeclared(high)}`;
+    return [[name, `${range} ${unitSymbol(first.unit)}`, which(stated)]];
+  }
+  const words = [...new Set(stated.map(({ value }) => written(value)))];
+  return words.map((word) => [name, word, which(stated.filter(({ value }) => written(value) === word))]);
 }
 
 function written(value: string | Quantity): string {

@@ -13,7 +13,14 @@ const RESULTS_ABREAST = 4;
 export function resultsSection(content: LotReportContent): Section {
   return {
     heading: 'What did each specimen show, and does it conform?',
-    blocks: linesOf(content).flatMap((line) => lineBlocks(content, line)),
+    blocks: [
+      ...linesOf(content).flatMap((line) => lineBlocks(content, line)),
+      {
+        block: 'paragraph',
+        tone: 'note',
+        text: 'A verdict covers the one result in its row and the one limit named above it; the words of ILAC-G8:09/2019 and the distance of the result from the limit stand below. "At least" is printed where the part was not broken at the value: it held that much. Results of invalid runs and of runs not decided are not printed; the runs are listed further on.',
+      },
+    ],
   };
 }
 
@@ -29,11 +36,6 @@ function lineBlocks(content: LotReportContent, line: JudgedLine): Block[] {
     ...judgedNames.flatMap((name) => resultTables(line, runs, name)),
     ...chunks(others, RESULTS_ABREAST).map((names) => otherResults(line, runs, names)),
     ...modesSeen(line, runs),
-    {
-      block: 'paragraph',
-      tone: 'note',
-      text: 'A verdict covers the one result in its row and the one limit named above it; the words of ILAC-G8:09/2019 and the distance of the result from the limit stand below. "At least" is printed where the part was not broken at the value: it held that much. Results of invalid runs and of runs not decided are not printed; the runs are listed further on.',
-    },
   ];
 }
 
@@ -64,7 +66,7 @@ function resultTables({ line, method, limits }: JudgedLine, runs: readonly Judge
 function resultCells(result: Result | undefined, limits: readonly Limit[], { judgement }: JudgedRunOfLine): Cell[] {
   if (!result) return ['none', '', 'the run does not give it'];
   const { value, unit, uncertainty, because, mode } = result;
-  const why = { text: because, under: mode ?? '' };
+  const why = { text: because, under: mode === undefined || because.includes(mode) ? '' : mode };
   if (isNotEvaluated(value))
     return [
       'not evaluated',

@@ -12,21 +12,28 @@ import { both, boundInUnits, measuredInWords, uncertaintyInWords } from '../../w
 export function spreadSection(content: LotReportContent): Section {
   return {
     heading: 'How do the specimens spread, and how was the bound found?',
-    blocks: linesOf(content).flatMap((line) => lineBlocks(content, line)),
+    blocks: [
+      { block: 'subheading', text: 'Declared before the first run' },
+      { block: 'facts', columns: 3, facts: declared(content) },
+      ...linesOf(content).flatMap((line) => lineBlocks(content, line)),
+    ],
   };
 }
 
 function lineBlocks(content: LotReportContent, line: JudgedLine): Block[] {
   const plot = weibullPlotOf(content, line.line.line);
   return [
+    {
+      block: 'subheading',
+      text: `${line.line.title}: ${line.result.title.toLowerCase()}, plan line ${line.line.line}`,
+    },
+    { block: 'facts', columns: 3, facts: statistics(line) },
     isNotEvaluated(plot)
       ? {
           block: 'paragraph',
           text: `No probability plot: ${plot.notEvaluated.because}. Possible if ${plot.notEvaluated.possibleIf}.`,
         }
       : { block: 'figure', scene: weibullPlot(plot) },
-    { block: 'subheading', text: `Statistics, plan line ${line.line.line}` },
-    { block: 'facts', columns: 3, facts: [...statistics(line), ...declared(content)] },
     ...line.result.criteria.map((criterion) => stepsTable(criterion)),
   ];
 }

@@ -107,7 +107,7 @@ function columnWish(
       wish.whole = Math.max(wish.whole, widthOf(doc, whole, style));
       wish.part = Math.max(wish.part, widthOf(doc, part, style));
     }
-    ask(cell.under, TYPE.underCell, 0, true);
+    ask(cell.under, TYPE.underCell, indent, true);
   }
   const number = wish.whole + wish.part;
   return {
@@ -128,11 +128,8 @@ function distribute(wishes: readonly ColumnWish[], available: number): number[] 
   const share = wanted <= available - sum ? 1 : (available - sum) / wanted;
   const widths = wishes.map((wish, index) => wish.least + (more[index] ?? 0) * share);
   const rest = available - widths.reduce((a, b) => a + b, 0);
-  // Room nobody needs goes between the columns of text, so that the table ends where the page does.
-  const left = wishes.filter(({ align }) => align === 'left').length || wishes.length;
-  return widths.map((width, index) =>
-    wishes[index]?.align === 'left' || left === wishes.length ? width + rest / left : width,
-  );
+  // Room nobody needs goes between the columns, so that the table ends where the page does.
+  return widths.map((width) => width + rest / widths.length);
 }
 
 function measureRow(doc: PDFKit.PDFDocument, row: readonly NormalCell[], widths: readonly number[]): MeasuredRow {
