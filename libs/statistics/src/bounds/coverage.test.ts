@@ -7,7 +7,7 @@ import { type LowerToleranceRequest, lowerToleranceBound } from './lower-toleran
 // How often the bound really lies below the strength that 90 % of the population exceed, in seeded simulation.
 const COVERAGE = 0.9;
 const CONFIDENCE = 0.95;
-const REPLICATES = 1500;
+const REPLICATES = 1200;
 const standardError = Math.sqrt((CONFIDENCE * (1 - CONFIDENCE)) / REPLICATES);
 
 const rim = { shape: 12, scale: 1500 };

@@ -65,8 +65,8 @@ function posteriorNodes({ broke, held }: AncillarySample, w: number): Node[] {
     const logHeight = (r - 1) * Math.log(t) + t * total - r * Math.log(sum / r);
     return { t, weight: Math.exp(logHeight) * (1 + Math.exp(-u)), sum };
   };
-  // Half as wide as the incomplete gamma's rise, whose place in ln t moves with w.
-  const step = 0.4 / (Math.sqrt(r + 8) * Math.hypot(1.3, Math.abs(w) + 4));
+  // Narrow against the rise of the incomplete gamma function, which steepens with w and with more failures.
+  const step = 0.55 / (Math.sqrt(r + 20) * Math.hypot(1.3, Math.abs(w) + 4));
   // The fitted values put t = 1 near the middle of h.
   const middle = 0.567;
   const nodes: Node[] = [];
