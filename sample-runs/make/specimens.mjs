@@ -2,12 +2,15 @@
 
 import { Chance } from './chance.mjs';
 
+const BARE_RIM = { mean: 0.548, spread: 0.004 };
+
 /**
  * @typedef {object} Batch
  * @property {string} lot
  * @property {string} serialPrefix
  * @property {string} receivedAt
  * @property {Record<string, string>} build
+ * @property {{ mean: number, spread: number }} [mass] kg; left out for a bare Dunlin 42
  */
 
 /**
@@ -18,6 +21,7 @@ import { Chance } from './chance.mjs';
  */
 export function specimenOf(batch, specimen, place, other = {}) {
   const chance = new Chance(`${batch.lot} rim ${place}`);
+  const { mean, spread } = batch.mass ?? BARE_RIM;
   const serial = `${batch.serialPrefix}-${String(place).padStart(3, '0')}`;
   return {
     specimen,
@@ -26,7 +30,7 @@ export function specimenOf(batch, specimen, place, other = {}) {
     origin: other.origin ?? 'drawn at random',
     receivedAt: batch.receivedAt,
     condition: other.condition ?? 'As delivered, no mark or damage seen; label on the rim.',
-    mass: { value: Math.round((0.548 + 0.004 * chance.normal()) * 1000) / 1000, unit: 'kg' },
+    mass: { value: Math.round((mean + spread * chance.normal()) * 1000) / 1000, unit: 'kg' },
     build: {
       ...batch.build,
       mould: chance.oneOf(['M3', 'M4']),

@@ -1,0 +1,101 @@
+/**
+ * A guided mass that falls on a wheel: what the cell in the striker feels, and what is left of the speed.
+ *
+ * Fall. Guides take a share of the weight: v = √(2 · g · (1 − friction) · h). Two light barriers just above the wheel
+ * time the carriage over the distance between them.
+ *
+ * Contact. Two masses, two springs. A rubber pad between striker and rim stiffens as it is pressed, and both pad and
+ * wheel give back less than they take (Hunt and Crossley's form: damping grows with the spring force, so that contact
+ * begins and ends without a jump):
+ *
+ *     F pad   = k · d^1.5 · (1 + λ · rate of d)      d: how far the striker runs ahead of the rim
+ *     F wheel = K · (1 − damage) · x · (1 + Λ · rate of x)
+ *     M dv/dt = M · g − F pad,   m dw/dt = F pad − F wheel
+ *
+ * Damage. Whenever the energy that the striker has given up passes the next of the wheel's thresholds, the wheel loses
+ * a share of its stiffness within a tenth of a millisecond: the force falls suddenly, as it does when plies part.
+ *
+ * Everything a file holds is integrated from these equations, so that force, speeds and energies agree as they would on
+ * a rig. Lengths in m, speeds in m/s (downward), forces in N, times in s.
+ */
+
+export const GRAVITY = 9.815;
+export const STRIKER_MASS = 10.4;
+/** Between the two barriers, and from the lower one down to where contact begins. */
+export const GATE = 0.02;
+export const GATE_ABOVE_CONTACT = 0.004;
+const BEFORE_CONTACT = 0.01;
+const RECORD = 0.04;
+
+const PAD = { stiffness: 5e7, damping: 0.15 };
+const WHEEL = { mass: 0.04, stiffness: 1.7e6, damping: 0.35 };
+const DAMAGE_TAKES = 1e-4;
+const SUBSTEPS = 20;
+
+/**
+ * @typedef {object} Strike
+ * @property {number} height m
+ * @property {number} friction share of the weight that the guides take
+ * @property {number} stiffness of the wheel, relative to the usual
+ * @property {number} [damage] share of stiffness lost before
+ * @property {{ energy: number, share: number }[]} [thresholds] J, and the share of stiffness then lost
+ */
+
+/**
+ * @typedef {object} Struck
+ * @property {number[]} forces N at each sample, the record beginning before contact
+ * @property {number} impactSpeed
+ * @property {number} impactEnergy J
+ * @property {number} gateTime between the two barriers
+ * @property {number} reboundSpeed upward
+ * @property {number} damage share of stiffness lost after
+ */
+
+/** @param {Strike} strike @param {number} rate samples per second @returns {Struck} */
+export function struck({ height, friction, stiffness, damage = 0, thresholds = [] }, rate) {
+  const pull = GRAVITY * (1 - friction);
+  const impactSpeed = Math.sqrt(2 * pull * height);
+  const speedAt = (/** @type {number} */ above) => Math.sqrt(impactSpeed * impactSpeed - 2 * pull * above);
+  const [upper, lower] = [speedAt(GATE + GATE_ABOVE_CONTACT), speedAt(GATE_ABOVE_CONTACT)];
+
+  const dt = 1 / rate / SUBSTEPS;
+  const forces = /** @type {number[]} */ ([]);
+  let [x, v, rimX, rimV, given] = [-impactSpeed * BEFORE_CONTACT, impactSpeed, 0, 0, 0];
+  let [lost, toLose] = [damage, 0];
+  let next = 0;
+  let reboundSpeed = 0;
+  for (let step = 0; step < RECORD * rate * SUBSTEPS; step++) {
+    const pressed = x - rimX;
+    const padForce =
+      pressed > 0 ? Math.max(0, PAD.stiffness * pressed * Math.sqrt(pressed) * (1 + PAD.damping * (v - rimV))) : 0;
+    const wheelForce = WHEEL.stiffness * stiffness * (1 - lost) * rimX * (1 + WHEEL.damping * rimV);
+    if (step % SUBSTEPS === 0) forces.push(padForce);
+
+    given += padForce * v * dt;
+    const threshold = thresholds[next];
+    if (threshold && given >= threshold.energy) {
+      toLose += threshold.share * (1 - lost);
+      next++;
+    }
+    const losing = Math.min(toLose, (0.2 * dt) / DAMAGE_TAKES);
+    lost += losing;
+    toLose -= losing;
+
+    // Before contact the record shows a mass at its contact speed; the pull of the last centimetre is left out.
+    if (step * dt >= BEFORE_CONTACT) v += (GRAVITY - padForce / STRIKER_MASS) * dt;
+    rimV += ((padForce - wheelForce) / WHEEL.mass) * dt;
+    x += v * dt;
+    rimX += rimV * dt;
+    if (padForce > 0) reboundSpeed = -v;
+    // The catcher holds the carriage on its way up.
+    if (v < 0 && pressed < -0.004) v = 0;
+  }
+  return {
+    forces,
+    impactSpeed,
+    impactEnergy: 0.5 * STRIKER_MASS * impactSpeed * impactSpeed,
+    gateTime: (lower - upper) / pull,
+    reboundSpeed,
+    damage: lost,
+  };
+}
