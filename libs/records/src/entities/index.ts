@@ -1,5 +1,6 @@
 import { Calibration } from './calibration.js';
 import { CalibrationVersion } from './calibration-version.js';
+import { CredentialChange } from './credential-change.js';
 import { Destruction } from './destruction.js';
 import { Document } from './document.js';
 import { Evaluation } from './evaluation.js';
@@ -29,6 +30,8 @@ import { ProductVersion } from './product-version.js';
 import { RawBytes } from './raw-bytes.js';
 import { Reading } from './reading.js';
 import { Rig } from './rig.js';
+import { RigToken } from './rig-token.js';
+import { RigTokenRevocation } from './rig-token-revocation.js';
 import { RigVersion } from './rig-version.js';
 import { Run } from './run.js';
 import { RunChannel } from './run-channel.js';
@@ -52,6 +55,7 @@ export const EVIDENCE = [
   LabVersion,
   Person,
   PersonVersion,
+  CredentialChange,
   Product,
   ProductVersion,
   Method,
@@ -64,6 +68,8 @@ export const EVIDENCE = [
   PlanLineLimit,
   Rig,
   RigVersion,
+  RigToken,
+  RigTokenRevocation,
   Sensor,
   SensorVersion,
   SensorPlacement,
@@ -100,6 +106,7 @@ export const ENTITIES = [...EVIDENCE, LedgerEntry];
 
 export * from './calibration.js';
 export * from './calibration-version.js';
+export * from './credential-change.js';
 export * from './destruction.js';
 export * from './document.js';
 export * from './evaluation.js';
@@ -129,6 +136,8 @@ export * from './product-version.js';
 export * from './raw-bytes.js';
 export * from './reading.js';
 export * from './rig.js';
+export * from './rig-token.js';
+export * from './rig-token-revocation.js';
 export * from './rig-version.js';
 export * from './row.js';
 export * from './run.js';
