@@ -22,6 +22,7 @@ export const QUANTITY_KINDS = {
   stress: { stored: 'MPa', shown: ['MPa', 'GPa', '[psi]'] },
   force: { stored: 'N', shown: ['N', 'kN', '[lbf_av]', 'kgf'] },
   torque: { stored: 'N.m', shown: ['N.m'] },
+  impulse: { stored: 'N.s', shown: ['N.s'] },
   energy: { stored: 'J', shown: ['J', 'kJ', 'W.h', '[ft_i].[lbf_av]'] },
   power: { stored: 'W', shown: ['W', 'kW'] },
   temperature: { stored: 'Cel', shown: ['Cel', '[degF]', 'K'] },
