@@ -28,7 +28,7 @@ export function noncentralTBound(
     );
   if (exact.length < 2)
     return notEvaluated(
-      `${exact.length === 1 ? 'one strength says' : 'no strengths say'} nothing about scatter`,
+      exact.length === 0 ? 'the sample is empty' : 'one strength says nothing about scatter',
       'at least 2 specimens are broken',
     );
   const logarithmic = distribution === 'lognormal';
