@@ -1,0 +1,182 @@
+// @vitest-environment jsdom
+import { cleanup, fireEvent, render, screen, waitFor, within } from '@testing-library/react';
+import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
+import { HOSTILE, lotAnswer, runAnswer } from '../features/lots/invented-answer.fixture.js';
+import { App } from './app.js';
+
+/** The service as far as these pages ask it. */
+function answerTo(path: string): { status: number; body: unknown } {
+  const { lot, bundle, figures } = lotAnswer;
+  const run = /^\/api\/lots\/LOT-1\/runs\/(.+)$/.exec(path)?.[1];
+  if (run !== undefined) return { status: 200, body: runAnswer(run) };
+  if (path === '/api/lots/LOT-1') return { status: 200, body: lotAnswer };
+  if (path === '/api/lots')
+    return {
+      status: 200,
+      body: {
+        lots: [
+          {
+            lot: lot.lot,
+            kind: bundle.lot.kind,
+            size: bundle.lot.size,
+            product: bundle.product,
+            plan: lot.plan,
+            outcome: lot.outcome,
+            sentence: lot.sentence,
+            strip: figures[0]?.marginStrip ?? null,
+          },
+        ],
+      },
+    };
+  return {
+    status: 404,
+    body: { title: 'Not found', detail: `There is nothing at ${path}.`, action: 'Check the label.' },
+  };
+}
+
+const asked: string[] = [];
+
+beforeEach(() => {
+  asked.length = 0;
+  localStorage.clear();
+  vi.stubGlobal('scrollTo', () => undefined);
+  vi.stubGlobal('fetch', async (path: string, options: RequestInit) => {
+    asked.push(`${options.method ?? 'GET'} ${path}`);
+    const { status, body } = answerTo(path);
+    return new Response(JSON.stringify(body), { status });
+  });
+});
+
+afterEach(() => {
+  cleanup();
+  vi.unstubAllGlobals();
+});
+
+function open(address: string): HTMLElement {
+  window.history.replaceState(null, '', address);
+  return render(<App />).container;
+}
+
+/** What stands on the sheet; the frame around it has the names of all units. */
+const sheet = (page: HTMLElement) => plain(page.querySelector('main')?.textContent);
+
+function plain(text: string | null | undefined): string {
+  return (text ?? '').replaceAll(/[\u00a0\u202f]/g, ' ');
+}
+
+describe('the unit switch', () => {
+  it('changes every pressure on a lot sheet at once, and asks the service for nothing', async () => {
+    const page = open('/lots/LOT-1');
+    await screen.findByRole('heading', { level: 1, name: /LOT-1/ });
+    expect(sheet(page)).toContain('1 591 kPa');
+    expect(sheet(page)).not.toContain('psi');
+    const before = asked.length;
+
+    fireEvent.click(screen.getByLabelText('psi'));
+    expect(sheet(page)).not.toContain('kPa');
+    // 1591.99 / 6.894757293168 = 230.898 (NIST SP 811, 2008, B.8), a bound and so rounded down; 1500 kPa is 217.557 psi.
+    expect(sheet(page)).toContain('Lower bound230.8 psi');
+    expect(sheet(page)).toContain('the lower bound so far is 230.8 psi');
+    expect(sheet(page)).toContain('at least 217.6 psi (EXT-1 rev. 1)');
+    // 1841.55 kPa is 267.094 psi with U = 14.2 kPa = 2.06 psi.
+    expect(screen.getByRole('row', { name: /S1 267\.1 2\.1/ })).toBeDefined();
+    expect(asked.length).toBe(before);
+
+    fireEvent.click(screen.getByLabelText('kPa'));
+    expect(sheet(page)).toContain('Lower bound1 591 kPa');
+  });
+
+  it('redraws the figures, scales too', async () => {
+    const page = open('/lots/LOT-1');
+    await screen.findByRole('heading', { level: 1, name: /LOT-1/ });
+    const figure = () => plain(page.querySelector('figure svg')?.textContent);
+    expect(figure()).toContain('Burst pressure, kPa (gauge)');
+    fireEvent.click(screen.getByLabelText('bar'));
+    expect(figure()).toContain('Burst pressure, bar (gauge)');
+    expect(figure()).not.toMatch(/kPa|psi/);
+    expect(figure()).toContain('Lowest specimen 16.32 bar, limit 15.00 bar.');
+  });
+
+  it('is remembered, and shows every digit when asked', async () => {
+    open('/lots/LOT-1');
+    await screen.findByRole('heading', { level: 1, name: /LOT-1/ });
+    fireEvent.click(screen.getByLabelText('bar'));
+    cleanup();
+    const page = open('/lots/LOT-1');
+    await screen.findByRole('heading', { level: 1, name: /LOT-1/ });
+    fireEvent.click(screen.getByLabelText('all'));
+    expect(sheet(page)).toContain('18.4155');
+  });
+});
+
+describe('what people and files wrote', () => {
+  it.each(['/lots', '/lots/LOT-1', '/lots/LOT-1/runs/1'])('stays text on %s', async (address) => {
+    const page = open(address);
+    await waitFor(() => expect(sheet(page)).toContain(HOSTILE));
+    expect(page.querySelector('img')).toBeNull();
+    expect(page.querySelector('[onerror]')).toBeNull();
+    expect(page.querySelector('[style]')).toBeNull();
+  });
+
+  it('shows a hidden change of direction in a file name', async () => {
+    const page = open('/lots/LOT-1/runs/1');
+    await waitFor(() => expect(sheet(page)).toContain('\\u202Eexe.csv'));
+  });
+});
+
+describe('one run', () => {
+  it('shows no limit and no verdict before its validity is decided', async () => {
+    const page = open('/lots/LOT-1/runs/3');
+    await screen.findByText('validity not decided');
+    expect(sheet(page)).not.toMatch(/EXT-1|conforms|1 500|Margin/);
+    expect(sheet(page)).toContain('Anneliese Größmann');
+  });
+
+  it('shows each verdict in words, with its margin, once it is', async () => {
+    const page = open('/lots/LOT-1/runs/1');
+    const section = (await screen.findByRole('heading', { name: 'Does it conform?' })).closest('section');
+    expect(within(section as HTMLElement).getByText('conforms')).toBeDefined();
+    expect(sheet(page)).toContain('Margin to the limit: +342 kPa.');
+  });
+});
+
+describe('the scan field', () => {
+  const scan = (code: string) => {
+    const field = screen.getByLabelText('Scan or type a lot, run or specimen');
+    fireEvent.change(field, { target: { value: code } });
+    fireEvent.submit(field.closest('form') as HTMLFormElement);
+  };
+
+  it('takes the cursor at "/" and opens what a code names', async () => {
+    open('/lots');
+    await screen.findByText('LOT-1');
+    fireEvent.keyDown(document.body, { key: '/' });
+    expect(document.activeElement?.id).toBe('scan');
+    scan('s2');
+    await screen.findByRole('heading', { level: 1, name: /Run 2/ });
+    scan('lot lot-1');
+    await screen.findByRole('heading', { level: 1, name: /Lot LOT-1/ });
+  });
+
+  it('says so when nothing is called that', async () => {
+    open('/lots');
+    await screen.findByText('LOT-1');
+    scan('9999');
+    await screen.findByText(/No lot, run, specimen or serial here is called “9999”/);
+  });
+});
+
+describe('when something is not there', () => {
+  it('says what, and what to do', async () => {
+    open('/lots/NONE');
+    const alert = await screen.findByRole('alert');
+    expect(alert.textContent).toContain('There is nothing at /api/lots/NONE.');
+    expect(alert.textContent).toContain('Check the label.');
+  });
+
+  it('says when the service does not answer', async () => {
+    vi.stubGlobal('fetch', async () => Promise.reject(new TypeError('failed')));
+    open('/lots');
+    expect((await screen.findByRole('alert')).textContent).toContain('The service does not answer');
+  });
+});
