@@ -6,8 +6,11 @@ import type pg from 'pg';
 import { type Logger, pino } from 'pino';
 import { serviceOn } from './app.module.js';
 import { isConsolePage, serveConsole } from './http/console-files.js';
+import { checkFraming, FRAMING } from './http/framing.js';
+import { readBodies } from './http/json-body.js';
 import { NestLog } from './http/nest-log.js';
 import { ProblemFilter } from './http/problem-filter.js';
+import { RouteForm } from './http/route-form.interceptor.js';
 import { sendSecurityHeaders } from './http/security-headers.js';
 
 export interface ServiceOptions {
@@ -31,6 +34,7 @@ export async function startService(options: ServiceOptions): Promise<RunningServ
   const dataSource = await openDataSource(options.database);
   try {
     const adapter = new FastifyAdapter({
+      ...FRAMING,
       loggerInstance: log,
       bodyLimit: 256 * 1024,
       routerOptions: { maxParamLength: 200 },
@@ -41,10 +45,14 @@ export async function startService(options: ServiceOptions): Promise<RunningServ
       {
         logger: new NestLog(log),
         abortOnError: false,
+        bodyParser: false,
       },
     );
     app.useGlobalFilters(new ProblemFilter(log));
+    app.useGlobalInterceptors(new RouteForm());
     const fastify = adapter.getInstance();
+    readBodies(fastify as never);
+    checkFraming(fastify as never);
     sendSecurityHeaders(fastify as never);
     if (options.consoleFolder !== undefined) {
       await serveConsole(fastify as never, options.consoleFolder);

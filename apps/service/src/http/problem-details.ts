@@ -1,0 +1,46 @@
+import { randomUUID } from 'node:crypto';
+import { type ProblemCode, Refusal } from '@breakbook/lab';
+import { statusOf, titleOf } from './problem-statuses.js';
+
+export const PROBLEM_TYPE = 'application/problem+json; charset=utf-8';
+
+/** An answer that is not a success, as RFC 9457 has it. */
+export type ProblemDetails = { status: number } & Record<string, unknown>;
+
+/** What the answer to a refused request says. Where the status is not the one of its code, it is named. */
+export function problemDetails(refusal: Refusal, status = statusOf(refusal.code), id = randomUUID()): ProblemDetails {
+  const [first] = refusal.problems;
+  const more = refusal.problemCount > 1 ? { errors: refusal.problems, errorCount: refusal.problemCount } : {};
+  return {
+    type: `/problems/${refusal.code}`,
+    title: titleOf(refusal.code),
+    status,
+    ...first,
+    instance: `/problems/${id}`,
+    ...more,
+    ...refusal.stored,
+  };
+}
+
+/** Statuses that the framework answers by itself, in the words of the closed list. */
+const FRAMEWORK: Record<number, { code: ProblemCode; detail: string; action?: string }> = {
+  400: { code: 'request.malformed', detail: 'The request could not be read. Check its form and send it again.' },
+  404: { code: 'request.not-found', detail: 'There is nothing at this address, or it is not yours to see.' },
+  405: { code: 'request.method', detail: 'This address does not take that method.' },
+  406: { code: 'request.not-acceptable', detail: 'The answer cannot be given in the form asked for.' },
+  411: { code: 'request.no-length', detail: 'The length of the body is needed.' },
+  413: {
+    code: 'body.too-large',
+    detail: 'The body is larger than this address takes.',
+    action: 'Send less at a time. docs/openapi.json names the largest body of each address.',
+  },
+  414: { code: 'request.too-long', detail: 'The address is too long. Shorten it and try again.' },
+  415: { code: 'body.media-type', detail: 'This address does not take a body of that type.' },
+  431: { code: 'request.too-long', detail: 'The request head is too long. Send fewer or shorter headers.' },
+};
+
+/** What the framework refused by its own status; undefined where that says nothing to whoever asked. */
+export function frameworkRefusal(status: number | undefined): Refusal | undefined {
+  const known = status === undefined ? undefined : FRAMEWORK[status];
+  return known && new Refusal(known);
+}
