@@ -150,6 +150,7 @@ describe('breakbook compute', () => {
       'convert',
     ])
       expect(list.stdout).toMatch(new RegExp(`^${method}$`, 'm'));
+    expect(list.stdout).not.toContain('[object');
     expect(list.stdout.match(/source: \S/g)?.length).toBeGreaterThanOrEqual(8);
     expect(JSON.parse(breakbook(['compute', '--schema']).stdout)).toHaveProperty('$schema');
   });

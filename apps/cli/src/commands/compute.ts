@@ -58,11 +58,18 @@ function methodList(): string {
       [
         method,
         wrapped(question, 96, '  '),
-        wrapped(`in: ${inputs}`, 96, '  '),
-        wrapped(`out: ${result}`, 96, '  '),
-        wrapped(`assumes: ${assumptions}`, 96, '  '),
+        '  in',
+        ...inputs.map(({ name, required, description }) => field(required ? name : `${name}?`, description)),
+        '  out',
+        ...result.map(({ name, description }) => field(name, description)),
+        '  assumes',
+        ...assumptions.map((one) => wrapped(one, 96, '    ')),
         wrapped(`source: ${source}`, 96, '  '),
       ].join('\n'),
     )
     .join('\n\n');
+}
+
+function field(name: string, description: string): string {
+  return wrapped(`${name}: ${description}`, 96, '    ');
 }
