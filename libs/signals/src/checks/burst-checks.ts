@@ -29,7 +29,7 @@ export interface BurstCheckInput {
 /** Everything that says whether a burst record is fit to be judged, in the order a reviewer would ask. */
 export function burstChecks(input: BurstCheckInput): Finding[] {
   const { time, steps, features, parameters, channels, channel, fullScale, second, endReason } = input;
-  const about = [samplingRate(steps, channels), gaps(steps, parameters.gapPeriods, channel)];
+  const about = [samplingRate(steps, channels), gaps(steps, { periods: parameters.gapPeriods }, channel)];
   const start = ventedStart(time, features, parameters, fullScale, channel);
   const range = rangeUsed(time, features, parameters, fullScale, channel);
   // Without a rise in pressure there is no peak, ramp or end to look at.

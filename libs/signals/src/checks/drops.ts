@@ -1,7 +1,7 @@
 import { isNotEvaluated } from '@breakbook/lab';
 import { type BurstFeatures } from '../features/burst.js';
-import { kPa, percent } from '../features/burst-steps.js';
 import { NOISE_MULTIPLE } from '../features/failure.js';
+import { kPa, percent } from '../features/words.js';
 import { type Finding } from './finding.js';
 
 /** Common practice, no source: a drop on the way up by more than this share is looked at. */

@@ -1,6 +1,6 @@
 import { type Check, type EndReason } from '@breakbook/lab';
 import { type BurstFeatures } from '../features/burst.js';
-import { kPa, percent, seconds } from '../features/burst-steps.js';
+import { kPa, percent, seconds } from '../features/words.js';
 import { type Finding } from './finding.js';
 
 /** Did the run end as it should, and do record and examination tell the same story? */

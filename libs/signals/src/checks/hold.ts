@@ -1,5 +1,5 @@
 import { type BurstFeatures } from '../features/burst.js';
-import { kPa, seconds } from '../features/burst-steps.js';
+import { kPa, seconds } from '../features/words.js';
 import { type Finding } from './finding.js';
 
 /** Was each programmed hold kept for as long as the method asks? One check per hold. */

@@ -1,6 +1,6 @@
 import { type BurstParameters } from '@breakbook/lab';
 import { type BurstFeatures } from '../features/burst.js';
-import { kPa, percent } from '../features/burst-steps.js';
+import { kPa, percent } from '../features/words.js';
 import { type Finding } from './finding.js';
 
 /** Outside these shares of full scale the unit or the scale of the column is in doubt, more than the run. */

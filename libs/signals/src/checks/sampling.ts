@@ -1,7 +1,7 @@
 import { type MethodChannel } from '@breakbook/lab';
 import { printSignificant, valueIn } from '@breakbook/units';
-import { seconds } from '../features/burst-steps.js';
-import { type TimeSteps } from '../files/time-steps.js';
+import { seconds } from '../features/words.js';
+import { type GapRule, type TimeSteps } from '../files/time-steps.js';
 import { type Finding } from './finding.js';
 
 /** A decimal clock may print a rate a hair below the one asked for. */
@@ -37,8 +37,9 @@ export function samplingRate(steps: TimeSteps, channels: readonly MethodChannel[
 }
 
 /** Is the record without gaps? */
-export function gaps(steps: TimeSteps, gapPeriods: number, channel: string): Finding {
+export function gaps(steps: TimeSteps, rule: GapRule, channel: string): Finding {
   const question = 'Is the record without gaps?';
+  const allowed = 'periods' in rule ? `${rule.periods} sample periods` : seconds(rule.seconds);
   const longest = steps.gaps.reduce<TimeSteps['gaps'][number] | undefined>(
     (most, gap) => (!most || gap.to - gap.from > most.to - most.from ? gap : most),
     undefined,
@@ -49,7 +50,7 @@ export function gaps(steps: TimeSteps, gapPeriods: number, channel: string): Fin
         check: 'gaps',
         question,
         outcome: 'pass',
-        finding: `No step is longer than ${gapPeriods} sample periods; the longest is ${seconds(steps.longest)}.`,
+        finding: `No step is longer than ${allowed}; the longest is ${seconds(steps.longest)}.`,
       },
     };
   const count = steps.gaps.length;
@@ -58,7 +59,7 @@ export function gaps(steps: TimeSteps, gapPeriods: number, channel: string): Fin
       check: 'gaps',
       question,
       outcome: 'flag',
-      finding: `${count} gap${count === 1 ? '' : 's'} longer than ${gapPeriods} sample periods; the longest is ${seconds(longest.to - longest.from)}, from ${longest.from} s to ${longest.to} s.`,
+      finding: `${count} gap${count === 1 ? '' : 's'} longer than ${allowed}; the longest is ${seconds(longest.to - longest.from)}, from ${longest.from} s to ${longest.to} s.`,
       action: 'Look at the place in the trace: whatever happened in a gap is not known, and nothing is filled in.',
       place: { channel, from: longest.from, to: longest.to },
     },

@@ -1,9 +1,9 @@
 import { type BurstParameters, isNotEvaluated } from '@breakbook/lab';
 import { valueIn } from '@breakbook/units';
 import { type BurstFeatures } from '../features/burst.js';
-import { kPa, percent, seconds } from '../features/burst-steps.js';
 import { leastSquaresSlope } from '../features/least-squares-slope.js';
 import { firstAt, ventedZero } from '../features/vented-zero.js';
+import { kPa, percent, seconds } from '../features/words.js';
 import { type Finding } from './finding.js';
 
 /** A zero further off than this share of full scale is no zero of a vented sensor. Common practice, no source. */

@@ -62,9 +62,11 @@ type Component = NonNullable<MethodCharacteristic['uncertainty']>['components'][
 function standardOf(component: Component, unit: string, input: BudgetInput): number | string {
   switch (component.from) {
     case 'calibration': {
+      const sensitivity = input.sensitivity(component.channel);
+      // A sensor that the value does not hang on, such as the cooler of two, adds nothing.
+      if (sensitivity === 0) return 0;
       const calibration = input.calibrations.get(component.channel);
       if (!calibration) return `no calibration is in force for channel ${component.channel}`;
-      const sensitivity = input.sensitivity(component.channel);
       if (sensitivity === undefined) return `the value does not follow channel ${component.channel} in proportion`;
       return Math.abs(sensitivity) * calibration.u;
     }

@@ -1,31 +1,29 @@
 import {
   type BurstMethod,
   type Characteristic,
-  type CharacteristicValue,
   isNotEvaluated,
   type MethodCharacteristic,
   type NotEvaluated,
   notEvaluated,
   type Quantity,
-  type Step,
 } from '@breakbook/lab';
-import { convert, valueIn } from '@breakbook/units';
-import { budgetOf, type ChannelUncertainty } from './budget.js';
+import { valueIn } from '@breakbook/units';
+import { type ChannelUncertainty } from './budget.js';
 import { type BurstFeatures } from './burst.js';
-import { burstSteps, type CorrectionApplied, holdStep, kPa, rampStep, whyAtLeast } from './burst-steps.js';
+import { burstSteps, holdStep, rampStep, whyAtLeast } from './burst-steps.js';
+import { type Computed, characteristicOf } from './characteristic.js';
+import { type CorrectionApplied } from './correction-step.js';
 import { type HoldFound } from './holds.js';
 import { pressureTime } from './pressure-time.js';
+import { kPa } from './words.js';
 
 /** The channel every characteristic of a burst record is read from. */
 export const RIM_PRESSURE = 'rimPressure';
 /** A second sensor on the same pressure, to hold the first against. */
 export const SECOND_RIM_PRESSURE = 'rimPressure2';
 
-/** A number with what led to it, in the unit it was computed in. */
-interface Computed {
-  value: CharacteristicValue | NotEvaluated;
-  unit: string;
-  steps: Step[];
+/** A number read from the pressure record alone. */
+interface FromPressure extends Computed {
   /** Change of the value per kPa of the rim pressure; left out where it does not follow it in proportion. */
   perPressure?: number;
 }
@@ -44,35 +42,13 @@ export function burstCharacteristic(wanted: MethodCharacteristic, source: BurstS
   const compute = COMPUTED[wanted.characteristic];
   if (!compute) return undefined;
   const { zero, pressurised } = source.features;
-  const computed: Computed = isNotEvaluated(zero)
+  const computed: FromPressure = isNotEvaluated(zero)
     ? { value: zero, unit: wanted.unit, steps: [] }
     : pressurised
       ? compute(source)
       : { value: nothingHappened(source.features), unit: wanted.unit, steps: [] };
-
-  const factor = convert(1, computed.unit, wanted.unit, { difference: true });
-  const { value } = computed;
-  // None of the values is known between two bounds, and no unit of theirs has a zero point of its own.
-  const known = isNotEvaluated(value) || value.kind === 'between' ? value : { ...value, value: value.value * factor };
-  const budget =
-    isNotEvaluated(known) || known.kind === 'between'
-      ? {}
-      : budgetOf(wanted, {
-          value: known.value,
-          calibrations: source.calibrations,
-          sensitivity: (channel) =>
-            channel === RIM_PRESSURE && computed.perPressure !== undefined ? computed.perPressure * factor : undefined,
-        });
-  return {
-    characteristic: wanted.characteristic,
-    title: wanted.title,
-    unit: wanted.unit,
-    ...(wanted.reference ? { reference: wanted.reference } : {}),
-    value: known,
-    ...(budget.uncertainty ? { uncertainty: budget.uncertainty } : {}),
-    source: 'trace',
-    steps: budget.step ? [...computed.steps, budget.step] : computed.steps,
-  };
+  const sensitivity = (channel: string) => (channel === RIM_PRESSURE ? computed.perPressure : undefined);
+  return characteristicOf(wanted, { ...computed, sensitivity }, source.calibrations);
 }
 
 function nothingHappened({ peak }: BurstFeatures): NotEvaluated {
@@ -82,7 +58,7 @@ function nothingHappened({ peak }: BurstFeatures): NotEvaluated {
   );
 }
 
-const COMPUTED: Record<string, (source: BurstSource) => Computed> = {
+const COMPUTED: Record<string, (source: BurstSource) => FromPressure> = {
   burstPressure: (source) => ({
     value: { kind: whyAtLeast(source.features).length > 0 ? 'atLeast' : 'exact', value: source.features.peak.value },
     unit: 'kPa',

@@ -1,21 +1,9 @@
 import { type BurstMethod, isNotEvaluated, type Step } from '@breakbook/lab';
 import { printSignificant, valueIn } from '@breakbook/units';
 import { type BurstFeatures } from './burst.js';
+import { type CorrectionApplied, correctionStep } from './correction-step.js';
 import { type Ramp } from './ramp.js';
-
-/** What the calibration in force did to the readings. */
-export interface CorrectionApplied {
-  calibration: string;
-  certificate: string;
-  sensor: string;
-  gain: number;
-  offset: number;
-  unit: string;
-}
-
-export const kPa = (value: number) => `${printSignificant(value, 5)} kPa`;
-export const seconds = (value: number) => `${printSignificant(value, 4)} s`;
-export const percent = (share: number) => `${printSignificant(100 * share, 3)} %`;
+import { kPa, percent, seconds } from './words.js';
 
 /** Why the burst pressure is known from below only; empty where it is exact. */
 export function whyAtLeast({ ending, flatTop, gapAtPeak }: BurstFeatures): string[] {
@@ -93,18 +81,6 @@ export function burstSteps({
         reasons.length === 0 ? 'Yes, as far as the record shows.' : `No, it is at least this: ${reasons.join('; ')}.`,
     },
   ];
-}
-
-function correctionStep(corrected: CorrectionApplied | undefined): Step {
-  const question = 'How were the readings corrected?';
-  if (!corrected)
-    return { question, numbers: {}, answer: 'Not at all: no calibration was in force. They stand as indicated.' };
-  const { calibration, certificate, sensor, gain, offset, unit } = corrected;
-  return {
-    question,
-    numbers: { sensor, calibration, certificate, gain, [`offset, ${unit}`]: offset },
-    answer: `By calibration ${calibration} of sensor ${sensor}: true = gain · indicated + offset, once.`,
-  };
 }
 
 export function rampStep(ramp: Ramp, peak: number): Step {

@@ -21,7 +21,15 @@ const RATE_AGREES = 0.01;
 const JITTER_FLAGGED = 0.001;
 
 /** Flags what is doubtful about the times of a file: gaps, another rate, jitter, an implausible or negative time. */
-export function flagTimes(at: TimeColumn, metadata: Metadata, minimumRate: number, flags: ProblemList): void {
+export function flagTimes(
+  at: TimeColumn,
+  metadata: Metadata,
+  {
+    minimumRate,
+    triggered,
+  }: { minimumRate: number /** Does the record normally begin before its zero of time? */; triggered: boolean },
+  flags: ProblemList,
+): void {
   const { time, steps, firstLine, column, name } = at;
   const place = (index: number) => ({ line: firstLine + index, column, channel: name });
   const seconds = (value: number) => `${printSignificant(value, 4)} s`;
@@ -61,7 +69,7 @@ export function flagTimes(at: TimeColumn, metadata: Metadata, minimumRate: numbe
       expected: 'seconds since the start of the record, or another unit in the header',
       action: 'Check the unit of the time column.',
     }));
-  if (start < 0)
+  if (start < 0 && !triggered)
     flags.add('time.negative', place(0), () => ({
       sentence: `the record begins ${seconds(-start)} before its zero of time.`,
       action: 'Confirm that the record was started by a trigger.',

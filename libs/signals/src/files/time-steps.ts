@@ -1,5 +1,8 @@
 import { median } from 'simple-statistics';
 
+/** How long a step must be to be a gap: in usual steps of the record, or in seconds. */
+export type GapRule = { periods: number } | { seconds: number };
+
 /** How the times of a record follow each other. */
 export interface TimeSteps {
   /** Usual time between two samples, seconds: the median. */
@@ -21,10 +24,10 @@ const JITTER_SHARE = 0.5;
 const SLACK = 1.001;
 
 /**
- * Is the record sampled evenly? A gap is a step longer than `gapPeriods` usual ones; where the rate changes for good,
- * the usual step of that stretch counts. `time` is in seconds and increasing, with at least two samples.
+ * Is the record sampled evenly? A gap in periods is a step longer than that many usual ones; where the rate changes for
+ * good, the usual step of that stretch counts. `time` is in seconds and increasing, with at least two samples.
  */
-export function timeSteps(time: Float64Array, gapPeriods: number): TimeSteps {
+export function timeSteps(time: Float64Array, rule: GapRule): TimeSteps {
   const steps = time.length - 1;
   const stride = Math.max(1, Math.floor(steps / MOST_STEPS));
   const period = medianStep(time, 0, steps, stride);
@@ -40,7 +43,7 @@ export function timeSteps(time: Float64Array, gapPeriods: number): TimeSteps {
     for (let i = start + 1; i <= end; i++) {
       const step = (time[i] as number) - (time[i - 1] as number);
       if (step > result.longest) result.longest = step;
-      if (step > gapPeriods * usual * SLACK)
+      if (step > ('periods' in rule ? rule.periods * usual : rule.seconds) * SLACK)
         result.gaps.push({ after: i, from: time[i - 1] as number, to: time[i] as number });
       else {
         const off = Math.abs(step / usual - 1);

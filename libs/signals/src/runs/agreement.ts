@@ -1,4 +1,4 @@
-import { type Rig, type Run } from '@breakbook/lab';
+import { type Rig, type Run, type RunPassage } from '@breakbook/lab';
 import { readInstant } from '../files/date-time.js';
 import { type Metadata } from '../files/metadata.js';
 import { type ProblemList } from '../files/problem-list.js';
@@ -6,14 +6,24 @@ import { dayOf } from './in-force.js';
 
 const DAY = 86_400_000;
 
-/** Is this the file of this run? Specimen and rig must be the run's; a doubtful date is flagged. */
+/** What a file should be a record of. */
+export interface Expected {
+  run: Run;
+  rig: Rig;
+  /** The passages it holds, where the run names several. */
+  passages: readonly RunPassage[];
+}
+
+/**
+ * Is this the file of this run, and of this passage of it? Specimen, rig and passage must be the run's; a doubtful date
+ * is flagged. Answers when the record began; undefined where the file does not say it well.
+ */
 export function checkAgreement(
   metadata: Metadata,
-  run: Run,
-  rig: Rig,
+  { run, rig, passages }: Expected,
   problems: ProblemList,
   flags: ProblemList,
-): void {
+): number | undefined {
   for (const [key, expected] of [
     ['specimen', run.specimen],
     ['rig', rig.rig],
@@ -28,14 +38,17 @@ export function checkAgreement(
       }));
   }
 
+  checkPassage(metadata, run, passages, problems);
+
   const started = metadata.get('started');
-  if (!started) return;
+  if (!started) return undefined;
   const read = readInstant(started.value);
   if ('said' in read) {
     problems.add('meta.date', { line: started.line }, () => read.said);
-    return;
+    return undefined;
   }
 
+  const expectedStart = passages[0]?.startedAt ?? run.startedAt;
   const firstDay = rig.placements.map(({ from }) => from).sort()[0] ?? '';
   const day = dayOf(new Date(read.instant).toISOString());
   if (day < firstDay)
@@ -44,11 +57,31 @@ export function checkAgreement(
       found: started.value,
       action: 'Check the clock of the rig.',
     }));
-  else if (Math.abs(read.instant - Date.parse(run.startedAt)) > DAY)
+  else if (Math.abs(read.instant - Date.parse(expectedStart)) > DAY)
     flags.add('meta.date', { line: started.line }, () => ({
       sentence: `the file and the run record disagree by more than a day on when the run began.`,
       found: started.value,
-      expected: run.startedAt,
+      expected: expectedStart,
       action: 'Check the clock of the rig, and whether this is the file of this run.',
     }));
+  return read.instant;
+}
+
+/** `# passage: 2` may be given; it must then be the passage for which the run names this file. */
+function checkPassage(metadata: Metadata, run: Run, passages: readonly RunPassage[], problems: ProblemList): void {
+  const entry = metadata.get('passage');
+  if (!entry) return;
+  const [first] = passages;
+  const expected = passages.length > 1 ? undefined : String(first?.passage ?? 1);
+  if (entry.value === expected) return;
+  const numbers = passages.map(({ passage }) => passage).join(', ');
+  problems.add('meta.unknown', { line: entry.line }, () => ({
+    sentence:
+      expected === undefined
+        ? `the file is of passage "${entry.value}" alone, and run ${run.run} takes it for passages ${numbers}.`
+        : `the file is of passage "${entry.value}", and run ${run.run} ${first ? `names it for passage ${expected}` : 'names no passages'}.`,
+    found: entry.value,
+    ...(expected === undefined ? {} : { expected }),
+    action: 'Have each passage of the run name its own file; if the run record is wrong, correct it first.',
+  }));
 }

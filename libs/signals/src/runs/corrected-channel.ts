@@ -2,7 +2,7 @@ import { type Calibration, type MethodChannel, Refusal, type Rig } from '@breakb
 import { converter, isDifference, QUANTITY_KINDS, sameDimension } from '@breakbook/units';
 import { type SensorOnDay } from '../checks/calibration.js';
 import { type ChannelUncertainty } from '../features/budget.js';
-import { type CorrectionApplied } from '../features/burst-steps.js';
+import { type CorrectionApplied } from '../features/correction-step.js';
 import { calibrationOn, placementOn } from './in-force.js';
 
 /** A channel as it is judged, with what stands behind its numbers. */

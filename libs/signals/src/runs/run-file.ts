@@ -1,12 +1,21 @@
-import { type BurstMethod, type Calibration, type Layout, Refusal, type Rig, type Run } from '@breakbook/lab';
-import { convert, valueIn } from '@breakbook/units';
+import {
+  type Calibration,
+  type Layout,
+  type Method,
+  type MethodChannel,
+  Refusal,
+  type Rig,
+  type Run,
+} from '@breakbook/lab';
+import { convert, type QuantityKind, valueIn } from '@breakbook/units';
 import { type RunTable, readLayout1 } from '../files/layout-1.js';
 import { ProblemList } from '../files/problem-list.js';
 import { flagTimes } from '../files/time-flags.js';
-import { type TimeSteps, timeSteps } from '../files/time-steps.js';
+import { type GapRule, type TimeSteps, timeSteps } from '../files/time-steps.js';
 import { checkAgreement } from './agreement.js';
 import { type CorrectedChannel, correctedChannel } from './corrected-channel.js';
 import { dayOf } from './in-force.js';
+import { type RunRecord } from './passages.js';
 
 /** The bytes of one file as sent, with their digest. */
 export interface SentFile {
@@ -17,7 +26,11 @@ export interface SentFile {
 
 /** A run's file, read, found to be this run's, and corrected. */
 export interface ReadFile {
+  file: SentFile;
+  passages: RunRecord['passages'];
   rows: number;
+  /** When the first row was taken, milliseconds since 1970; undefined where the file does not say it. */
+  started: number | undefined;
   /** Seconds. */
   time: Float64Array;
   steps: TimeSteps;
@@ -25,25 +38,34 @@ export interface ReadFile {
   flags: RunTable['flags'];
 }
 
+/** What a method needs of a record before anything can be read from it. */
+export interface RecordNeeds {
+  gap: GapRule;
+  rows: number;
+  /** The record must last longer than this, and why. */
+  seconds: number;
+  because: string;
+  /** Is it normal that the record begins before its zero of time? */
+  triggered: boolean;
+}
+
 /** Fewer rows than this show nothing. */
 const FEWEST_ROWS = 10;
 
-/** Reads the one file of a run by layout 1. Throws a `Refusal` with everything that is wrong with it. */
+/** Everything a run's files are read with. */
+export interface ReadWith {
+  method: Method;
+  layout: Layout;
+  rig: Rig;
+  calibrations: readonly Calibration[];
+  run: Run;
+}
+
+/** Reads one file of a run by layout 1. Throws a `Refusal` with everything that is wrong with it. */
 export function readRunFile(
-  file: SentFile,
-  {
-    method,
-    layout,
-    rig,
-    calibrations,
-    run,
-  }: {
-    method: BurstMethod;
-    layout: Layout;
-    rig: Rig;
-    calibrations: readonly Calibration[];
-    run: Run;
-  },
+  { file, passages }: RunRecord,
+  { method, layout, rig, calibrations, run }: ReadWith,
+  needs: RecordNeeds,
   onProgress?: (done: number, total: number) => void,
 ): ReadFile {
   const table = readLayout1(
@@ -57,17 +79,17 @@ export function readRunFile(
   );
   const problems = new ProblemList(file.name);
   const flags = new ProblemList(file.name);
-  checkAgreement(table.metadata, run, rig, problems, flags);
+  const started = checkAgreement(table.metadata, { run, rig, passages }, problems, flags);
 
   const timeIndex = table.columns.findIndex(({ carries }) => 'time' in carries);
   const timeColumn = table.columns[timeIndex];
   const written = table.values[timeIndex];
   if (!timeColumn || !written) throw new Error('readRunFile: layout 1 gave no time column');
   const time = written.map((value) => convert(value, timeColumn.unit, 's'));
-  requireLength(time, table, method, problems);
+  requireLength(time, table, needs, problems);
   problems.throwIfAny();
 
-  const steps = timeSteps(time, method.parameters.gapPeriods);
+  const steps = timeSteps(time, needs.gap);
   const minimumRate = Math.max(
     0,
     ...method.channels.map((one) => (one.minimumRate ? valueIn(one.minimumRate, 'Hz') : 0)),
@@ -75,52 +97,51 @@ export function readRunFile(
   flagTimes(
     { time, steps, firstLine: table.firstLine, column: timeColumn.column, name: timeColumn.name },
     table.metadata,
-    minimumRate,
+    { minimumRate, triggered: needs.triggered },
     flags,
   );
 
-  const day = dayOf(run.startedAt);
+  const day = dayOf(passages[0]?.startedAt ?? run.startedAt);
   const channels = table.columns.flatMap(({ carries, unit }, index) => {
     const values = table.values[index];
     return 'channel' in carries && values
       ? [correctedChannel(carries.channel, { values, unit }, rig, calibrations, day)]
       : [];
   });
-  return { rows: table.rows, time, steps, channels, flags: [...table.flags, ...flags.first] };
+  return { file, passages, rows: table.rows, started, time, steps, channels, flags: [...table.flags, ...flags.first] };
 }
 
-function requireLength(time: Float64Array, table: RunTable, method: BurstMethod, problems: ProblemList): void {
-  const needed = valueIn(method.parameters.zeroTime, 's');
+function requireLength(time: Float64Array, table: RunTable, needs: RecordNeeds, problems: ProblemList): void {
   const lasted = (time.at(-1) ?? 0) - (time[0] ?? 0);
-  const fewest = Math.max(FEWEST_ROWS, method.parameters.despikeSamples);
-  if (table.rows < fewest || lasted <= needed)
+  const fewest = Math.max(FEWEST_ROWS, needs.rows);
+  if (table.rows < fewest || lasted <= needs.seconds)
     problems.add('run.too-short', { line: table.firstLine + table.rows - 1 }, () => ({
       sentence: `the record has ${table.rows} rows over ${lasted} s, too few to read anything from.`,
-      expected: `at least ${fewest} rows, and longer than the ${needed} s from which the zero is taken`,
+      expected: `at least ${fewest} rows, and longer than ${needs.because}`,
       action: 'Export the whole record and send the file again.',
     }));
 }
 
-/** The one file that layout 1 reads a run from. */
-export function onlyFile(files: readonly SentFile[], run: Run): SentFile {
-  const [only] = files;
-  if (!only)
-    throw new Refusal({
-      code: 'file.missing',
-      detail: `Run ${run.run} came without a file, and its method reads one.`,
-      expected: 'one run file',
-      action: 'Send the file of the run with it.',
-    });
-  if (files.length > 1)
-    throw new Refusal({
-      code: 'request.too-many-parts',
-      detail: `Run ${run.run} came with ${files.length} files; layout 1 reads a run from one.`,
-      found: files
-        .map(({ name }) => name)
-        .join(', ')
-        .slice(0, 100),
-      expected: 'one run file',
-      action: 'Send the file that holds every channel of the run.',
-    });
-  return only;
+/** The channel of this name, where the file has it. */
+export function channelIn({ channels }: ReadFile, name: string, kind: QuantityKind): CorrectedChannel | undefined {
+  return channels.find(({ channel }) => channel.channel === name && channel.kind === kind);
+}
+
+/** The channel of this name, without which a run of this method says nothing. */
+export function neededChannel(
+  read: ReadFile,
+  name: string,
+  kind: MethodChannel['kind'],
+  method: Method,
+): CorrectedChannel {
+  const found = channelIn(read, name, kind);
+  if (found) return found;
+  throw new Refusal({
+    code: 'header.missing-channel',
+    file: read.file.name,
+    channel: name,
+    detail: `${read.file.name}: a run of ${method.method} rev. ${method.revision} is read from channel ${name}, and there is none in this file.`,
+    expected: `a column for channel ${name}`,
+    action: `Have the method list the channel as a required ${kind}, and the layout name its column.`,
+  });
 }
