@@ -12,6 +12,7 @@ export * from './methods.js';
 export * from './not-evaluated.js';
 export * from './outcomes.js';
 export * from './people.js';
+export * from './photos.js';
 export * from './plans.js';
 export * from './problems.js';
 export * from './products.js';

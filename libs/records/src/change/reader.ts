@@ -1,10 +1,19 @@
-import { Refusal } from '@breakbook/lab';
-import { type EntityManager, type FindOptionsOrder, type FindOptionsWhere, In } from 'typeorm';
+import { Key, Refusal, shown } from '@breakbook/lab';
+import { type EntityManager, type FindOptionsOrder, type FindOptionsWhere, In, LessThan, MoreThan } from 'typeorm';
 import { validate } from 'uuid';
 import type { Noun, Row, Version } from '../entities/row.js';
 
 /** A table, by its entity. */
 export type Table<T> = new () => T;
+
+/** A piece of a list: so many rows in the order of one column, after a place in it. */
+export interface Page<T> {
+  by: keyof T & string;
+  descending?: boolean;
+  /** The value of that column in the last row of the piece before. */
+  after?: number;
+  limit: number;
+}
 
 /**
  * Reads the rows of one lab, and of no other. Every look-up needs all of its keys: TypeORM takes a missing one for
@@ -24,7 +33,9 @@ export class Reader {
 
   /** The thing the lab calls so. */
   async named<T extends Noun>(table: Table<T>, key: string): Promise<T> {
-    return (await this.maybe(table, { key } as FindOptionsWhere<T>)) ?? missing(table, key);
+    // What can be no key is not asked for: PostgreSQL refuses some text, and the answer must be the same.
+    const found = Key.safeParse(key).success ? await this.maybe(table, { key } as FindOptionsWhere<T>) : undefined;
+    return found ?? missing(table, key);
   }
 
   /** The one row that fits, or undefined; an error where several do. */
@@ -39,6 +50,21 @@ export class Reader {
   find<T extends Row>(table: Table<T>, where: FindOptionsWhere<T>, order?: FindOptionsOrder<T>): Promise<T[]> {
     const added = { id: 'asc' } as FindOptionsOrder<T>;
     return this.manager.find(table, { where: this.#within(table, where), order: order ?? added });
+  }
+
+  /** A piece of the rows that fit, and whether more follow. By a short number or a version, so none is ever missed. */
+  async page<T extends Row>(
+    table: Table<T>,
+    where: FindOptionsWhere<T>,
+    { by, descending = false, after, limit }: Page<T>,
+  ): Promise<{ rows: T[]; more: boolean }> {
+    const place = after === undefined ? {} : { [by]: descending ? LessThan(after) : MoreThan(after) };
+    const rows = await this.manager.find(table, {
+      where: { ...this.#within(table, where), ...place } as FindOptionsWhere<T>,
+      order: { [by]: descending ? 'desc' : 'asc' } as FindOptionsOrder<T>,
+      take: limit + 1,
+    });
+    return { rows: rows.slice(0, limit), more: rows.length > limit };
   }
 
   /** What is said of a record now: its highest version. */
@@ -70,5 +96,5 @@ export class Reader {
 
 function missing(table: Table<unknown>, wanted: string): never {
   const thing = table.name.replaceAll(/(?<=[a-z])[A-Z]/g, (letter) => ` ${letter}`).toLowerCase();
-  throw new Refusal({ code: 'request.not-found', detail: `There is no ${thing} "${wanted}" in this lab.` });
+  throw new Refusal({ code: 'request.not-found', detail: `There is no ${thing} "${shown(String(wanted))}" in this lab.` });
 }

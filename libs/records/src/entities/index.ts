@@ -1,3 +1,5 @@
+import { Attachment } from './attachment.js';
+import { AttachmentVersion } from './attachment-version.js';
 import { Calibration } from './calibration.js';
 import { CalibrationVersion } from './calibration-version.js';
 import { CredentialChange } from './credential-change.js';
@@ -14,6 +16,7 @@ import { LedgerEntry } from './ledger-entry.js';
 import { Limit } from './limit.js';
 import { LimitRevision } from './limit-revision.js';
 import { Lot } from './lot.js';
+import { LotClosing } from './lot-closing.js';
 import { LotVersion } from './lot-version.js';
 import { Measurement } from './measurement.js';
 import { Method } from './method.js';
@@ -79,6 +82,7 @@ export const EVIDENCE = [
   LayoutRevision,
   Lot,
   LotVersion,
+  LotClosing,
   SamplingRecord,
   Specimen,
   SpecimenVersion,
@@ -100,10 +104,14 @@ export const EVIDENCE = [
   UnreadFile,
   UnreadPart,
   UnreadClosing,
+  Attachment,
+  AttachmentVersion,
 ] as const;
 
 export const ENTITIES = [...EVIDENCE, LedgerEntry];
 
+export * from './attachment.js';
+export * from './attachment-version.js';
 export * from './calibration.js';
 export * from './calibration-version.js';
 export * from './credential-change.js';
@@ -120,6 +128,7 @@ export * from './ledger-entry.js';
 export * from './limit.js';
 export * from './limit-revision.js';
 export * from './lot.js';
+export * from './lot-closing.js';
 export * from './lot-version.js';
 export * from './measurement.js';
 export * from './method.js';
