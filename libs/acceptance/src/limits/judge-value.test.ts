@@ -65,11 +65,12 @@ describe('one value against one limit, simple rule', () => {
     ['at least, on the limit', atLeast(1500), held(1500), 'conforms', 0],
     ['at least, below', atLeast(1500), held(1499), 'not evaluated', undefined],
     ['at most, above', atLeast(1500), under(1600), 'not evaluated', undefined],
-    ['at most, on the limit', atLeast(1500), under(1500), 'not evaluated', undefined],
+    ['at most, on the limit', atLeast(1500), under(1500), 'does not conform', undefined],
     ['at most, below', atLeast(1500), under(1400), 'does not conform', undefined],
     ['between, above', atLeast(1500), span(1500, 1550), 'conforms', 0],
     ['between, across', atLeast(1500), span(1490, 1550), 'not evaluated', undefined],
     ['between, below', atLeast(1500), span(1400, 1450), 'does not conform', -100],
+    ['between, up to the limit', atLeast(1500), span(1400, 1500), 'does not conform', -100],
 
     ['exact below an upper limit', atMost(80), exact(79), 'conforms', 1],
     ['exact on an upper limit', atMost(80), exact(80), 'conforms', 0],

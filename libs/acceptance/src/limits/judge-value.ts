@@ -28,7 +28,8 @@ type Answer =
  *     w = 0 (simple) or r U (guarded);  accepted from TL + w (at least) or up to TL - w (at most)
  *
  * A value known from one side stands for every number on that side: it conforms when all of them are accepted, does
- * not conform when none is, and is not evaluated otherwise. Value and limits are compared unrounded in the result's
+ * not conform when none is, and is not evaluated otherwise. "At most" and the upper end of "between" say that the part
+ * broke there or before: a part that broke by the limit does not hold it. Value and limits are compared unrounded in the result's
  * unit; a value exactly on an acceptance limit is accepted. Two outcomes: a value between the limit and the acceptance
  * limit is not accepted.
  *
@@ -100,7 +101,8 @@ function answerTo(given: { limit: Limit; result: Result; limitValue: Range; acce
         };
 
   if (lowest >= acceptedFrom && highest <= acceptedTo) return { outcome: 'conforms' };
-  if (highest < acceptedFrom || lowest > acceptedTo) return { outcome: 'does not conform' };
+  const brokeByLimit = brokeBy(result.value) && highest === acceptedFrom;
+  if (highest < acceptedFrom || brokeByLimit || lowest > acceptedTo) return { outcome: 'does not conform' };
   return { outcome: 'not evaluated', ...whyOpen(result.value, result.unit, limit, acceptance) };
 }
 
@@ -116,6 +118,11 @@ function spanOf(value: CharacteristicValue): [lowest: number, highest: number] {
     case 'between':
       return [value.lower, value.upper];
   }
+}
+
+/** Is the highest number of this value one at which the part had broken? */
+function brokeBy({ kind }: CharacteristicValue): boolean {
+  return kind === 'atMost' || kind === 'between';
 }
 
 /** Why a value known from one side says neither yes nor no. */

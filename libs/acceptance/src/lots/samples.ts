@@ -33,7 +33,8 @@ export function sampleOf(runs: readonly JudgedRun[], characteristic: string): Cl
       continue;
     }
     values.push(result.value);
-    const recorded = one.reading.characteristics.find((each) => each.characteristic === characteristic)?.value;
+    const read = one.reading.characteristics.find((each) => each.characteristic === characteristic);
+    const recorded = read?.ifBroken ?? read?.value;
     const setApart = result.value.kind === 'atLeast' && result.mode !== undefined;
     const asBroken = setApart && recorded !== undefined && !isNotEvaluated(recorded) ? recorded : result.value;
     if (asBroken.kind !== result.value.kind && result.mode !== undefined) otherModes.add(result.mode);

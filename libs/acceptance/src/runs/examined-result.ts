@@ -24,6 +24,8 @@ type Said = Pick<Result, 'value' | 'because' | 'mode' | 'cautious'>;
  * - no examination: no value, because nobody knows what gave way.
  *
  * A value that the record knows from one side only, such as a saturated peak, never becomes exact by the examination.
+ * Where the record itself says another thing of a part found broken (one strike shows a sound wheel's energy as at least
+ * and a cracked one's as at most), that is taken.
  * A characteristic that no failure mode of the method bears on, such as a ramp rate, is taken as recorded.
  *
  * Source: other modes as right-censored at the value reached, Meeker and Escobar (1998), Statistical Methods for
@@ -34,15 +36,24 @@ export function examinedResult(
   method: Method,
   examination: Examination | undefined,
 ): Result {
-  const { uncertainty, reference } = characteristic;
+  const { uncertainty, reference, caution } = characteristic;
+  const { because, ...rest } = said(characteristic, method, examination);
   return {
     characteristic: characteristic.characteristic,
     title: characteristic.title,
     unit: characteristic.unit,
     ...(reference ? { reference } : {}),
     ...(uncertainty ? { uncertainty: { expanded: uncertainty.expanded, k: uncertainty.k } } : {}),
-    ...said(characteristic, method, examination),
+    ...rest,
+    because: caution === undefined ? because : `${because}; ${caution}`,
   };
+}
+
+/** What the record says of the part as it was loaded, and of one that is found broken. */
+interface Recorded {
+  name: string;
+  value: CharacteristicValue;
+  broken: CharacteristicValue | NotEvaluated;
 }
 
 function said(characteristic: Characteristic, method: Method, examination: Examination | undefined): Said {
@@ -64,16 +75,17 @@ function said(characteristic: Characteristic, method: Method, examination: Exami
       'the examination is corrected, or a revision of the method takes the mode in',
     );
   const known = modes as FailureMode[];
+  const record: Recorded = { name, value, broken: characteristic.ifBroken ?? value };
   return somethingGaveWay(examination)
-    ? afterFailure(name, value, known, examination)
-    : afterSurvival(name, value, known, examination);
+    ? afterFailure(record, known, examination)
+    : afterSurvival(record, known, examination);
 }
 
 function somethingGaveWay({ endReason }: Examination): boolean {
   return endReason === 'something broke' || endReason === 'rig fault';
 }
 
-function afterFailure(name: string, value: CharacteristicValue, modes: FailureMode[], examination: Examination): Said {
+function afterFailure({ name, value, broken }: Recorded, modes: FailureMode[], examination: Examination): Said {
   const [first] = modes;
   if (!first && examination.endReason === 'something broke')
     return withoutValue(
@@ -87,9 +99,8 @@ function afterFailure(name: string, value: CharacteristicValue, modes: FailureMo
   const countsAs = first ? first.countsAs[name] : 'at least';
   if (countsAs === 'failure')
     return {
-      value,
-      because: asRecorded(
-        value,
+      ...brokeAt(
+        broken,
         examination.partSound === 'sound'
           ? `${gaveWay}; it counts as a failure although the part is noted as sound`
           : gaveWay,
@@ -111,30 +122,27 @@ function afterFailure(name: string, value: CharacteristicValue, modes: FailureMo
     : doubtAboutPart(examination.partSound);
   if (doubt)
     return {
-      value,
-      because: asRecorded(value, `${gaveWay}, but ${doubt}: counted as a failure of the part`),
+      ...brokeAt(broken, `${gaveWay}, but ${doubt}: counted as a failure of the part`),
       ...mode,
       cautious: true,
     };
   return { ...heldAtLeast(value, `${gaveWay} and the part was found sound`), ...mode };
 }
 
-function afterSurvival(name: string, value: CharacteristicValue, modes: FailureMode[], examination: Examination): Said {
+function afterSurvival({ name, value, broken }: Recorded, modes: FailureMode[], examination: Examination): Said {
   const ended = `the run ended without a break (${examination.endReason})`;
   const failure = modes.find((one) => one.countsAs[name] === 'failure');
   if (failure)
     return {
-      value,
-      because: asRecorded(
-        value,
+      ...brokeAt(
+        broken,
         `${ended}, but ${failure.code} (${failure.meaning}) was found: counted as a failure of the part`,
       ),
       mode: failure.code,
     };
   if (examination.partSound === 'not sound')
     return {
-      value,
-      because: asRecorded(value, `${ended}, but the part was found not sound: counted as a failure of the part`),
+      ...brokeAt(broken, `${ended}, but the part was found not sound: counted as a failure of the part`),
       cautious: true,
     };
   return heldAtLeast(value, examination.partSound === 'sound' ? `${ended} and the part was found sound` : ended);
@@ -149,6 +157,12 @@ function doubtAboutPart(partSound: Examination['partSound']): string | undefined
     case 'not examined':
       return 'whether the part is sound was not looked at';
   }
+}
+
+/** What the record says of a part that broke. */
+function brokeAt(broken: CharacteristicValue | NotEvaluated, because: string): Said {
+  if (isNotEvaluated(broken)) return { value: broken, because: `${because}; ${broken.notEvaluated.because}` };
+  return { value: broken, because: asRecorded(broken, because) };
 }
 
 /** The value as the record has it; where the record itself knows one side only, that is said too. */

@@ -152,6 +152,81 @@ describe('what the record and the examination say together', () => {
     else expect(result?.value).toEqual(expected);
   });
 
+  // One strike: the record says that the wheel was loaded with 41 J; found cracked, it broke at that or below.
+  it.each<[string, Examination, CharacteristicValue, CharacteristicValue | 'not evaluated']>([
+    [
+      'broken',
+      examined('something broke', ['BF-FLG'], 'not sound'),
+      { kind: 'atMost', value: 41 },
+      { kind: 'atMost', value: 41 },
+    ],
+    ['sound', examined('programme ended', [], 'sound'), { kind: 'atMost', value: 41 }, { kind: 'atLeast', value: 40 }],
+    [
+      'not sound after all',
+      examined('programme ended', [], 'not sound'),
+      { kind: 'atMost', value: 41 },
+      { kind: 'atMost', value: 41 },
+    ],
+    [
+      'cracked after all',
+      examined('programme ended', ['BF-FLG'], 'not sound'),
+      { kind: 'atMost', value: 41 },
+      { kind: 'atMost', value: 41 },
+    ],
+    [
+      'doubtful',
+      examined('something broke', ['BT-OFF'], 'not examined'),
+      { kind: 'atMost', value: 41 },
+      { kind: 'atMost', value: 41 },
+    ],
+    [
+      'something else gave way',
+      examined('something broke', ['BT-OFF'], 'sound'),
+      { kind: 'atMost', value: 41 },
+      { kind: 'atLeast', value: 40 },
+    ],
+    [
+      'between two strikes',
+      examined('something broke', ['BF-FLG'], 'not sound'),
+      { kind: 'between', lower: 35, upper: 41 },
+      { kind: 'between', lower: 35, upper: 41 },
+    ],
+  ])('takes what the record says of a part found %s', (_, examination, ifBroken, expected) => {
+    const run = runWith(examination);
+    const reading = readingOf(run, { kind: 'atLeast', value: 40 });
+    const [first, ...others] = reading.characteristics;
+    if (!first) throw new Error('no characteristic');
+    const caution = 'one wheel, never pooled';
+    const judged = judgeRun({
+      plan,
+      method: burstMethod,
+      limits: [limit],
+      reading: { ...reading, characteristics: [{ ...first, ifBroken, caution }, ...others] },
+      run,
+    });
+    expect(judged.results[0]?.value).toEqual(expected);
+    expect(judged.results[0]?.because).toMatch(/; one wheel, never pooled$/);
+  });
+
+  it('has no value of a broken part where the record cannot bound it', () => {
+    const run = runWith(examined('something broke', ['BF-FLG'], 'not sound'));
+    const reading = readingOf(run, { kind: 'atLeast', value: 40 });
+    const [first] = reading.characteristics;
+    if (!first) throw new Error('no characteristic');
+    const ifBroken = notEvaluated('the energy in a gap of the record is not known', 'the run has no gap');
+    const judged = judgeRun({
+      plan,
+      method: burstMethod,
+      limits: [limit],
+      reading: { ...reading, characteristics: [{ ...first, ifBroken }] },
+      run,
+    });
+    expect(judged.results[0]).toMatchObject({
+      value: ifBroken,
+      because: 'BF-FLG (bead flange broke) came first; the energy in a gap of the record is not known',
+    });
+  });
+
   it('keeps why the record has no value', () => {
     const run = runWith(examined('something broke', ['BF-FLG'], 'not sound'));
     expect(resultOf(run, notEvaluated('the trace has a gap at the peak', 'the run is repeated'))).toMatchObject({
