@@ -12,9 +12,11 @@ export function runProblems(records: Records): Problem[] {
       ...peopleProblems(records, run, at),
       ...orderProblems(records, run, at),
       ...reviewProblems(run, at),
-      ...run.files.flatMap(({ name }, place) => {
-        const other = named.get(name);
-        named.set(name, run.run);
+      ...run.files.flatMap(({ name, sha256 }, place) => {
+        // Loggers give many files one name; where digests were recorded, they tell the files apart.
+        const file = sha256 === undefined ? name : `${name} ${sha256}`;
+        const other = named.get(file);
+        named.set(file, run.run);
         if (other === undefined) return [];
         return [
           problemAt(
