@@ -2,5 +2,6 @@
 export { evaluateAndKeep, evaluateStored, type StoredEvaluation } from './evaluations/evaluate-stored-lot.js';
 export { hasLot, importLot, labOf } from './lots/import-lot.js';
 export { storedLot } from './lots/lot-bundle.js';
-export { recordRun, type SentRunFile } from './runs/record-run.js';
+export { recordRun } from './runs/record-run.js';
 export { type RunningService, type ServiceOptions, startService } from './start.js';
+export type { SentRunFile } from './workers/run-to-read.js';

@@ -1,7 +1,8 @@
 import { type LotBundle, type Person } from '@breakbook/lab';
 import { type Actor, foundLab, type RawStore, type Records, tables } from '@breakbook/records';
 import { evaluateAndKeep, type StoredEvaluation } from '../evaluations/evaluate-stored-lot.js';
-import { recordRun, type SentRunFile } from '../runs/record-run.js';
+import { recordRun } from '../runs/record-run.js';
+import { type SentRunFile } from '../workers/run-to-read.js';
 import { importDefinitions } from './import-definitions.js';
 
 export interface ImportedLot {

@@ -139,7 +139,7 @@ async function planOf(reader: Reader, productId: string, versions: tables.RunVer
   });
 }
 
-async function limitsOf(reader: Reader, planRevisionId: string) {
+export async function limitsOf(reader: Reader, planRevisionId: string) {
   const lines = await reader.find(tables.PlanLine, { planRevisionId });
   const used = await reader.find(tables.PlanLineLimit, { planLineId: In(lines.map(({ id }) => id)) });
   return contentsById(
@@ -149,7 +149,7 @@ async function limitsOf(reader: Reader, planRevisionId: string) {
   );
 }
 
-async function contentsById<T extends Row & { content: unknown }>(
+export async function contentsById<T extends Row & { content: unknown }>(
   reader: Reader,
   table: Table<T>,
   ids: (string | null)[],
@@ -159,7 +159,7 @@ async function contentsById<T extends Row & { content: unknown }>(
   return rows.map(({ content }) => content);
 }
 
-async function peopleOf(reader: Reader) {
+export async function peopleOf(reader: Reader) {
   const people = await reader.find(tables.Person, { kind: 'person' });
   const versions = await reader.latestOf(
     tables.PersonVersion,

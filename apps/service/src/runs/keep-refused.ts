@@ -1,0 +1,49 @@
+import { Refusal } from '@breakbook/lab';
+import {
+  type Actor,
+  digestOfParts,
+  keepUnread,
+  type RawStore,
+  type Reader,
+  type Records,
+  type SentPart,
+  tables,
+  unreadState,
+} from '@breakbook/records';
+
+/** Keeps the bytes of a refused run, where they are worth keeping, and says in the refusal what became of them. */
+export async function keepRefused(
+  records: Records,
+  store: RawStore,
+  by: Actor,
+  parts: SentPart[],
+  refusal: Refusal,
+): Promise<void> {
+  if (parts.length === 0 || !isKeptUnread(refusal)) return;
+  const kept = await keepUnread(records, store, by, parts, refusal);
+  if (kept.stored === 'unread') {
+    refusal.stored = { stored: 'unread', unreadFileId: kept.unreadFileId };
+    return;
+  }
+  refusal.problems.push(...kept.refusal.problems);
+  refusal.stored = { stored: false };
+}
+
+/** Refused for content, or left without a run though readable: the wheel cannot be broken again for another file. */
+function isKeptUnread({ code }: Refusal): boolean {
+  if (code === 'run.duplicate' || code === 'file.empty' || code === 'file.too-large') return false;
+  if (code === 'file.missing' || code === 'request.too-many-parts') return false;
+  if (code === 'file.type-mismatch' || code === 'file.compressed' || code === 'file.name-invalid') return false;
+  return (
+    /^(file|csv|header|unit|meta|number|time|run)\./.test(code) ||
+    code === 'specimen.destroyed' ||
+    code === 'state.conflict'
+  );
+}
+
+/** The unread file that holds exactly these parts and still waits, if there is one. */
+export async function waitingUnread(reader: Reader, parts: SentPart[]): Promise<string | undefined> {
+  if (parts.length === 0) return undefined;
+  const file = await reader.maybe(tables.UnreadFile, { partsSha256: digestOfParts(parts) });
+  return file && (await unreadState(reader, file.id)) === 'waiting' ? file.id : undefined;
+}

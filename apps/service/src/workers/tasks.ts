@@ -1,0 +1,115 @@
+import { evaluateLot, evaluateRun, type LotEvaluation } from '@breakbook/acceptance';
+import { canonicalJson } from '@breakbook/evidence';
+import { type LotBundle, type LotResult, type Reading, Refusal, SOFTWARE } from '@breakbook/lab';
+import { type LotReportContent, type ReportIdentity } from '@breakbook/reports';
+import { traceOutline } from '@breakbook/signals';
+import { bytesOf, type RunToRead, readRunToRead, type SentRunFile } from './run-to-read.js';
+
+/** How far a task is, a fraction, and what it is at. */
+export interface TaskProgress {
+  share: number;
+  at: string;
+}
+
+/** A lot with its files on disk, each read when its run's turn comes. */
+export interface LotToEvaluate {
+  bundle: LotBundle;
+  files: { run: string; files: SentRunFile[] }[];
+}
+
+/** An evaluation without the traces, which are long and are read again where they are drawn. */
+export type EvaluationOnly = Omit<LotEvaluation, 'runs'> & { runs: Omit<LotEvaluation['runs'][number], 'traces'>[] };
+
+/** A record thinned for a screen. */
+export interface ThinnedTrace {
+  reading: Reading;
+  channels: {
+    channel: string;
+    unit: string;
+    reference?: 'gauge' | 'absolute';
+    passage?: number;
+    time: Float64Array;
+    values: Float64Array;
+  }[];
+}
+
+/** The heavy work of the service: pure functions over what they are handed, each run in a thread of its own. */
+export interface Tasks {
+  'read run': { input: RunToRead; output: Reading };
+  'evaluate lot': { input: LotToEvaluate; output: EvaluationOnly };
+  'compose report': {
+    input: LotToEvaluate & { identity: ReportIdentity; judged: LotResult; paper: 'A4' | 'Letter' };
+    output: { content: LotReportContent; pdf: Uint8Array };
+  };
+  'thin traces': {
+    input: { bundle: LotBundle; run: string; files: SentRunFile[]; buckets: number };
+    output: ThinnedTrace;
+  };
+}
+
+export type TaskName = keyof Tasks;
+type Progress = (progress: TaskProgress) => void;
+
+export const TASKS: {
+  [Name in TaskName]: (
+    input: Tasks[Name]['input'],
+    onProgress: Progress,
+  ) => Tasks[Name]['output'] | Promise<Tasks[Name]['output']>;
+} = {
+  'read run': (input) => readRunToRead(input).reading,
+
+  'evaluate lot': (input, onProgress) => {
+    const { runs, ...rest } = evaluate(input, onProgress);
+    return { ...rest, runs: runs.map(({ traces: _traces, ...run }) => run) };
+  },
+
+  'compose report': async ({ identity, judged, paper, ...input }, onProgress) => {
+    const evaluation = evaluate(input, ({ share, at }) => onProgress({ share: 0.7 * share, at }));
+    requireSame(evaluation.result, judged);
+    // Loaded here only, since it brings fonts that reading and judging never need.
+    const { composeDocument, lotReportContent } = await import('@breakbook/reports');
+    onProgress({ share: 0.7, at: 'laying out the report' });
+    const content = lotReportContent({ bundle: input.bundle, evaluation, document: identity });
+    return { content, pdf: await composeDocument('lot test report', content, { paper }) };
+  },
+
+  'thin traces': ({ bundle, run: key, files, buckets }) => {
+    const run = bundle.runs.find((one) => one.run === key);
+    if (!run) throw new Error(`The bundle of lot ${bundle.lot.lot} holds no run ${key}.`);
+    const { reading, traces } = evaluateRun(bundle, run, files.map(inMemory));
+    return {
+      reading,
+      channels: traces.map(({ time, values, ...channel }) => ({
+        ...channel,
+        ...traceOutline({ time, values }, buckets),
+      })),
+    };
+  },
+};
+
+function evaluate({ bundle, files }: LotToEvaluate, onProgress: Progress): LotEvaluation {
+  const byRun = new Map(files.map((one) => [one.run, one.files]));
+  return evaluateLot(
+    bundle,
+    (run) => (byRun.get(run) ?? []).map(inMemory),
+    ({ run, done, of, share }) =>
+      onProgress({
+        share: of === 0 ? 1 : (done + share) / of,
+        at: run === '' ? 'judging the lot' : `reading run ${run}`,
+      }),
+  );
+}
+
+function inMemory(file: SentRunFile): { name: string; bytes: Uint8Array } {
+  return { name: file.name, bytes: bytesOf(file) };
+}
+
+/** A document says what was judged, so what it is laid out from must give that judgement again, to the last digit. */
+function requireSame(now: LotResult, judged: LotResult): void {
+  if (canonicalJson(now) === canonicalJson(judged)) return;
+  throw new Refusal({
+    code: 'state.conflict',
+    detail: `This lot was judged by ${judged.software}, and ${SOFTWARE} does not come to the same result from the same records.`,
+    action: 'Evaluate the lot again and have the document made of that evaluation; both stay on record.',
+  });
+}

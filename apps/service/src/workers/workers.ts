@@ -1,0 +1,121 @@
+import { availableParallelism } from 'node:os';
+import { Worker } from 'node:worker_threads';
+import { Refusal } from '@breakbook/lab';
+import { Injectable, type OnModuleDestroy } from '@nestjs/common';
+import { type FromWorker, type ToWorker } from './messages.js';
+import { type TaskName, type TaskProgress, type Tasks } from './tasks.js';
+
+export interface TaskOptions {
+  onProgress?: (progress: TaskProgress) => void;
+  /** Aborting ends the thread of a running task, and takes a waiting one off the list. */
+  signal?: AbortSignal;
+}
+
+interface Waiting extends TaskOptions {
+  message: ToWorker;
+  resolve: (output: never) => void;
+  reject: (error: unknown) => void;
+}
+
+/** Two at least, so that a report being laid out never keeps an upload waiting. */
+const THREADS = Math.max(2, Math.min(4, availableParallelism()));
+/** More than this waiting is more than anybody waits for. */
+const LONGEST_QUEUE = 64;
+/** Threads are compiled code wherever the service itself runs from, for a thread reads no TypeScript. */
+const THREAD = new URL('../../dist/workers/worker.js', import.meta.url);
+
+/** Threads for reading, judging and laying out, so that no request waits for another's arithmetic. */
+@Injectable()
+export class Workers implements OnModuleDestroy {
+  readonly #idle: Worker[] = [];
+  readonly #all = new Set<Worker>();
+  readonly #waiting: Waiting[] = [];
+  #ended = false;
+
+  /** Does a task in a thread. What it refuses is refused here; a thread that dies fails its task alone. */
+  run<Name extends TaskName>(
+    task: Name,
+    input: Tasks[Name]['input'],
+    options: TaskOptions = {},
+  ): Promise<Tasks[Name]['output']> {
+    if (this.#ended) return Promise.reject(new Error('The service is stopping.'));
+    if (this.#waiting.length >= LONGEST_QUEUE) return Promise.reject(busy());
+    return new Promise((resolve, reject) => {
+      const waiting: Waiting = { message: { task, input }, resolve, reject, ...options };
+      this.#waiting.push(waiting);
+      options.signal?.addEventListener('abort', () => this.#withdraw(waiting), { once: true });
+      this.#next();
+    });
+  }
+
+  async onModuleDestroy(): Promise<void> {
+    this.#ended = true;
+    for (const { reject } of this.#waiting.splice(0)) reject(new Error('The service is stopping.'));
+    await Promise.all([...this.#all].map((worker) => worker.terminate()));
+  }
+
+  #withdraw(waiting: Waiting): void {
+    const place = this.#waiting.indexOf(waiting);
+    if (place < 0) return;
+    this.#waiting.splice(place, 1);
+    waiting.reject(waiting.signal?.reason);
+  }
+
+  #next(): void {
+    if (this.#waiting.length === 0) return;
+    const worker = this.#idle.pop() ?? this.#another();
+    if (!worker) return;
+    const task = this.#waiting.shift();
+    if (task) this.#give(worker, task);
+  }
+
+  #another(): Worker | undefined {
+    if (this.#all.size >= THREADS) return undefined;
+    const worker = new Worker(THREAD, { name: 'breakbook reading' });
+    this.#all.add(worker);
+    worker.unref();
+    return worker;
+  }
+
+  #give(worker: Worker, { message, resolve, reject, onProgress, signal }: Waiting): void {
+    const end = (settle: () => void, reusable: boolean) => {
+      worker.removeAllListeners();
+      signal?.removeEventListener('abort', abort);
+      if (reusable) {
+        worker.unref();
+        this.#idle.push(worker);
+      } else {
+        this.#all.delete(worker);
+        worker.on('error', () => {}); // Its task has been told already.
+        void worker.terminate();
+      }
+      settle();
+      this.#next();
+    };
+    const abort = () => end(() => reject(signal?.reason), false);
+
+    worker.ref();
+    worker.on('message', (from: FromWorker) => {
+      if (from.said === 'progress') onProgress?.(from.progress);
+      else if (from.said === 'done') end(() => resolve(from.output as never), true);
+      else if (from.said === 'refused') end(() => reject(new Refusal(from.problems, from.count)), true);
+      else end(() => reject(from.cause), true);
+    });
+    worker.on('error', (error) => end(() => reject(error), false));
+    worker.on('exit', (code) => end(() => reject(new Error(`A thread ended with ${code} while at work.`)), false));
+    if (signal?.aborted) {
+      abort();
+      return;
+    }
+    signal?.addEventListener('abort', abort, { once: true });
+    worker.postMessage(message);
+  }
+}
+
+function busy(): Refusal {
+  return new Refusal({
+    code: 'service.busy',
+    detail: `${LONGEST_QUEUE} runs and reports are waiting to be read and made.`,
+    action: 'Try again in a minute.',
+  });
+}
