@@ -17,6 +17,8 @@ const BOLD = [
   1466, 1010, 1219, 979, 1458, 1335, 1892, 1321, 1335, 1192, 1458, 748, 1458, 1716,
 ];
 const UNITS_PER_EM = 2048;
+/** Spaces that hold a number and its unit together: U+00A0, and U+202F between groups of digits. */
+const SPACES: Record<number, [regular: number, bold: number]> = { 160: [651, 713], 8239: [409, 409] };
 /** Signs of the trade (± − ≥) are as wide as a plus sign; East Asian scripts are square. */
 const SIGN = 1716;
 const FIRST_SQUARE = 0x2e80;
@@ -30,7 +32,7 @@ export function textWidth(text: string, size: number, strong = false): number {
   let sum = 0;
   for (const character of text) {
     const point = character.codePointAt(0) ?? 0;
-    sum += widths[point - 32] ?? (point < FIRST_SQUARE ? SIGN : UNITS_PER_EM);
+    sum += widths[point - 32] ?? SPACES[point]?.[strong ? 1 : 0] ?? (point < FIRST_SQUARE ? SIGN : UNITS_PER_EM);
   }
   return (sum * size) / UNITS_PER_EM;
 }
