@@ -28,6 +28,8 @@ export interface ReportSignature {
 export interface ReportTrace {
   line: string;
   run: string;
+  /** Which of several passages was recorded; left out where the record covers the whole run. */
+  passage?: number;
   channels: { channel: string; unit: string; reference?: 'gauge' | 'absolute'; time: number[]; values: number[] }[];
 }
 
@@ -72,20 +74,24 @@ export function lotReportContent({
     refused: evaluation.refused.map(({ run, unread }) => ({ run: run.run, problems: unread })),
     traces: linesOf(judged).flatMap((line) => {
       const lowest = lowestRunOf(judged, line);
-      const traces = evaluation.runs.find(({ run }) => run.run === lowest)?.traces ?? [];
-      return lowest === undefined || traces.length === 0
-        ? []
-        : [{ line: line.line.line, run: lowest, channels: traces.map(thinned) }];
+      const traces = lastPassage(evaluation.runs.find(({ run }) => run.run === lowest)?.traces ?? []);
+      const [first] = traces;
+      if (lowest === undefined || !first) return [];
+      const passage = first.passage === undefined ? {} : { passage: first.passage };
+      return [{ line: line.line.line, run: lowest, ...passage, channels: traces.map(thinned) }];
     }),
   };
 }
 
-function thinned({
-  channel,
-  unit,
-  reference,
-  ...record
-}: LotEvaluation['runs'][number]['traces'][number]): ReportTrace['channels'][number] {
+type RecordedChannel = LotEvaluation['runs'][number]['traces'][number];
+
+/** Of a run of several passages the last is shown: the one that came nearest to the end of the part. */
+function lastPassage(traces: readonly RecordedChannel[]): RecordedChannel[] {
+  const last = Math.max(...traces.map(({ passage }) => passage ?? 0));
+  return traces.filter(({ passage }) => (passage ?? 0) === last);
+}
+
+function thinned({ channel, unit, reference, ...record }: RecordedChannel): ReportTrace['channels'][number] {
   const { time, values } = traceOutline(record, OUTLINE_BUCKETS);
   return {
     channel,

@@ -6,6 +6,8 @@ export interface TraceOfRun {
   run: Run;
   method: Method;
   reading: Reading;
+  /** Which of several passages the channels were recorded in. */
+  passage?: number;
   /** Thinned for drawing; times in seconds. */
   channels: readonly {
     channel: string;
@@ -17,17 +19,18 @@ export interface TraceOfRun {
 }
 
 /** The record of a run with the moments its result was read from. */
-export function tracePlotOf({ run, method, reading, channels }: TraceOfRun): TracePlotInput {
+export function tracePlotOf({ run, method, reading, passage, channels }: TraceOfRun): TracePlotInput {
   const unitOf = (channel: string) => channels.find((one) => one.channel === channel)?.unit;
-  const events = reading.events.filter(({ channel }) => unitOf(channel) !== undefined);
+  const events = reading.events.filter((event) => event.passage === passage && unitOf(event.channel) !== undefined);
+  const which = `run ${run.run}${passage === undefined ? '' : `, passage ${passage}`}, specimen ${run.specimen}`;
   const told = events.map(
     ({ name, time, value, channel }) =>
       `${name} at ${time.toFixed(1)} s, ${both(measuredInWords({ value: { kind: 'exact', value }, unit: unitOf(channel) ?? '1' }))}`,
   );
   return {
-    title: `Record of run ${run.run}, specimen ${run.specimen}`,
+    title: `Record of ${which}`,
     alt: `Record over time of ${channels.map(({ channel }) => spoken(channel).toLowerCase()).join(', ')}. ${told.join('; ')}.`,
-    caption: `Record of run ${run.run}, specimen ${run.specimen}, read by ${method.method} rev. ${method.revision} with ${reading.software}. Each stretch of time shows its smallest and largest sample. Marked: ${events.map(({ name }) => name).join(', ') || 'nothing'}.`,
+    caption: `Record of ${which}, read by ${method.method} rev. ${method.revision} with ${reading.software}. Each stretch of time shows its smallest and largest sample. Marked: ${events.map(({ name }) => name).join(', ') || 'nothing'}.`,
     channels: channels.map(({ channel, unit, reference, time, values }) => ({
       channel,
       title: spoken(channel),

@@ -10,7 +10,7 @@ import { drawLines, listPieces, paragraphPieces, subheadingPieces } from './para
 import { layOut, type Pen, type Piece, rule, tagged } from './pieces.js';
 import { signaturePieces } from './signatures.js';
 import { tablePieces } from './table/break.js';
-import { linesOf } from './text.js';
+import { holdsMissing, linesOf, MISSING } from './text.js';
 import { TYPE } from './type.js';
 
 /** The bytes of a document: its sheet laid on pages of this paper, with its data attached. */
@@ -23,7 +23,7 @@ export function composeSheet(sheet: DocumentSheet, paper: Paper, data: DocumentD
   let y = inSection(undefined, (pen) => headStripPieces(sheet.head, pen), paper.top);
   for (const [index, section] of sheet.sections.entries()) {
     const last = index === sheet.sections.length - 1;
-    const pieces = (pen: Pen) => [...sectionPieces(section, pen), ...(last ? endMarkPieces(sheet.endMark, pen) : [])];
+    const pieces = (pen: Pen) => [...sectionPieces(section, pen), ...(last ? endPieces(sheet, pen) : [])];
     y = inSection(section, pieces, y);
   }
   root.end();
@@ -79,7 +79,22 @@ function blockPieces(block: Block, pen: Pen): Piece[] {
   }
 }
 
-/** The last line of the document, in the middle of the page. */
+/** The last line of the document, and before it what a letter that could not be printed looks like. */
+function endPieces(sheet: DocumentSheet, pen: Pen): Piece[] {
+  const words = JSON.stringify([sheet.head, sheet.sections]);
+  const note = holdsMissing(pen.doc, words, TYPE.body)
+    ? paragraphPieces(
+        {
+          block: 'paragraph',
+          tone: 'note',
+          text: `${MISSING} stands for a letter that the fonts of this file do not have; the attached content keeps it.`,
+        },
+        pen,
+      )
+    : [];
+  return [...note, ...endMarkPieces(sheet.endMark, pen)];
+}
+
 function endMarkPieces(text: string, pen: Pen): Piece[] {
   const style = TYPE.subheading;
   const lines = linesOf(pen.doc, text, style, bodyWidth(pen.paper));

@@ -42,12 +42,13 @@ function held(text: string): string {
 /** Stands for a letter that the fonts do not have. */
 export const MISSING = '\ufffd';
 
-export function holdsMissing(text: string): boolean {
-  return text.includes(MISSING);
+/** Does a text hold letters that this face cannot show? */
+export function holdsMissing(doc: PDFKit.PDFDocument, text: string, style: Style): boolean {
+  return printable(doc, text, style).includes(MISSING);
 }
 
 /** How wide this text is in this style, in points. */
-export function widthOf(doc: PDFKit.PDFDocument, text: string, { face, size }: Style): number {
+export function widthOf(doc: PDFKit.PDFDocument, text: string, { face, size }: Pick<Style, 'face' | 'size'>): number {
   return doc.font(FONT_FILES[face]).fontSize(size).widthOfString(text);
 }
 
@@ -105,31 +106,33 @@ export function drawOnBaseline(
   { x, y }: { x: number; y: number },
   { face, size, colour }: Style,
 ): void {
-  if (line === '') return;
-  doc.font(FONT_FILES[face]).fontSize(size).fillColor(colour);
-  doc.text(inReadingOrder(line), x, y, { lineBreak: false, baseline: 'alphabetic' });
+  const space = line.includes(' ') ? widthOf(doc, ' ', { face, size }) : 0;
+  let left = x;
+  for (const run of directedRuns(line)) {
+    doc.font(FONT_FILES[face]).fontSize(size).fillColor(colour);
+    doc.text(run, left, y, { lineBreak: false, baseline: 'alphabetic' });
+    left += widthOf(doc, run, { face, size }) + space;
+  }
 }
 
 /** Height of a capital in DejaVu Sans, as a share of the size. */
 const CAP_HEIGHT = 0.729;
 
 /**
- * Words written from right to left follow each other from right to left. The font shapes and turns each word; the
- * order of several in a row is ours. Directions nested in one another (UAX #9, levels above 1) are not resolved.
+ * A line in runs of one direction. The font turns a run that is written from right to left as a whole, so its words are
+ * held together; runs follow each other from left to right. Deeper nesting (UAX #9, levels above 1) is not resolved.
  */
-function inReadingOrder(line: string): string {
-  if (!RIGHT_TO_LEFT.test(line)) return line;
-  const words = line.split(' ');
-  const out: string[] = [];
-  let run: string[] = [];
-  for (const word of words) {
-    if (RIGHT_TO_LEFT.test(word)) run.unshift(word);
-    else {
-      out.push(...run, word);
-      run = [];
-    }
+function directedRuns(line: string): string[] {
+  if (line === '') return [];
+  if (!RIGHT_TO_LEFT.test(line)) return [line];
+  const runs: { words: string[]; turned: boolean }[] = [];
+  for (const word of line.split(' ')) {
+    const turned = RIGHT_TO_LEFT.test(word);
+    const last = runs.at(-1);
+    if (last && last.turned === turned) last.words.push(word);
+    else runs.push({ words: [word], turned });
   }
-  return [...out, ...run].join(' ');
+  return runs.map(({ words, turned }) => words.join(turned ? NO_BREAK : ' '));
 }
 
 const RIGHT_TO_LEFT = /[\u0590-\u08ff\ufb1d-\ufdff\ufe70-\ufefc]/;

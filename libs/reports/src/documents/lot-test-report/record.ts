@@ -14,7 +14,7 @@ export function recordSection(content: LotReportContent): Section {
       const reading = content.readings.find((one) => one.run === trace?.run);
       if (!trace || !run || !reading)
         return { block: 'paragraph', text: `${line.title}: none. No valid run of this line has a record over time.` };
-      return { block: 'figure', scene: tracePlot(tracePlotOf({ run, method, reading, channels: trace.channels })) };
+      return { block: 'figure', scene: tracePlot(tracePlotOf({ ...trace, run, method, reading })) };
     }),
   };
 }

@@ -1,5 +1,13 @@
 import { counted } from '@breakbook/acceptance';
-import { ILAC_WORDS, isNotEvaluated, type Limit, limitName, type Result, type Verdict } from '@breakbook/lab';
+import {
+  ILAC_WORDS,
+  isNotEvaluated,
+  type Limit,
+  limitName,
+  type Reading,
+  type Result,
+  type Verdict,
+} from '@breakbook/lab';
 import { isValid, type JudgedLine, type JudgedRunOfLine, linesOf, resultOf, runsOf } from '../../content/judged-lot.js';
 import { type LotReportContent } from '../../content/lot-report-content.js';
 import { type Block, type Cell, type Section, type Table } from '../../parts/blocks.js';
@@ -33,13 +41,18 @@ function lineBlocks(content: LotReportContent, line: JudgedLine): Block[] {
     .map(({ characteristic }) => characteristic)
     .filter((one) => !judgedNames.includes(one));
   return [
-    ...judgedNames.flatMap((name) => resultTables(line, runs, name)),
+    ...judgedNames.flatMap((name) => resultTables(content, line, runs, name)),
     ...chunks(others, RESULTS_ABREAST).map((names) => otherResults(line, runs, names)),
     ...modesSeen(line, runs),
   ];
 }
 
-function resultTables({ line, method, limits }: JudgedLine, runs: readonly JudgedRunOfLine[], name: string): Table[] {
+function resultTables(
+  { readings }: LotReportContent,
+  { line, method, limits }: JudgedLine,
+  runs: readonly JudgedRunOfLine[],
+  name: string,
+): Table[] {
   const own = limits.filter(({ characteristic }) => characteristic === name);
   const found = method.characteristics.find(({ characteristic }) => characteristic === name);
   const reference = runs.map((one) => resultOf(one, name)?.reference).find((one) => one !== undefined);
@@ -56,17 +69,23 @@ function resultTables({ line, method, limits }: JudgedLine, runs: readonly Judge
     ],
     rows: runs.map((one) => [
       { text: one.run.specimen, under: `run ${one.run.run}` },
-      ...resultCells(resultOf(one, name), own, one),
+      ...resultCells(resultOf(one, name), own, one, cautionOf(readings, one.run.run, name)),
       ...shown.map((limit) => verdictCell(one, limit)),
     ]),
     empty: 'no valid run',
   }));
 }
 
-function resultCells(result: Result | undefined, limits: readonly Limit[], { judgement }: JudgedRunOfLine): Cell[] {
+function resultCells(
+  result: Result | undefined,
+  limits: readonly Limit[],
+  { judgement }: JudgedRunOfLine,
+  caution: string | undefined,
+): Cell[] {
   if (!result) return ['none', '', 'the run does not give it'];
   const { value, unit, uncertainty, because, mode } = result;
-  const why = { text: because, under: mode === undefined || because.includes(mode) ? '' : mode };
+  const under = [mode !== undefined && !because.includes(mode) ? mode : undefined, caution];
+  const why = { text: because, under: under.filter((one) => one !== undefined).join('; ') };
   if (isNotEvaluated(value))
     return [
       'not evaluated',
@@ -89,6 +108,12 @@ function resultCells(result: Result | undefined, limits: readonly Limit[], { jud
     { text: u, under: uncertainty ? `k = ${uncertainty.k}${uSecond === '' ? '' : `; ${uSecond}`}` : '' },
     why,
   ];
+}
+
+/** What must stand beside a value wherever it is shown. */
+function cautionOf(readings: readonly Reading[], run: string, name: string): string | undefined {
+  return readings.find((one) => one.run === run)?.characteristics.find(({ characteristic }) => characteristic === name)
+    ?.caution;
 }
 
 function verdictCell({ judgement }: JudgedRunOfLine, limit: Limit): Cell {

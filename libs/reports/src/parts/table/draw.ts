@@ -3,7 +3,7 @@ import { drawLines } from '../paragraph.js';
 import { type Pen, rule, tagged } from '../pieces.js';
 import { drawSign, outcomeStyle } from '../sign.js';
 import { drawLine, widthOf } from '../text.js';
-import { type Style, TYPE } from '../type.js';
+import { TYPE } from '../type.js';
 import {
   type MeasuredCell,
   type MeasuredColumn,
@@ -67,18 +67,19 @@ function drawCell(
   column: MeasuredColumn,
   { x, y }: { x: number; y: number },
 ): void {
+  const shift = shiftOf(doc, lines, column);
   let top = y;
   for (const { text, style, indent } of lines) {
     const inked = sign && style !== TYPE.underCell ? outcomeStyle(sign, style) : style;
-    drawLine(doc, text, { x: x + indent + shift(doc, text, style, column), y: top }, inked);
+    drawLine(doc, text, { x: x + indent + shift, y: top }, inked);
     top += style.leading;
   }
 }
 
-/** How far a number moves in so that its decimal sign stands under the others. */
-function shift(doc: PDFKit.PDFDocument, text: string, style: Style, { align, decimal }: MeasuredColumn): number {
-  if (align === 'left' || !/\d/.test(text) || style === TYPE.underCell) return 0;
-  return Math.max(0, decimal - widthOf(doc, splitNumber(text)[0], style));
+/** How far a cell moves in so that the decimal sign of its number stands under the others. */
+function shiftOf(doc: PDFKit.PDFDocument, [first]: MeasuredCell['lines'], { align, decimal }: MeasuredColumn): number {
+  if (align === 'left' || !first || !/\d/.test(first.text)) return 0;
+  return Math.max(0, decimal - widthOf(doc, splitNumber(first.text)[0], first.style));
 }
 
 function drawTitle(pen: Pen, column: MeasuredColumn, lines: readonly string[], y: number): void {

@@ -34,6 +34,7 @@ export interface MeasuredCell {
 
 export const GUTTER = 9;
 const ROW_PADDING = 3.2;
+const WIDEST_GAP = 40;
 const HEAD_PADDING = 3;
 /** No column asks for more than this before others have what they need. */
 const WIDEST = 150;
@@ -118,18 +119,28 @@ function columnWish(
   };
 }
 
-/** What each column needs, then what is left, shared by how much more each could use. */
+/** What each column needs; then the rest, first to columns that want little, so that few cells have to break. */
 function distribute(wishes: readonly ColumnWish[], available: number): number[] {
-  const least = wishes.map((wish) => wish.least);
-  const sum = least.reduce((a, b) => a + b, 0);
-  if (sum >= available) return least.map((width) => (width * available) / sum);
-  const more = wishes.map((wish) => wish.natural - wish.least);
-  const wanted = more.reduce((a, b) => a + b, 0);
-  const share = wanted <= available - sum ? 1 : (available - sum) / wanted;
-  const widths = wishes.map((wish, index) => wish.least + (more[index] ?? 0) * share);
-  const rest = available - widths.reduce((a, b) => a + b, 0);
-  // Room nobody needs goes between the columns, so that the table ends where the page does.
-  return widths.map((width) => width + rest / widths.length);
+  const widths = wishes.map(({ least }) => least);
+  const needed = total(widths);
+  if (needed >= available) return widths.map((width) => (width * available) / needed);
+
+  let rest = available - needed;
+  const wanting = wishes
+    .map(({ natural, least }, index) => ({ index, more: natural - least }))
+    .sort((a, b) => a.more - b.more || a.index - b.index);
+  for (const [place, { index, more }] of wanting.entries()) {
+    const given = Math.min(more, rest / (wanting.length - place));
+    widths[index] = (widths[index] ?? 0) + given;
+    rest -= given;
+  }
+  // Room nobody needs goes between the columns, but not so much that the eye loses the row.
+  const each = Math.min(rest / widths.length, WIDEST_GAP);
+  return widths.map((width) => width + each);
+}
+
+function total(lengths: readonly number[]): number {
+  return lengths.reduce((a, b) => a + b, 0);
 }
 
 function measureRow(doc: PDFKit.PDFDocument, row: readonly NormalCell[], widths: readonly number[]): MeasuredRow {
@@ -161,7 +172,7 @@ function styleOf({ strong }: NormalCell): Style {
 
 /** `1 842` and ` ± 14`; `18` and `.42`: what stands before the decimal sign, and the rest. */
 export function splitNumber(text: string): [whole: string, part: string] {
-  const end = /^[^\d]*\d[\d\u00a0]*?(?=\D*$|\.|\u00a0?±|\u00a0\D)/.exec(text)?.[0].length ?? text.length;
+  const end = /^[^\d]*\d[\d\u00a0\u202f]*?(?=\D*$|\.|\u00a0?±|\u00a0\D)/.exec(text)?.[0].length ?? text.length;
   return [text.slice(0, end), text.slice(end)];
 }
 

@@ -1,0 +1,131 @@
+import { isNotEvaluated } from '@breakbook/lab';
+import { describe, expect, it } from 'vitest';
+import { inventedContent } from '../fixtures/invented-lot.js';
+import { marginStripOf } from './strip-input.js';
+import { spoken, tracePlotOf } from './trace-input.js';
+import { weibullPlotOf } from './weibull-input.js';
+
+const mixed = inventedContent({ specimens: 8, mixed: true });
+const usual = inventedContent({ specimens: 8 });
+
+function given<T extends object>(answer: T): Exclude<T, { notEvaluated: unknown }> {
+  if (isNotEvaluated(answer)) throw new Error(answer.notEvaluated.because);
+  return answer as Exclude<T, { notEvaluated: unknown }>;
+}
+
+describe('marginStripOf', () => {
+  const strip = given(marginStripOf(mixed, 'A'));
+
+  it('shows every valid run, open where it makes no claim, and never an invalid or refused one', () => {
+    const shown = new Map(strip.specimens.map(({ label, inClaim }) => [label, inClaim]));
+    const [picked, invalid, refused] = ['409', '410', '411'];
+    expect(shown.get(picked ?? '')).toBe(false);
+    expect(shown.has(invalid ?? '')).toBe(false);
+    expect(shown.has(refused ?? '')).toBe(false);
+    expect([...shown.values()].filter((inClaim) => inClaim)).toHaveLength(8);
+    expect(strip.caption).toContain('Not shown: 2 runs without a valid value');
+  });
+
+  it('draws limits in the unit of the characteristic, external and internal apart', () => {
+    // 17 bar is 1 700 kPa.
+    expect(strip.limits.map(({ value, external }) => [value, external])).toEqual([
+      [1500, true],
+      [1700, false],
+    ]);
+  });
+
+  it('carries the bound of the criterion as it was judged', () => {
+    const [, criterion] = usual.lot.lines[0]?.criteria ?? [];
+    const [bound] = given(marginStripOf(usual, 'A')).bounds;
+    expect(criterion?.bound).toBeDefined();
+    expect(bound).toMatchObject({
+      value: criterion?.bound?.value,
+      estimate: criterion?.bound?.estimate,
+      against: criterion?.limitValue,
+    });
+  });
+
+  it('tells whoever cannot see it what it shows', () => {
+    expect(strip.alt.replace(/[\u00a0\u202f]/g, ' ')).toMatch(
+      /401: 1 \d{3} kPa \(\d{3}\.\d psi\).*External limit OCF-B1 rev\. 2/,
+    );
+  });
+
+  it('says why there is no picture where no run is valid', () => {
+    const none = inventedContent({ specimens: 1 });
+    const judgements = none.judgements.map((one) => ({ ...one, validity: 'invalid' as const }));
+    expect(marginStripOf({ ...none, judgements }, 'A')).toMatchObject({
+      notEvaluated: { because: 'no valid run gives a value' },
+    });
+  });
+});
+
+describe('weibullPlotOf', () => {
+  // Median ranks for n = 8: 0.0830, 0.2011, 0.3205, 0.4402, 0.5598, 0.6795, 0.7989, 0.9170
+  // (Johnson 1951; as tabled in many handbooks, from memory to four digits).
+  it('puts the broken specimens of the claim at exact median ranks', () => {
+    const plot = given(weibullPlotOf(usual, 'A'));
+    const fractions = plot.failures.map(({ fraction }) => fraction);
+    const tabled = [0.083, 0.2011, 0.3205, 0.4402, 0.5598, 0.6795, 0.7989, 0.917];
+    expect(fractions).toHaveLength(tabled.length);
+    for (const [index, fraction] of fractions.entries()) expect(fraction).toBeCloseTo(tabled[index] ?? 0, 4);
+  });
+
+  it('names each point by its specimen, from the lowest up', () => {
+    const plot = given(weibullPlotOf(usual, 'A'));
+    for (const { label, value } of plot.failures) {
+      const result = usual.judgements.find(({ specimen }) => specimen === label)?.results[0];
+      expect(result?.value).toEqual({ kind: 'exact', value });
+    }
+    expect(plot.failures.map(({ value }) => value)).toEqual(
+      plot.failures.map(({ value }) => value).toSorted((a, b) => a - b),
+    );
+  });
+
+  it('says why there is none where strengths have no rank', () => {
+    const judgements = usual.judgements.map((one) => ({
+      ...one,
+      results: one.results.map((result) => ({ ...result, value: { kind: 'between' as const, lower: 1, upper: 2 } })),
+    }));
+    expect(weibullPlotOf({ ...usual, judgements }, 'A')).toMatchObject({
+      notEvaluated: { possibleIf: 'every strength is known exactly or as at least' },
+    });
+  });
+});
+
+describe('the record that is shown', () => {
+  it('is that of the lowest valid result, thinned without losing its peak', () => {
+    const [trace] = mixed.traces;
+    const values = mixed.judgements
+      .filter(({ validity }) => validity === 'valid')
+      .map(({ run, results: [result] }) => ({
+        run,
+        value: result && 'value' in result.value ? result.value.value : 0,
+      }));
+    const lowest = values.toSorted((a, b) => (a.value as number) - (b.value as number))[0];
+    expect(trace?.run).toBe(lowest?.run);
+    const [channel] = trace?.channels ?? [];
+    expect(channel?.values.length).toBeLessThanOrEqual(1000);
+    expect(Math.max(...(channel?.values ?? []))).toBeCloseTo(lowest?.value as number, -1);
+  });
+
+  it('takes only the marked moments of the passage and the channels that are drawn', () => {
+    const [trace] = mixed.traces;
+    const run = mixed.bundle.runs.find((one) => one.run === trace?.run);
+    const reading = mixed.readings.find((one) => one.run === trace?.run);
+    const [method] = mixed.bundle.methods;
+    if (!trace || !run || !reading || !method) throw new Error('no trace');
+    const events = [
+      ...reading.events,
+      { name: 'another passage', time: 1, value: 1, channel: 'rimPressure', passage: 2 },
+      { name: 'another channel', time: 1, value: 1, channel: 'flow' },
+    ];
+    const plot = tracePlotOf({ ...trace, run, method, reading: { ...reading, events } });
+    expect(plot.events.map(({ name }) => name)).toEqual(['10 % of the peak', '90 % of the peak', 'peak']);
+  });
+
+  it('speaks channel names as people do', () => {
+    expect(spoken('rimPressure2')).toBe('Rim pressure 2');
+    expect(spoken('roomTemperature')).toBe('Room temperature');
+  });
+});

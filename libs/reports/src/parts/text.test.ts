@@ -1,0 +1,77 @@
+import { textWidth } from '@breakbook/figures';
+import fc from 'fast-check';
+import { beforeAll, describe, expect, it } from 'vitest';
+import { openDocument } from './open-document.js';
+import { PAPERS } from './paper.js';
+import { linesOf, MISSING, printable, widthOf } from './text.js';
+import { TYPE } from './type.js';
+
+let doc: PDFKit.PDFDocument;
+beforeAll(() => {
+  doc = openDocument(PAPERS.A4, {
+    title: 'Test',
+    creator: 'Test',
+    issuedAt: new Date(0),
+    software: 'test',
+    attachment: { name: 'a.json', description: 'none', json: '{}' },
+  });
+});
+
+const joined = (lines: readonly string[]) => lines.join('').replace(/[\s\u00a0]/g, '');
+
+describe('linesOf', () => {
+  it('loses no letter and makes no line too wide, whatever the words', () => {
+    const word = fc.oneof(
+      fc.string({ unit: fc.constantFrom(...'abcdeWMil-/0123456789±é'), minLength: 1, maxLength: 90 }),
+      fc.constantFrom('1 842 kPa', '14 kPa (k = 2)', 'Donaudampfschifffahrtsgesellschaft', 'العجلات'),
+    );
+    fc.assert(
+      fc.property(
+        fc.array(word, { minLength: 1, maxLength: 30 }),
+        fc.integer({ min: 30, max: 300 }),
+        (words, width) => {
+          const text = words.join(' ');
+          const lines = linesOf(doc, text, TYPE.cell, width);
+          expect(joined(lines)).toBe(joined([text.normalize('NFC')]));
+          for (const line of lines) expect(widthOf(doc, line, TYPE.cell)).toBeLessThanOrEqual(width + 0.02);
+        },
+      ),
+      { numRuns: 60 },
+    );
+  });
+
+  // ISO 80000-1:2022, 7.1.4 (from memory): a number and its unit are separated by a space and belong together.
+  it('keeps groups of digits, a number with its unit, and revisions on one line', () => {
+    const lines = linesOf(doc, 'a pressure of 1 842 ± 14 kPa by OCF-B1 rev. 2', TYPE.cell, 70);
+    expect(lines.some((line) => line.includes('1\u00a0842\u00a0±\u00a014\u00a0kPa'))).toBe(true);
+    expect(lines.some((line) => line.includes('rev.\u00a02'))).toBe(true);
+  });
+
+  it('keeps the lines of a text that has its own', () => {
+    expect(linesOf(doc, 'Test House\nOld Sluice Yard 3', TYPE.body, 300)).toEqual(['Test House', 'Old Sluice Yard 3']);
+  });
+});
+
+describe('printable', () => {
+  it('shows letters of the scripts that the fonts have', () => {
+    for (const name of ['Đorđe Žunić', 'Größmann', 'Лаборатория', 'Ρόδα', 'عجلة', 'β η χ² ≤ ± √ Ω'])
+      expect(printable(doc, name, TYPE.body)).not.toContain(MISSING);
+  });
+
+  it('puts a sign where a letter is missing, never an empty glyph', () => {
+    expect(printable(doc, '試験 lab', TYPE.body)).toBe(`${MISSING}${MISSING} lab`);
+  });
+});
+
+describe('textWidth of figures', () => {
+  // The widths in figures were copied from the fonts; here the fonts themselves measure.
+  it.each(['regular', 'bold'] as const)('agrees with the font, %s', (face) => {
+    const text = 'External limit OCF-B1 rev. 2: 1 500 kPa (217.6 psi), 63.2 %; Wägung "0"';
+    const ascii = text.replace('ä', 'a');
+    const measured = widthOf(doc, ascii, { face, size: 10 });
+    // Kerning draws pairs together; labels kept apart without it are kept apart with it.
+    const table = textWidth(ascii, 10, face === 'bold');
+    expect(table).toBeGreaterThanOrEqual(measured - 1e-6);
+    expect(table).toBeLessThan(measured * 1.03);
+  });
+});
