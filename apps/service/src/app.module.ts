@@ -4,21 +4,25 @@ import { DataSource } from 'typeorm';
 import { HealthController } from './health/health.controller.js';
 import { LotsModule } from './lots/lots.module.js';
 import { RAW_STORE } from './records/raw-store.token.js';
+import { PUBLIC_ADDRESS } from './sign-in/public-address.token.js';
+import { type PublicAddress } from './sign-in/session-cookie.js';
+import { SignInModule } from './sign-in/sign-in.module.js';
 
 /** What every noun's module may ask for: the records and the raw store of one database. */
 @Module({})
 class RecordsModule {}
 
 /** The service: one module a noun. */
-@Module({ imports: [LotsModule], controllers: [HealthController] })
+@Module({ imports: [SignInModule, LotsModule], controllers: [HealthController] })
 class AppModule {}
 
 /** The service, wired to one database. */
-export function serviceOn(dataSource: DataSource, store: RawStore): DynamicModule {
+export function serviceOn(dataSource: DataSource, store: RawStore, address: PublicAddress): DynamicModule {
   const shared = [
     { provide: DataSource, useValue: dataSource },
     { provide: Records, useValue: new Records(dataSource) },
     { provide: RAW_STORE, useValue: store },
+    { provide: PUBLIC_ADDRESS, useValue: address },
   ];
   return {
     module: AppModule,

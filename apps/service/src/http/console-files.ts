@@ -2,6 +2,7 @@ import fs from 'node:fs';
 import path from 'node:path';
 import fastifyStatic from '@fastify/static';
 import { type FastifyInstance } from 'fastify';
+import { OPEN } from '../sign-in/route-admissions.js';
 
 /**
  * Serves the built console. Its files carry a digest in their names and never change; the page that names them is
@@ -9,6 +10,10 @@ import { type FastifyInstance } from 'fastify';
  */
 export async function serveConsole(fastify: FastifyInstance, folder: string): Promise<void> {
   if (!fs.existsSync(path.join(folder, 'index.html'))) return;
+  fastify.addHook('onRoute', (route) => {
+    const { rootPath } = (route.config ?? {}) as { rootPath?: string };
+    if (rootPath !== undefined) route.config = { ...route.config, admission: OPEN };
+  });
   await fastify.register(fastifyStatic, {
     root: folder,
     wildcard: false,

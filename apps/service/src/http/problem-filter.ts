@@ -4,6 +4,7 @@ import { type ArgumentsHost, Catch, type ExceptionFilter, HttpException } from '
 import { type FastifyReply, type FastifyRequest } from 'fastify';
 import { type Logger } from 'pino';
 import { frameworkRefusal, PROBLEM_TYPE, type ProblemDetails, problemDetails } from './problem-details.js';
+import { RetryLater } from './retry-later.js';
 
 /** Every answer that is not a success, from the framework's own errors too, as RFC 9457 problem details. */
 @Catch()
@@ -16,7 +17,8 @@ export class ProblemFilter implements ExceptionFilter {
     const reply = http.getResponse<FastifyReply>();
     const answer = this.answerTo(error, request);
     reply.status(answer.status).header('content-type', PROBLEM_TYPE).header('cache-control', 'no-store');
-    if (answer.status === 503) reply.header('retry-after', '5');
+    if (error instanceof RetryLater) reply.header('retry-after', String(error.seconds));
+    else if (answer.status === 503) reply.header('retry-after', '5');
     reply.send(JSON.stringify(answer));
   }
 

@@ -13,9 +13,14 @@ const POLICY = [
   "frame-ancestors 'self'",
 ].join('; ');
 
-/** Headers on every answer, also on errors: nothing from elsewhere runs, nothing is guessed from content. */
-export function sendSecurityHeaders(fastify: FastifyInstance): void {
-  fastify.addHook('onSend', async (_request, reply) => {
+/**
+ * Headers on every answer, also on errors: nothing from elsewhere runs, nothing is guessed from content, and what the
+ * interface answers stays in no cache of a shared computer. No header lets another site's page read an answer.
+ */
+export function sendSecurityHeaders(fastify: FastifyInstance, secure: boolean): void {
+  fastify.addHook('onSend', async (request, reply) => {
+    if (secure) reply.header('strict-transport-security', 'max-age=31536000');
+    if (request.url.startsWith('/api') && !reply.hasHeader('cache-control')) reply.header('cache-control', 'no-store');
     reply.header('content-security-policy', POLICY);
     reply.header('x-content-type-options', 'nosniff');
     reply.header('referrer-policy', 'no-referrer');

@@ -1,44 +1,38 @@
-import { Refusal } from '@breakbook/lab';
-import { Records } from '@breakbook/records';
 import { Controller, Get, Header, Param, StreamableFile } from '@nestjs/common';
+import { Duty } from '../sign-in/duty.decorator.js';
+import { SignedIn, type SignedInActor } from '../sign-in/signed-in.decorator.js';
 import { type LotInList, type LotSheet, LotsService, type RunSheet } from './lots.service.js';
 
 @Controller('api/lots')
 export class LotsController {
-  constructor(
-    private readonly lots: LotsService,
-    private readonly records: Records,
-  ) {}
+  constructor(private readonly lots: LotsService) {}
 
   @Get()
-  async list(): Promise<{ lots: LotInList[] }> {
-    return { lots: await this.lots.list(await this.lab()) };
+  @Duty('signed in')
+  async list(@SignedIn() by: SignedInActor): Promise<{ lots: LotInList[] }> {
+    return { lots: await this.lots.list(by.labId) };
   }
 
   @Get(':lot')
-  async sheet(@Param('lot') lot: string): Promise<LotSheet> {
-    return this.lots.sheet(await this.lab(), lot);
+  @Duty('signed in')
+  async sheet(@Param('lot') lot: string, @SignedIn() by: SignedInActor): Promise<LotSheet> {
+    return this.lots.sheet(by.labId, lot);
   }
 
   @Get(':lot/runs/:run')
-  async run(@Param('lot') lot: string, @Param('run') run: string): Promise<RunSheet> {
-    return this.lots.run(await this.lab(), lot, run);
+  @Duty('signed in')
+  async run(@Param('lot') lot: string, @Param('run') run: string, @SignedIn() by: SignedInActor): Promise<RunSheet> {
+    return this.lots.run(by.labId, lot, run);
   }
 
   @Get(':lot/report.pdf')
+  @Duty('signed in')
   @Header('content-type', 'application/pdf')
-  async report(@Param('lot') lot: string): Promise<StreamableFile> {
-    const bytes = await this.lots.report(await this.lab(), lot);
+  async report(@Param('lot') lot: string, @SignedIn() by: SignedInActor): Promise<StreamableFile> {
+    const bytes = await this.lots.report(by.labId, lot);
     return new StreamableFile(bytes, {
       type: 'application/pdf',
       disposition: 'inline; filename="lot-test-report.pdf"',
     });
-  }
-
-  /** The one lab of this installation. */
-  private async lab(): Promise<string> {
-    const [lab] = await this.records.labs();
-    if (!lab) throw new Refusal({ code: 'request.not-found', detail: 'There is no lab in this installation yet.' });
-    return lab.id;
   }
 }

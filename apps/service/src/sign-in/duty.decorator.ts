@@ -2,12 +2,27 @@ import { type Duty as DutyName } from '@breakbook/lab';
 import { SetMetadata } from '@nestjs/common';
 
 export const DUTY = Symbol('duty of a route');
+export const AGAIN = Symbol('passphrase again');
+export const GIVEN_PASSPHRASE = Symbol('open to a given passphrase');
 
-/** Who may call a route: whoever has one of these duties, anybody signed in, or anybody at all. */
+/** Who may call a route: whoever has one of these duties, any person signed in, or anybody at all. */
 export type RouteDuty = readonly DutyName[] | 'signed in' | 'anybody';
 
 /** Every route says who may call it; a route without it is refused to everybody, and fails a test. */
 export function Duty(first: DutyName | 'signed in' | 'anybody', ...more: DutyName[]) {
   const duty: RouteDuty = first === 'signed in' || first === 'anybody' ? first : [first, ...more];
   return SetMetadata(DUTY, duty);
+}
+
+/**
+ * The passphrase must have been asked for again within the last minutes (`POST /api/me/again`): for signing, deciding,
+ * and changes of duties or keys, so that a screen left open signs nothing.
+ */
+export function Again() {
+  return SetMetadata(AGAIN, true);
+}
+
+/** Also open to whoever has not chosen an own passphrase yet in place of the one that was given. */
+export function WithGivenPassphrase() {
+  return SetMetadata(GIVEN_PASSPHRASE, true);
 }

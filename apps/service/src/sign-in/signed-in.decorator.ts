@@ -6,11 +6,15 @@ import { createParamDecorator, type ExecutionContext } from '@nestjs/common';
 export interface SignedInActor extends Actor {
   person: string;
   duties: readonly Duty[];
+  /** The session, where a person signed in. */
+  sessionId?: string;
+  /** The rig, where its computer called with a token. */
+  rig?: { id: string; rig: string };
 }
 
 declare module 'fastify' {
   interface FastifyRequest {
-    /** Set by the guard once the session or token is checked. */
+    /** Set once the session or token is checked. */
     actor?: SignedInActor;
   }
 }
@@ -18,6 +22,6 @@ declare module 'fastify' {
 /** Hands a route the person who called it. */
 export const SignedIn = createParamDecorator((_: unknown, context: ExecutionContext): SignedInActor => {
   const { actor } = context.switchToHttp().getRequest<{ actor?: SignedInActor }>();
-  if (!actor) throw new Error('A route asked who signed in, and the guard let it through without anybody.');
+  if (!actor) throw new Error('A route asked who signed in, and was let through without anybody.');
   return actor;
 });

@@ -1,0 +1,111 @@
+import { type Duty, Refusal } from '@breakbook/lab';
+import { type FastifyInstance, type FastifyRequest } from 'fastify';
+import { type RigTokens } from '../rigs/tokens/rig-tokens.js';
+import { type RouteDuty } from './duty.decorator.js';
+import { type RouteAdmission } from './route-admissions.js';
+import { refuseOtherSites } from './same-origin.js';
+import { type PublicAddress, secretIn } from './session-cookie.js';
+import { type Session, type Sessions } from './sessions.js';
+import { type SignedInActor } from './signed-in.decorator.js';
+
+declare module 'fastify' {
+  interface FastifyContextConfig {
+    admission?: RouteAdmission;
+  }
+}
+
+/**
+ * The one door: who calls, and may they? It stands before the body is read, so that nobody unknown can have one read,
+ * and before every route, so that one that says nothing about its duty is closed to everybody.
+ */
+export function guardRoutes(
+  fastify: FastifyInstance,
+  admissions: Map<string, RouteAdmission>,
+  found: { sessions: Sessions; tokens: RigTokens; address: PublicAddress },
+): void {
+  fastify.addHook('onRoute', (route) => {
+    const [method] = [route.method].flat();
+    const admission = admissions.get(`${method === 'HEAD' ? 'GET' : method} ${route.url}`);
+    if (admission) route.config = { ...route.config, admission };
+  });
+  fastify.addHook('onRequest', async (request) => {
+    if (request.is404) return;
+    refuseOtherSites(request, found.address);
+    const { admission } = request.routeOptions.config;
+    if (admission?.duty === undefined)
+      throw forbidden('This address is closed: nobody has been given the duty to use it.');
+    if (admission.duty === 'anybody') return;
+    request.actor =
+      request.headers.authorization === undefined
+        ? await bySession(request, admission, admission.duty, found)
+        : await byToken(request.headers.authorization, admission.duty, found.tokens);
+  });
+  fastify.addHook('onSend', async (_request, reply) => {
+    // RFC 9110, 15.5.2 asks for it; a scheme that browsers know would make them ask for a password of their own.
+    if (reply.statusCode === 401) reply.header('www-authenticate', 'Bearer realm="breakbook"');
+  });
+}
+
+async function bySession(
+  request: FastifyRequest,
+  admission: RouteAdmission,
+  duty: Exclude<RouteDuty, 'anybody'>,
+  { sessions, address }: { sessions: Sessions; address: PublicAddress },
+): Promise<SignedInActor> {
+  const secret = secretIn(request, address);
+  const session = secret === undefined ? undefined : await sessions.find(secret);
+  if (!session)
+    throw new Refusal({
+      code: 'auth.required',
+      detail: secret === undefined ? 'Nobody is signed in.' : 'This session has ended.',
+      action: 'Sign in, then do it again.',
+    });
+  if (session.temporary && !admission.givenPassphrase)
+    throw new Refusal({
+      code: 'auth.forbidden',
+      detail: 'Your passphrase was given to you, so somebody else has seen it.',
+      action: 'Choose one of your own first (POST /api/me/passphrase).',
+    });
+  if (duty !== 'signed in') requireDuty(duty, session.duties);
+  if (admission.again && !session.fresh)
+    throw new Refusal({
+      code: 'auth.again',
+      detail: 'This needs your passphrase again.',
+      action: 'Give it (POST /api/me/again), then do the same within five minutes.',
+    });
+  return actorOf(session);
+}
+
+async function byToken(
+  authorization: string,
+  duty: Exclude<RouteDuty, 'anybody'>,
+  tokens: RigTokens,
+): Promise<SignedInActor> {
+  const token = /^Bearer ([\w-]{1,200})$/i.exec(authorization)?.[1];
+  if (token === undefined)
+    throw new Refusal({
+      code: 'auth.required',
+      detail: 'The header Authorization is not one this service reads.',
+      expected: 'Authorization: Bearer <token of the rig>',
+    });
+  const actor = await tokens.actorOf(token);
+  if (duty === 'signed in') throw forbidden('A rig sends runs; this address is for people.');
+  requireDuty(duty, actor.duties);
+  return actor;
+}
+
+function requireDuty(needed: readonly Duty[], held: readonly Duty[]): void {
+  if (needed.some((duty) => held.includes(duty))) return;
+  throw forbidden(
+    `This needs the duty ${needed.join(' or ')}; you have ${held.length === 0 ? 'none' : held.join(', ')}.`,
+    'Have somebody with that duty do it, or ask an administrator of the lab for it.',
+  );
+}
+
+function actorOf({ id, labId, personId, person, duties }: Session): SignedInActor {
+  return { labId, personId, person, duties, sessionId: id };
+}
+
+function forbidden(detail: string, action?: string): Refusal {
+  return new Refusal({ code: 'auth.forbidden', detail, ...(action === undefined ? {} : { action }) });
+}

@@ -1,0 +1,76 @@
+import { Key } from '@breakbook/lab';
+import { Body, Controller, Get, HttpCode, Inject, Post, Req, Res } from '@nestjs/common';
+import { type FastifyReply, type FastifyRequest } from 'fastify';
+import { z } from 'zod';
+import { parsedBy } from '../http/parsed-by.js';
+import { Duty, WithGivenPassphrase } from './duty.decorator.js';
+import { LONGEST } from './passphrase-rules.js';
+import { PUBLIC_ADDRESS } from './public-address.token.js';
+import { clearSessionCookie, type PublicAddress, secretIn, setSessionCookie } from './session-cookie.js';
+import { type Myself, SignInService } from './sign-in.service.js';
+import { SignedIn, type SignedInActor } from './signed-in.decorator.js';
+
+/** A passphrase to be compared with the kept one: what it may be was asked when it was chosen. */
+const Passphrase = z.string().max(4 * LONGEST);
+
+const SignIn = z.strictObject({ person: Key, passphrase: Passphrase });
+const OwnPassphrase = z.strictObject({ current: Passphrase, passphrase: Passphrase });
+const PassphraseAgain = z.strictObject({ passphrase: Passphrase });
+
+@Controller('api')
+export class SignInController {
+  constructor(
+    private readonly service: SignInService,
+    @Inject(PUBLIC_ADDRESS) private readonly address: PublicAddress,
+  ) {}
+
+  @Post('sign-in')
+  @Duty('anybody')
+  @HttpCode(200)
+  async signIn(
+    @Body(parsedBy(SignIn)) { person, passphrase }: z.infer<typeof SignIn>,
+    @Req() request: FastifyRequest,
+    @Res({ passthrough: true }) reply: FastifyReply,
+  ): Promise<Myself> {
+    const { secret, me } = await this.service.signIn(person, passphrase, secretIn(request, this.address));
+    setSessionCookie(reply, this.address, secret);
+    return me;
+  }
+
+  @Post('sign-out')
+  @Duty('anybody')
+  @HttpCode(204)
+  async signOut(@Req() request: FastifyRequest, @Res({ passthrough: true }) reply: FastifyReply): Promise<void> {
+    await this.service.signOut(secretIn(request, this.address));
+    clearSessionCookie(reply, this.address);
+  }
+
+  @Get('me')
+  @Duty('signed in')
+  @WithGivenPassphrase()
+  me(@SignedIn() by: SignedInActor): Promise<Myself> {
+    return this.service.me(by);
+  }
+
+  @Post('me/again')
+  @Duty('signed in')
+  @HttpCode(204)
+  again(
+    @Body(parsedBy(PassphraseAgain)) { passphrase }: z.infer<typeof PassphraseAgain>,
+    @SignedIn() by: SignedInActor,
+  ): Promise<void> {
+    return this.service.again(by, passphrase);
+  }
+
+  @Post('me/passphrase')
+  @Duty('signed in')
+  @WithGivenPassphrase()
+  @HttpCode(204)
+  async choosePassphrase(
+    @Body(parsedBy(OwnPassphrase)) { current, passphrase }: z.infer<typeof OwnPassphrase>,
+    @SignedIn() by: SignedInActor,
+    @Res({ passthrough: true }) reply: FastifyReply,
+  ): Promise<void> {
+    setSessionCookie(reply, this.address, await this.service.choosePassphrase(by, current, passphrase));
+  }
+}
