@@ -14,7 +14,7 @@ interface StepsProps {
 /** A bound and what it leaves to its limit are rounded down wherever they stand. */
 const STEP_PRINT: Record<string, Beside> = {
   bound: { bound: true },
-  difference: { bound: true, signed: true, limits: [0] },
+  difference: { bound: true, signed: true },
 };
 
 /** How a number came about: question, answer, and the numbers the answer was made from. */

@@ -46,7 +46,10 @@ function useBoundFacts(criterion: CriterionResult): Fact[] {
       term: `${external ? 'External' : 'Internal'} limit, ${limitName(criterion.limit)}`,
       says: declared(limitValue, unit),
     },
-    { term: 'Difference', says: quantity(bound.value - limitValue, unit, { signed: true, limits: [0], bound: true }) },
+    {
+      term: 'Difference',
+      says: quantity(bound.value - limitValue, unit, { signed: true, bound: true, asFineAs: bound.value, limits }),
+    },
     { term: 'Best estimate', says: quantity(bound.estimate, unit, { limits }) },
     ...(boundAllModes
       ? [

@@ -24,6 +24,8 @@ export interface Beside {
   limits?: readonly number[];
   /** A value below its limit must not be printed as the limit, and a bound must not be printed above itself. */
   bound?: boolean;
+  /** Another value whose fineness this one takes: a distance is printed as finely as what it was measured from. */
+  asFineAs?: number;
   /** A difference, such as a margin, shows its sign. */
   signed?: boolean;
 }
@@ -50,14 +52,15 @@ export function printValue(
 
 export function printNumber(value: number, unit: string, reader: ReaderChoice, beside: Beside = {}): string {
   const shown = shownUnit(unit, reader.pressure);
-  const into = (number: number) => convert(number, unit, shown, beside.signed ? { difference: true } : {});
-  const converted = into(value);
+  const into = (number: number) => convert(number, unit, shown);
+  const converted = convert(value, unit, shown, beside.signed ? { difference: true } : {});
   const sign = beside.signed && converted > 0 ? '+' : '';
   if (reader.digits === 'full') return unbroken(`${sign}${everyDigit(converted)}`);
 
   const uncertainty =
     beside.uncertainty === undefined ? undefined : convert(beside.uncertainty, unit, shown, { difference: true });
-  const decimals = decimalsBeside(converted, uncertainty, (beside.limits ?? []).map(into));
+  const finer = beside.asFineAs === undefined ? converted : convert(beside.asFineAs, unit, shown);
+  const decimals = decimalsBeside(finer, uncertainty, (beside.limits ?? []).map(into));
   return unbroken(`${sign}${beside.bound ? printDown(converted, decimals) : printFixed(converted, decimals)}`);
 }
 
