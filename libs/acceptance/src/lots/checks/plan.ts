@@ -1,5 +1,5 @@
-import { type Limit, type LimitRef, limitName, type Method, type PlanLine, type Problem, shown } from '@breakbook/lab';
-import { sameDimension } from '@breakbook/units';
+import { type Limit, type Person, type PlanLine, type Problem, type Specimen, shown } from '@breakbook/lab';
+import { planLineProblems } from './plan-line.js';
 import { problemAt, type Records, unknownPerson } from './records.js';
 
 /**
@@ -54,9 +54,6 @@ function specimenProblems(
 ): Problem[] {
   const { lot, people } = bundle;
   const drawer = people.find(({ person }) => person === lot.sampling?.drawnBy);
-  const built = Object.entries(specimen.build ?? {}).find(
-    ([, by]) => drawer !== undefined && (by === drawer.person || by === drawer.name),
-  );
   return [
     ...(specimen.lot === lot.lot
       ? []
@@ -68,35 +65,30 @@ function specimenProblems(
             specimen.lot,
           ),
         ]),
-    ...(built && drawer
-      ? [
-          problemAt(
-            'duty.conflict',
-            '/lot/sampling/drawnBy',
-            `${drawer.person} drew the specimens and built specimen ${specimen.specimen} (${built[0]}). Whoever builds does not draw: have another person draw.`,
-            drawer.person,
-          ),
-        ]
-      : []),
+    ...(drawer ? builtByDrawer(specimen, drawer, '/lot/sampling/drawnBy') : []),
+  ];
+}
+
+/** Whoever builds a specimen does not draw it from its lot. */
+export function builtByDrawer(specimen: Specimen, drawer: Person, at: string): Problem[] {
+  const built = Object.entries(specimen.build ?? {}).find(([, by]) => by === drawer.person || by === drawer.name);
+  if (!built) return [];
+  return [
+    problemAt(
+      'duty.conflict',
+      at,
+      `${drawer.person} drew the specimens and built specimen ${specimen.specimen} (${built[0]}). Whoever builds does not draw: have another person draw.`,
+      drawer.person,
+    ),
   ];
 }
 
 function lineProblems(records: Records, line: PlanLine, at: string): Problem[] {
-  const { lot } = records.bundle;
-  const method = records.methodOf(line);
-  if (!method)
-    return [
-      problemAt(
-        'body.not-found',
-        `${at}/methodRevision`,
-        `there is no method ${line.method} rev. ${line.methodRevision}. Add this revision of the method, or correct the plan line.`,
-        `${line.method} rev. ${line.methodRevision}`,
-      ),
-    ];
+  const { lot, limits, plan } = records.bundle;
+  const { methodOf, limitOf } = records;
+  const placeOf = (limit: Limit) => `/limits/${limits.indexOf(limit)}`;
   return [
-    ...(gives(method, line.characteristic)
-      ? []
-      : [notGiven(`${at}/characteristic`, method, line.characteristic, `line ${line.line}`)]),
+    ...planLineProblems(plan, line, at, { limits, methodOf, limitOf, placeOf }),
     ...(line.specimens > lot.size
       ? [
           problemAt(
@@ -107,93 +99,5 @@ function lineProblems(records: Records, line: PlanLine, at: string): Problem[] {
           ),
         ]
       : []),
-    ...line.limits.flatMap((ref, index) => limitProblems(records, method, ref, `${at}/limits/${index}`)),
-    ...line.criteria.flatMap((criterion, index) => {
-      const limit = records.limitOf(criterion.limit);
-      if (criterion.kind !== 'tolerance bound' || !limit || limit.bound === 'at least') return [];
-      return [
-        problemAt(
-          'state.conflict',
-          `${at}/criteria/${index}/limit`,
-          `criterion ${criterion.criterion} sets a lower bound against ${limitName(limit)}, which is "${limit.bound}". Name an "at least" limit.`,
-          limitName(limit),
-        ),
-      ];
-    }),
   ];
-}
-
-function limitProblems(records: Records, method: Method, ref: LimitRef, at: string): Problem[] {
-  const { plan, limits } = records.bundle;
-  const limit = records.limitOf(ref);
-  if (!limit)
-    return [
-      problemAt(
-        'body.not-found',
-        at,
-        `there is no limit ${limitName(ref)}. Add this revision of the limit, or correct the plan line.`,
-        limitName(ref),
-      ),
-    ];
-  const place = `/limits/${limits.indexOf(limit)}`;
-  const characteristic = method.characteristics.find((one) => one.characteristic === limit.characteristic);
-  if (!characteristic) return [notGiven(`${place}/characteristic`, method, limit.characteristic, limitName(limit))];
-  return [
-    ...(sameDimension(limit.unit, characteristic.unit)
-      ? []
-      : [
-          {
-            ...problemAt(
-              'unit.wrong-dimension',
-              `${place}/unit`,
-              `${limitName(limit)} is in ${limit.unit}, and ${limit.characteristic} is given in ${characteristic.unit}. Write the limit in a unit of ${characteristic.kind}.`,
-              limit.unit,
-            ),
-            expected: characteristic.unit,
-          },
-        ]),
-    ...inForce(limit, limits, plan.approvedOn, at),
-  ];
-}
-
-/** Was this revision the one in force on the day the plan was approved? */
-function inForce(limit: Limit, limits: readonly Limit[], day: string, at: string): Problem[] {
-  if (limit.inForceFrom > day)
-    return [
-      problemAt(
-        'state.conflict',
-        at,
-        `${limitName(limit)} is in force from ${limit.inForceFrom}, and the plan was approved on ${day}. Name the revision in force on that day, or have the plan revised.`,
-        limitName(limit),
-      ),
-    ];
-  const later = limits.find(
-    (one) => one.limit === limit.limit && one.revision > limit.revision && one.inForceFrom <= day,
-  );
-  if (!later) return [];
-  return [
-    problemAt(
-      'state.conflict',
-      at,
-      `${limitName(limit)} was no longer in force when the plan was approved on ${day}: rev. ${later.revision} had taken its place on ${later.inForceFrom}. Name that revision.`,
-      limitName(limit),
-    ),
-  ];
-}
-
-function gives(method: Method, characteristic: string): boolean {
-  return method.characteristics.some((one) => one.characteristic === characteristic);
-}
-
-function notGiven(pointer: string, method: Method, characteristic: string, what: string): Problem {
-  const given = method.characteristics.map((one) => one.characteristic).join(', ');
-  return {
-    ...problemAt(
-      'meta.unknown',
-      pointer,
-      `${what} is about ${shown(characteristic)}, which method ${method.method} rev. ${method.revision} does not give. It gives ${given}.`,
-      characteristic,
-    ),
-    expected: given,
-  };
 }
