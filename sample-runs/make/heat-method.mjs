@@ -25,21 +25,23 @@ const counting = (/** @type {string} */ as) => Object.fromEntries(LIVES.map((nam
 /** @param {string} name @param {number} halfWidth share of the value */
 const share = (name, halfWidth) => ({ from: 'relative half width', name, halfWidth, distribution: 'rectangular' });
 
-/** U of an energy or a mean power is 1.5 % of it: sqrt(0.69² + 0.23² + 0.17²) = 0.75 %, k 2. */
+/** U of an energy or a mean power is a little over 1 % of it; the torque shaft leads. */
 const powerBudget = {
   k: 2,
   components: [
-    share('torque shaft, 0.5 N (k 2) at 36 to 72 N, and its zero', 0.012),
-    share('speed of the drum', 0.004),
+    { from: 'calibration', name: 'calibration of the torque shaft', channel: 'brakeForce' },
+    { from: 'calibration', name: 'calibration of the drum speed', channel: 'surfaceSpeed' },
+    share('hysteresis and zero of the torque shaft', 0.005),
     share('slip between tread and drum', 0.003),
   ],
 };
 
-/** U of a temperature is 5 °C: sqrt(0.75² + 2.31² + 0.6²) = 2.5 °C, k 2. */
+/** U of a temperature is 5 °C: sqrt(0.75² + 2.31² + 0.58²) = 2.5 °C, k 2. Only the sensor that gave the value counts. */
 const temperatureBudget = {
   k: 2,
   components: [
-    { from: 'standard', name: 'rubbing thermocouple, certificate 1.5 °C (k 2)', u: 0.75, unit: 'K' },
+    { from: 'calibration', name: 'calibration of the left thermocouple', channel: 'trackTemperatureLeft' },
+    { from: 'calibration', name: 'calibration of the right thermocouple', channel: 'trackTemperatureRight' },
     { from: 'half width', name: 'rubbing contact', halfWidth: 4, unit: 'K', distribution: 'rectangular' },
     { from: 'half width', name: 'place on the track', halfWidth: 1, unit: 'K', distribution: 'rectangular' },
   ],
@@ -107,7 +109,8 @@ export const heatDrag = {
       title: 'Braking energy',
       kind: 'energy',
       unit: 'kJ',
-      definition: 'Integral of brake force times surface speed over the time braked, by trapezoids; no gap is bridged.',
+      definition:
+        'Integral of brake force times surface speed over all stages, by trapezoids; gaps over 2 s are not bridged.',
       uncertainty: powerBudget,
     },
     {
@@ -115,7 +118,7 @@ export const heatDrag = {
       title: 'Mean braking power',
       kind: 'power',
       unit: 'W',
-      definition: 'Braking energy divided by the time braked, all stages together.',
+      definition: 'Energy while the brake was on divided by the time it was on, all stages together.',
       uncertainty: powerBudget,
     },
     {
@@ -123,7 +126,7 @@ export const heatDrag = {
       title: 'Peak track temperature',
       kind: 'temperature',
       unit: 'Cel',
-      definition: 'Largest value of the hotter track after a running median over 4 s.',
+      definition: 'Largest value of either track after a running median over 4 s.',
       uncertainty: temperatureBudget,
     },
     {
@@ -131,7 +134,8 @@ export const heatDrag = {
       title: 'Track temperature at failure',
       kind: 'temperature',
       unit: 'Cel',
-      definition: 'Hotter track in the last 2 s before something let go; where nothing did, at least the peak.',
+      definition:
+        'Median of the hotter track in the last 2 s before something let go; where nothing did, at least the peak.',
       uncertainty: temperatureBudget,
     },
     timeAbove(120),
