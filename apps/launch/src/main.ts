@@ -2,6 +2,7 @@ import path from 'node:path';
 import { DatabaseUnusable, openDatabase } from '@breakbook/records';
 import { startService } from '@breakbook/service';
 import { loadDemoLab } from './demo-lab.js';
+import { firstPassphrases } from './first-passphrases.js';
 import { freePort } from './free-port.js';
 import { settings } from './settings.js';
 import { onShutdown } from './shutdown.js';
@@ -18,7 +19,7 @@ try {
 }
 
 async function start(): Promise<void> {
-  const { projectFolder, dataFolder, databaseUrl, host, port } = settings;
+  const { projectFolder, dataFolder, databaseUrl, host, port, origin } = settings;
   const stops: (() => Promise<void>)[] = [];
   onShutdown(async () => {
     say('stopping');
@@ -41,9 +42,12 @@ async function start(): Promise<void> {
     host,
     port: free,
     consoleFolder: path.join(projectFolder, 'apps/console/dist'),
+    ...(origin === undefined ? {} : { origin }),
   });
   stops.push(service.close);
 
+  const passphrases = await firstPassphrases(database.service);
+  if (passphrases !== undefined) console.log(passphrases);
   console.log(`
 Breakbook is running.
   Look at   http://${host === '127.0.0.1' ? 'localhost' : host}:${free}

@@ -7,9 +7,10 @@ export const settings = {
   projectFolder: fileURLToPath(new URL('../../..', import.meta.url)),
   dataFolder: process.env.BREAKBOOK_DATA ?? path.join(os.homedir(), '.breakbook'),
   databaseUrl: process.env.DATABASE_URL,
-  /** Loopback only: the service has no transport encryption of its own. */
+  /** Loopback only: the service has no transport encryption of its own; what stands in front of it ends TLS. */
   host: '127.0.0.1',
   port: portFrom(process.env.PORT),
+  origin: originFrom(process.env.BREAKBOOK_ORIGIN),
 };
 
 function portFrom(written: string | undefined): number {
@@ -17,4 +18,15 @@ function portFrom(written: string | undefined): number {
   if (!/^\d{1,5}$/.test(written) || Number(written) < 1 || Number(written) > 65_535)
     throw new Error(`PORT is "${written}"; it must be a whole number from 1 to 65535.`);
   return Number(written);
+}
+
+/** Where people reach the service through a server that ends TLS in front of it. */
+function originFrom(written: string | undefined): string | undefined {
+  if (written === undefined || written === '') return undefined;
+  const address = URL.canParse(written) ? new URL(written) : undefined;
+  if (address?.protocol !== 'https:' || address.origin !== written)
+    throw new Error(
+      `BREAKBOOK_ORIGIN is "${written}"; it must be an https address without a path, such as https://breakbook.example.org.`,
+    );
+  return written;
 }

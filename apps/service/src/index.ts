@@ -3,5 +3,6 @@ export { evaluateAndKeep, evaluateStored, type StoredEvaluation } from './evalua
 export { hasLot, importLot, labOf } from './lots/import-lot.js';
 export { storedLot } from './lots/lot-bundle.js';
 export { recordRun } from './runs/record-run.js';
+export { type FirstPassphrase, giveFirstPassphrases, resetPassphrase } from './sign-in/first-passphrases.js';
 export { type RunningService, type ServiceOptions, startService } from './start.js';
 export type { SentRunFile } from './workers/run-to-read.js';

@@ -1,7 +1,8 @@
-import { type LotBundle, type Person } from '@breakbook/lab';
+import { type LotBundle } from '@breakbook/lab';
 import { type Actor, foundLab, type RawStore, type Records, tables } from '@breakbook/records';
 import { evaluateAndKeep, type StoredEvaluation } from '../evaluations/evaluate-stored-lot.js';
 import { recordRun } from '../runs/record-run.js';
+import { SET_UP } from '../sign-in/the-machine.js';
 import { type SentRunFile } from '../workers/run-to-read.js';
 import { importDefinitions } from './import-definitions.js';
 
@@ -9,9 +10,6 @@ export interface ImportedLot {
   evaluation: StoredEvaluation;
   runs: number;
 }
-
-/** The program in whose name a demonstration is loaded; no person did it. */
-const SET_UP: Person = { person: 'set-up', name: 'Set-up', role: 'loads lot folders', duties: [] };
 
 /** The lab of a bundle, founded where it is not there. */
 export async function labOf(records: Records, bundle: LotBundle): Promise<Actor> {
