@@ -2,13 +2,11 @@ import { type CharacteristicValue } from '@breakbook/lab';
 import { convert } from '@breakbook/units';
 import { extent } from 'd3-array';
 import { type ScaleLinear, scaleLinear } from 'd3-scale';
-import { bottomAxis, bottomTitle, LABEL_TEXT, NUMBERS_HEIGHT, TITLE_HEIGHT } from '../marks/axis.js';
+import { bottomAxis, bottomTitle, NUMBERS_HEIGHT, TITLE_HEIGHT } from '../marks/axis.js';
 import { type KeyItem, key } from '../marks/key.js';
-import { limitStroke } from '../marks/limit-stroke.js';
 import { specimenMark } from '../marks/specimen.js';
 import { FIGURE_WIDTH, type Mark, type Scene } from '../scene.js';
-import { textWidth } from '../text-width.js';
-import { type LabelPlace, labelRows } from './label-rows.js';
+import { labelledLimits } from './labelled-limits.js';
 import {
   type AxisQuantity,
   axisTitle,
@@ -59,7 +57,6 @@ export interface StripBound {
 }
 
 const SIDE = 6;
-const ROW = 11;
 const LANE = 23;
 const SECOND_SCALE = 16;
 const WEDGE_WITHOUT_ESTIMATE = 26;
@@ -78,16 +75,16 @@ export function marginStrip(input: MarginStripInput): Scene {
     specimens.map(({ value }) => value),
     scale,
   );
-  const labels = labelRows(
-    limits.map((limit) => ({ x: scale(limit.value), width: textWidth(limitText(limit, quantity, width), LABEL_TEXT) })),
-    { left: 0, right: width, gap: 6, beside: 4 },
+  const strokes = labelledLimits(
+    limits.map((limit) => ({ ...limit, text: limitText(limit, quantity, width) })),
+    { scale, left: 0, right: width },
   );
-  const top = Math.max(0, ...labels.map(({ row }) => row + 1)) * ROW + 3;
+  const top = strokes.height + 3;
   const pileFoot = top + pile.height;
   const axisY = pileFoot + bounds.length * LANE + 4;
 
   const marks: Mark[] = [
-    ...limits.flatMap((limit, index) => limitMarks(limit, labels[index], { quantity, width, top, axisY })),
+    ...strokes.marks({ y: 0, top, bottom: axisY }),
     ...scales(quantity, scale, { width, axisY }),
     ...specimens.flatMap(({ label, value, inClaim }, index) =>
       specimenMark({
@@ -152,45 +149,6 @@ export function stripScale(input: MarginStripInput, width: number): ScaleLinear<
   const span = high - low || Math.abs(high) * 0.1 || 1;
   // The arrow of an "at least" at the right end needs room.
   return scaleLinear([low - span * 0.06, high + span * 0.07], [SIDE, width - SIDE]);
-}
-
-function limitMarks(
-  limit: StripLimit,
-  label: LabelPlace | undefined,
-  { quantity, width, top, axisY }: { quantity: AxisQuantity; width: number; top: number; axisY: number },
-): Mark[] {
-  if (!label) return [];
-  const text = limitText(limit, quantity, width);
-  const head = label.row * ROW + 1.5;
-  const strokeTop = limit.external ? top : (top + axisY) / 2;
-  return [
-    {
-      mark: 'line',
-      part: 'leader',
-      points: [
-        [label.x, head],
-        [label.x, strokeTop],
-      ],
-      stroke: limit.external ? { ink: 'limit', width: 0.6 } : { ink: 'muted', width: 0.6, dash: [1.2, 1.8] },
-    },
-    ...limitStroke({
-      x: label.x,
-      bottom: axisY,
-      top,
-      external: limit.external,
-      forbidden: limit.conforms === 'at or above' ? 'left' : 'right',
-      note: text,
-    }),
-    {
-      mark: 'text',
-      part: 'limit label',
-      text,
-      at: [label.from, head + LABEL_TEXT - 1],
-      size: LABEL_TEXT,
-      anchor: 'start',
-      ink: 'ink',
-    },
-  ];
 }
 
 /** A limit's wording: with the second unit only where the picture is wide enough for it. */

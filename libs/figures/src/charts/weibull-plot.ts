@@ -10,12 +10,10 @@ import {
   TITLE_HEIGHT,
 } from '../marks/axis.js';
 import { type KeyItem, key } from '../marks/key.js';
-import { limitStroke } from '../marks/limit-stroke.js';
 import { tickArrow } from '../marks/tick-arrow.js';
 import { wedge } from '../marks/wedge.js';
 import { FIGURE_WIDTH, type Mark, type Place, type Scene, type Stroke } from '../scene.js';
-import { textWidth } from '../text-width.js';
-import { type LabelPlace, labelRows } from './label-rows.js';
+import { labelledLimits } from './labelled-limits.js';
 import { type AxisQuantity, axisTitle, oneUnit, roundTicks, written, writtenDown } from './numbers.js';
 import { fractionRange, onLine, percentTicks, valueRange, weibullScale } from './probability-scales.js';
 
@@ -48,7 +46,7 @@ export interface PlotLimit {
 }
 
 const RIGHT = 8;
-const ROW = 10.5;
+const LABELS_TOP = LABEL_TEXT + 3;
 const RUG = 14;
 const HEIGHT = 232;
 const ROOM_FOR_TWO_UNITS = 320;
@@ -77,12 +75,12 @@ export function weibullPlot(input: WeibullPlotInput): Scene {
   const right = width - RIGHT;
   const values = valueRange(shownValues(input, fractions[0]));
   const x = scaleLog(values, [left, right]);
-  const labels = labelRows(
-    input.limits.map((limit) => ({ x: x(limit.value), width: textWidth(limitText(limit, words), LABEL_TEXT) })),
-    { left, right: width, gap: 6, beside: 4 },
+  const strokes = labelledLimits(
+    input.limits.map((limit) => ({ ...limit, text: limitText(limit, words) })),
+    { scale: x, left, right: width },
   );
 
-  const top = LABEL_TEXT + 7 + Math.max(0, ...labels.map(({ row }) => row + 1)) * ROW;
+  const top = LABELS_TOP + strokes.height + 3;
   const axisY = height - NUMBERS_HEIGHT - TITLE_HEIGHT;
   const keys = key(keyItems(input, words), { left: 0, right: width, y: height });
   const foot = axisY - (input.atLeast.length > 0 ? RUG : 3);
@@ -110,7 +108,7 @@ export function weibullPlot(input: WeibullPlotInput): Scene {
     ),
     ...bottomAxis({ ...ticks, scale: x }, { from: left, to: right, y: axisY }),
     bottomTitle(`${axisTitle(input.quantity)}, logarithmic`, { to: right, y: axisY + NUMBERS_HEIGHT }),
-    ...input.limits.flatMap((limit, index) => limitMarks(limit, labels[index], ground)),
+    ...strokes.marks({ y: LABELS_TOP, top, bottom: axisY }),
     ...fitMarks(input, ground),
     ...input.atLeast.flatMap(({ label, value }) =>
       tickArrow({ x: x(value), y: foot + RUG / 2, note: `${label}: at least ${written(value, input.quantity)}` }),
@@ -201,41 +199,6 @@ function boundMarks({ bound, fit, quantity }: WeibullPlotInput, { x, y, axisY }:
       stroke: { ink: 'petrol', width: 0.6, dash: [1.5, 1.5] },
     },
     wedge({ tip, end, y: level, height: 8, note: boundText(bound, quantity) }),
-  ];
-}
-
-function limitMarks(limit: PlotLimit, label: LabelPlace | undefined, { words, x, top, axisY }: Ground): Mark[] {
-  if (!label) return [];
-  const text = limitText(limit, words);
-  const head = LABEL_TEXT + 4 + label.row * ROW;
-  const strokeTop = limit.external ? top : (top + axisY) / 2;
-  return [
-    {
-      mark: 'line',
-      part: 'leader',
-      points: [
-        [x(limit.value), head],
-        [x(limit.value), strokeTop],
-      ],
-      stroke: limit.external ? { ink: 'limit', width: 0.6 } : { ink: 'muted', width: 0.6, dash: [1.2, 1.8] },
-    },
-    ...limitStroke({
-      x: x(limit.value),
-      bottom: axisY,
-      top,
-      external: limit.external,
-      forbidden: limit.conforms === 'at or above' ? 'left' : 'right',
-      note: text,
-    }),
-    {
-      mark: 'text',
-      part: 'limit label',
-      text,
-      at: [label.from, head + LABEL_TEXT - 1],
-      size: LABEL_TEXT,
-      anchor: 'start',
-      ink: 'ink',
-    },
   ];
 }
 
