@@ -1,4 +1,4 @@
-import { canonicalJson } from '@breakbook/evidence';
+import { canonicalJson, parseCanonicalJson } from '@breakbook/evidence';
 import { type LotReportContent } from './content/lot-report-content.js';
 import { numberOf } from './documents/lot-test-report/head.js';
 import { lotTestReport } from './documents/lot-test-report/index.js';
@@ -19,9 +19,12 @@ export function composeDocument<Kind extends keyof DocumentContents>(
   content: DocumentContents[Kind],
   options: { paper: Paper['name'] },
 ): Promise<Uint8Array> {
-  const { identity, bundle, lot } = content;
   if (kind !== content.document) throw new Error(`A ${kind} is not made from the content of a ${content.document}.`);
-  return composeSheet(lotTestReport(content), PAPERS[options.paper], {
+  // Made from what is attached, so that whoever has only the file can make it again, to the byte.
+  const json = canonicalJson(content);
+  const attached = parseCanonicalJson(json) as DocumentContents[Kind];
+  const { identity, bundle, lot } = attached;
+  return composeSheet(lotTestReport(attached), PAPERS[options.paper], {
     title: `Lot test report ${numberOf(identity)}`,
     creator: bundle.lab.name,
     issuedAt: new Date(identity.issuedAt),
@@ -29,7 +32,7 @@ export function composeDocument<Kind extends keyof DocumentContents>(
     attachment: {
       name: `${identity.number}-rev-${identity.revision}.json`,
       description: 'The content of this report as canonical JSON (RFC 8785)',
-      json: canonicalJson(content),
+      json,
     },
   });
 }

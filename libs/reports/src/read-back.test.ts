@@ -39,6 +39,36 @@ describe.each(cases)('a report with $name', ({ given, paper }) => {
     expect(Buffer.compare(Buffer.from(again), Buffer.from(bytes))).toBe(0);
   });
 
+  needs('qpdf')('its content streams', () => {
+    it('show nothing outside a tag or an artifact, and nest neither in the other (ISO 14289-1, 7.1)', () => {
+      const plainFile = told(
+        'qpdf',
+        bytes,
+        (file) => ['--qdf', '--object-streams=disable', file, 'plain.pdf'],
+        'plain.pdf',
+      );
+      const streams = [...plainFile.matchAll(/stream\n([\s\S]*?)\nendstream/g)].map(([, stream = '']) => stream);
+      const pages = streams.filter((stream) => /\bBT\b/.test(stream));
+      expect(pages.length).toBeGreaterThan(3);
+      let shown = 0;
+      for (const page of pages) {
+        let depth = 0;
+        for (const [operator] of page.matchAll(/\b(BDC|BMC|EMC|TJ|Tj|f|S|B)\b(?=\n|$)/gm)) {
+          if (operator === 'BDC' || operator === 'BMC') depth += 1;
+          else if (operator === 'EMC') depth -= 1;
+          else {
+            expect(depth, `${operator} outside`).toBe(1);
+            shown += 1;
+          }
+          expect(depth).toBeGreaterThanOrEqual(0);
+          expect(depth).toBeLessThanOrEqual(1);
+        }
+        expect(depth).toBe(0);
+      }
+      expect(shown).toBeGreaterThan(300);
+    });
+  });
+
   needs('qpdf')('to qpdf', () => {
     it('is a sound file, not encrypted', () => {
       const said = told('qpdf', bytes, (file) => ['--check', file]);
@@ -92,6 +122,12 @@ describe.each(cases)('a report with $name', ({ given, paper }) => {
       const json = told('pdfdetach', bytes, (file) => ['-save', '1', '-o', 'content.json', file], 'content.json');
       expect(json).toBe(canonicalJson(content));
       expect(parseCanonicalJson(json)).toMatchObject({ document: 'lot test report', form: 1 });
+    });
+
+    it('makes the same file again, to the byte', async () => {
+      const json = told('pdfdetach', bytes, (file) => ['-save', '1', '-o', 'content.json', file], 'content.json');
+      const again = await composeDocument('lot test report', JSON.parse(json) as LotReportContent, { paper });
+      expect(Buffer.compare(Buffer.from(again), Buffer.from(bytes))).toBe(0);
     });
   });
 

@@ -119,7 +119,10 @@ function columnWish(
   };
 }
 
-/** What each column needs; then the rest, first to columns that want little, so that few cells have to break. */
+/**
+ * What each column needs; then the rest, first to columns that want little, so that few cells have to break. Where it
+ * does not reach, a column that wants four times as much gets twice as much.
+ */
 function distribute(wishes: readonly ColumnWish[], available: number): number[] {
   const widths = wishes.map(({ least }) => least);
   const needed = total(widths);
@@ -130,7 +133,8 @@ function distribute(wishes: readonly ColumnWish[], available: number): number[] 
     .map(({ natural, least }, index) => ({ index, more: natural - least }))
     .sort((a, b) => a.more - b.more || a.index - b.index);
   for (const [place, { index, more }] of wanting.entries()) {
-    const given = Math.min(more, rest / (wanting.length - place));
+    const weights = wanting.slice(place).map((other) => Math.sqrt(other.more));
+    const given = more === 0 ? 0 : Math.min(more, (rest * Math.sqrt(more)) / total(weights));
     widths[index] = (widths[index] ?? 0) + given;
     rest -= given;
   }
