@@ -1,12 +1,35 @@
 // @vitest-environment jsdom
 import { cleanup, fireEvent, render, screen, waitFor, within } from '@testing-library/react';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
+import { type Myself } from '../client/answers.js';
 import { HOSTILE, lotAnswer, runAnswer } from '../features/lots/invented-answer.fixture.js';
 import { App } from './app.js';
 
 /** The service as far as these pages ask it. */
-function answerTo(path: string): { status: number; body: unknown } {
+const ME: Myself = {
+  lab: { lab: 'lab', name: 'Saltmarsh Wheelworks test lab' },
+  person: 'p-two',
+  name: 'Anneliese Größmann',
+  role: 'Head of the lab',
+  duties: ['review'],
+  givenPassphrase: false,
+};
+const PASSPHRASE = 'rims let go at dawn';
+let me: Myself | undefined;
+
+function answerTo(path: string, sent?: { passphrase?: string }): { status: number; body: unknown } {
   const { lot, bundle, figures } = lotAnswer;
+  if (path === '/api/sign-in' && sent?.passphrase === PASSPHRASE) me = { ...ME, givenPassphrase: true };
+  else if (path === '/api/sign-in')
+    return {
+      status: 401,
+      body: { title: 'Failed', detail: 'This name and passphrase do not fit.', action: 'Try again.' },
+    };
+  if (path === '/api/me/passphrase' && me) me = ME;
+  if (path === '/api/sign-out') me = undefined;
+  if (!me) return { status: 401, body: { title: 'Required', detail: 'Nobody is signed in.' } };
+  if (path === '/api/me' || path === '/api/sign-in') return { status: 200, body: me };
+  if (path === '/api/me/passphrase') return { status: 204, body: undefined };
   const run = /^\/api\/lots\/LOT-1\/runs\/(.+)$/.exec(path)?.[1];
   if (run !== undefined) return { status: 200, body: runAnswer(run) };
   if (path === '/api/lots/LOT-1') return { status: 200, body: lotAnswer };
@@ -38,12 +61,13 @@ const asked: string[] = [];
 
 beforeEach(() => {
   asked.length = 0;
+  me = ME;
   localStorage.clear();
   vi.stubGlobal('scrollTo', () => undefined);
   vi.stubGlobal('fetch', async (path: string, options: RequestInit) => {
     asked.push(`${options.method ?? 'GET'} ${path}`);
-    const { status, body } = answerTo(path);
-    return new Response(JSON.stringify(body), { status });
+    const { status, body } = answerTo(path, JSON.parse(String(options.body ?? '{}')));
+    return new Response(body === undefined ? null : JSON.stringify(body), { status });
   });
 });
 
@@ -163,6 +187,45 @@ describe('the scan field', () => {
     await screen.findByText('LOT-1');
     scan('9999');
     await screen.findByText(/No lot, run, specimen or serial here is called “9999”/);
+  });
+});
+
+describe('signing in', () => {
+  const type = (label: string, text: string) =>
+    fireEvent.change(screen.getByLabelText(label), { target: { value: text } });
+
+  it('asks at the address a person came to, says what was wrong, and opens it', async () => {
+    me = undefined;
+    const page = open('/lots/LOT-1');
+    await screen.findByRole('heading', { level: 1, name: 'Breakbook Sign in' });
+    expect(page.textContent).not.toContain('LOT-1');
+    type('Name to sign in with', 'p-two');
+    type('Passphrase', 'wrong');
+    fireEvent.click(screen.getByRole('button', { name: 'Sign in' }));
+    await screen.findByText('This name and passphrase do not fit. Try again.');
+
+    type('Passphrase', PASSPHRASE);
+    fireEvent.click(screen.getByRole('button', { name: 'Sign in' }));
+    await screen.findByRole('heading', { level: 1, name: 'Breakbook Choose your own passphrase' });
+    type('Passphrase you were given', PASSPHRASE);
+    type('Own passphrase', 'wheels turn until they break');
+    type('Own passphrase, once more', 'wheels turn until they brake');
+    const choose = screen.getByRole('button', { name: 'Choose this passphrase' });
+    fireEvent.click(choose);
+    await screen.findByText('The two new passphrases are not alike. Type the same one twice.');
+    expect(asked).not.toContain('POST /api/me/passphrase');
+    type('Own passphrase, once more', 'wheels turn until they break');
+    fireEvent.click(choose);
+    await screen.findByRole('heading', { level: 1, name: /Lot LOT-1/ });
+  });
+
+  it('asks again when a session has ended, and forgets what was shown when a person signs out', async () => {
+    const page = open('/lots');
+    await screen.findByText('LOT-1');
+    me = undefined;
+    fireEvent.click(screen.getByText('LOT-1'));
+    await screen.findByRole('heading', { level: 1, name: 'Breakbook Sign in' });
+    expect(page.textContent).not.toContain('Anneliese');
   });
 });
 

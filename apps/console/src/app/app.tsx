@@ -4,6 +4,7 @@ import { BrowserRouter, Navigate, Route, Routes } from 'react-router';
 import { newQueryClient } from '../client/queries.js';
 import { LotPage } from '../features/lots/lot-page.js';
 import { LotsPage } from '../features/lots/lots-page.js';
+import { Door } from '../features/people/door.js';
 import { RunPage } from '../features/runs/run-page.js';
 import { ReaderProvider } from '../parts/units/reader.js';
 import { Frame } from './frame.js';
@@ -16,7 +17,13 @@ export function App() {
       <ReaderProvider>
         <BrowserRouter>
           <Routes>
-            <Route element={<Frame />}>
+            <Route
+              element={
+                <Door>
+                  <Frame />
+                </Door>
+              }
+            >
               <Route index element={<Navigate to="/lots" replace />} />
               <Route path="lots" element={<LotsPage />} />
               <Route path="lots/:lot" element={<LotPage />} />

@@ -1,14 +1,17 @@
 import { useEffect, useRef } from 'react';
 import { NavLink, Outlet, useLocation } from 'react-router';
+import { useMe } from '../features/people/me.js';
+import { SignedInPerson } from '../features/people/signed-in-person.js';
 import { DigitsSwitch, UnitSwitch } from '../parts/units/unit-switch.js';
 import './frame.css';
 import { LightSwitch } from './light.js';
-import { NOUNS } from './nouns.js';
+import { nounsFor } from './nouns.js';
 import { ScanField } from './scan-field.js';
 
 /** A rail of nouns, one scan-or-type field, and the sheet. On a narrow screen the rail is a bar at the bottom. */
 export function Frame() {
   const sheet = useRef<HTMLElement>(null);
+  const { duties } = useMe();
   useFocusOnArrival(sheet);
   return (
     <>
@@ -23,17 +26,20 @@ export function Frame() {
           <span>Breakbook</span>
         </NavLink>
         <ul>
-          {NOUNS.map(({ word, address }) => (
+          {nounsFor(duties).map(({ word, address }) => (
             <li key={address}>
               <NavLink to={address}>{word}</NavLink>
             </li>
           ))}
           <li className="more">
             <button type="button" popoverTarget="reading">
-              Units and light
+              More
             </button>
           </li>
         </ul>
+        <div className="foot">
+          <SignedInPerson />
+        </div>
       </nav>
       <header className="top">
         <ScanField />
@@ -41,6 +47,9 @@ export function Frame() {
           <UnitSwitch />
           <DigitsSwitch />
           <LightSwitch />
+          <div className="narrow">
+            <SignedInPerson />
+          </div>
         </div>
       </header>
       <main id="sheet" ref={sheet} tabIndex={-1}>

@@ -4,9 +4,14 @@ import { type Duty } from '@breakbook/lab';
 export interface Noun {
   word: string;
   address: string;
-  /** Only people with one of these duties see it; left out where everyone may. */
+  /** Only people with one of these duties see it; left out where everyone signed in may. */
   duties?: readonly Duty[];
 }
 
 /** The rail, in the order in which a day's work meets them. */
-export const NOUNS: readonly Noun[] = [{ word: 'Lots', address: '/lots' }];
+const NOUNS: readonly Noun[] = [{ word: 'Lots', address: '/lots' }];
+
+/** The nouns that these duties open. */
+export function nounsFor(held: readonly Duty[]): readonly Noun[] {
+  return NOUNS.filter(({ duties }) => duties === undefined || duties.some((duty) => held.includes(duty)));
+}

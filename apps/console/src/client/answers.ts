@@ -1,5 +1,6 @@
 import { type MarginStripInput, type TracePlotInput, type WeibullPlotInput } from '@breakbook/figures';
 import {
+  type Duty,
   type Lot,
   type LotBundle,
   type LotOutcome,
@@ -12,6 +13,17 @@ import {
 } from '@breakbook/lab';
 
 /** The answers of the service, as its addresses give them. */
+
+/** Who is signed in. */
+export interface Myself {
+  lab: { lab: string; name: string };
+  person: string;
+  name: string;
+  role: string;
+  duties: Duty[];
+  /** The passphrase was given by somebody else; until an own one is chosen nothing else is open. */
+  givenPassphrase: boolean;
+}
 
 export interface LotsAnswer {
   lots: LotInList[];

@@ -1,11 +1,19 @@
-import { QueryClient, queryOptions, useQuery } from '@tanstack/react-query';
-import { type LotAnswer, type LotsAnswer, type RunAnswer } from './answers.js';
+import { QueryCache, QueryClient, queryOptions, useQuery } from '@tanstack/react-query';
+import { type LotAnswer, type LotsAnswer, type Myself, type RunAnswer } from './answers.js';
 import { ProblemAnswer } from './problem-answer.js';
-import { read } from './read.js';
+import { isSignedOut, read } from './read.js';
 
-/** What was refused is refused again; only a service that is away or overloaded is worth another try. */
+/**
+ * What was refused is refused again; only a service that is away or overloaded is worth another try. Wherever an answer
+ * says that nobody is signed in, the whole console knows it.
+ */
 export function newQueryClient(): QueryClient {
-  return new QueryClient({
+  const queries = new QueryClient({
+    queryCache: new QueryCache({
+      onError: (error) => {
+        if (isSignedOut(error)) seatTaken(queries, null);
+      },
+    }),
     defaultOptions: {
       queries: {
         staleTime: 10_000,
@@ -13,6 +21,23 @@ export function newQueryClient(): QueryClient {
       },
     },
   });
+  return queries;
+}
+
+/** Who is signed in; null when nobody is. */
+export const meQuery = queryOptions({
+  queryKey: ['me'],
+  queryFn: ({ signal }): Promise<Myself | null> =>
+    read<Myself>('/api/me', signal).catch((error: unknown) => {
+      if (isSignedOut(error)) return null;
+      throw error;
+    }),
+});
+
+/** Somebody else sits here now, or nobody: what the one before was shown must not be shown again. */
+export function seatTaken(queries: QueryClient, by: Myself | null): void {
+  queries.removeQueries({ predicate: ({ queryKey }) => queryKey[0] !== meQuery.queryKey[0] });
+  queries.setQueryData(meQuery.queryKey, by);
 }
 
 export const lotsQuery = queryOptions({

@@ -1,0 +1,32 @@
+import { useMutation, useQueryClient } from '@tanstack/react-query';
+import { seatTaken } from '../../client/queries.js';
+import { send } from '../../client/read.js';
+import { useMe } from './me.js';
+import './signed-in-person.css';
+
+/** Who is signed in, and the way out. */
+export function SignedInPerson() {
+  const { name, role } = useMe();
+  return (
+    <div className="signed-in">
+      <p>
+        <bdi>{name}</bdi>
+      </p>
+      <p className="quiet">{role}</p>
+      <SignOut />
+    </div>
+  );
+}
+
+export function SignOut() {
+  const queries = useQueryClient();
+  const signOut = useMutation({
+    mutationFn: () => send<void>('/api/sign-out'),
+    onSuccess: () => seatTaken(queries, null),
+  });
+  return (
+    <button type="button" className="sign-out" onClick={() => signOut.mutate()} disabled={signOut.isPending}>
+      Sign out
+    </button>
+  );
+}
