@@ -1,4 +1,5 @@
 import PDFDocument from 'pdfkit';
+import type {} from '../pdfkit-more.js';
 import { type Paper } from './paper.js';
 import { FONT_FILES } from './type.js';
 

@@ -1,4 +1,4 @@
-import 'pdfkit';
+import type {} from 'pdfkit';
 
 /** What pdfkit 0.20 takes and its types do not name yet. */
 declare global {
