@@ -3,17 +3,20 @@ import { type DynamicModule, Module } from '@nestjs/common';
 import { DataSource } from 'typeorm';
 import { HealthController } from './health/health.controller.js';
 import { LotsModule } from './lots/lots.module.js';
+import { PeopleModule } from './people/people.module.js';
 import { RAW_STORE } from './records/raw-store.token.js';
+import { RunsModule } from './runs/runs.module.js';
 import { PUBLIC_ADDRESS } from './sign-in/public-address.token.js';
 import { type PublicAddress } from './sign-in/session-cookie.js';
 import { SignInModule } from './sign-in/sign-in.module.js';
+import { WorkersModule } from './workers/workers.module.js';
 
 /** What every noun's module may ask for: the records and the raw store of one database. */
 @Module({})
 class RecordsModule {}
 
 /** The service: one module a noun. */
-@Module({ imports: [SignInModule, LotsModule], controllers: [HealthController] })
+@Module({ imports: [SignInModule, PeopleModule, WorkersModule, LotsModule, RunsModule], controllers: [HealthController] })
 class AppModule {}
 
 /** The service, wired to one database. */

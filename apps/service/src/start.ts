@@ -20,6 +20,7 @@ import { guardRoutes } from './sign-in/admission.js';
 import { admissionsOf, type RouteAdmission } from './sign-in/route-admissions.js';
 import { isSecure } from './sign-in/session-cookie.js';
 import { Sessions } from './sign-in/sessions.js';
+import { readForms } from './uploads/forms.js';
 
 export interface ServiceOptions {
   database: pg.ClientConfig;
@@ -76,6 +77,7 @@ export async function startService(options: ServiceOptions): Promise<RunningServ
     await fastify.register(fastifyCookie as never);
     await limitRequests(fastify as never, options.limits ?? USUAL_LIMITS);
     readBodies(fastify as never);
+    await readForms(fastify as never);
     checkFraming(fastify as never);
     const found = { sessions: app.get(Sessions), tokens: app.get(RigTokens), address };
     guardRoutes(fastify as never, admissionsOf(app), found);

@@ -21,7 +21,7 @@ export async function problemsOfRun(reader: Reader, context: RunContext, run: Ru
   });
 }
 
-async function bundleOfRun(reader: Reader, context: RunContext, run: Run): Promise<LotBundle> {
+export async function bundleOfRun(reader: Reader, context: RunContext, run: Run): Promise<LotBundle> {
   const { lot, specimen, planRevision, layoutRevision, rig } = context;
   const [lotVersion, lines] = await Promise.all([
     reader.latest(tables.LotVersion, lot.id),

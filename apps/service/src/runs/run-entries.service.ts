@@ -1,0 +1,156 @@
+import { type Reading, Refusal, type Run } from '@breakbook/lab';
+import { destroySpecimen, newId, type RawStore, Records, type Rows, tables } from '@breakbook/records';
+import { Inject, Injectable } from '@nestjs/common';
+import { RAW_STORE } from '../records/raw-store.token.js';
+import { requireOther } from '../sign-in/forbidden-pairs.js';
+import { type SignedInActor } from '../sign-in/signed-in.decorator.js';
+import { inSpool } from '../uploads/spool.js';
+import { spoolRaw } from '../uploads/spool-raw.js';
+import { Workers } from '../workers/workers.js';
+import { type LaterExamination, type LaterMeasurements, type NewDecision } from './later-entries.js';
+import { runToRead } from './record-run.js';
+import { doneToRun } from './run-acts.js';
+import { type RunAnswer, runAnswer } from './run-answer.js';
+import { runContext } from './run-context.js';
+import { problemsOfRun } from './run-problems.js';
+import { type RunRecord, runRecord } from './run-record.js';
+import { destroys, writeReading } from './write-run.js';
+
+/** What is said of a run after it was recorded: each a further version, with its reason, by whoever says it. */
+@Injectable()
+export class RunEntriesService {
+  constructor(
+    private readonly records: Records,
+    @Inject(RAW_STORE) private readonly store: RawStore,
+    private readonly workers: Workers,
+  ) {}
+
+  /** Adds keyed measurements, or corrects them; the run is read again with them. */
+  async measure(by: SignedInActor, runKey: string, seen: number, body: LaterMeasurements): Promise<RunAnswer> {
+    const record = await this.#undecided(by, runKey, seen);
+    const known = new Set(record.measurements.map(({ recordId }) => recordId));
+    const corrected = new Map(body.measurements.flatMap((one) => (one.record ? [[one.record, one.measurement]] : [])));
+    for (const [index, { record: id }] of body.measurements.entries())
+      if (id !== undefined && !known.has(id))
+        throw new Refusal({
+          code: 'body.not-found',
+          pointer: `/measurements/${index}/record`,
+          detail: `Run ${runKey} has no measurement ${id}. Look at the run, or leave "record" out for a new one.`,
+        });
+    if (corrected.size > 0) requireReason(body.reason, 'a measurement');
+    const measurements = [
+      ...record.measurements.map((one) => corrected.get(one.recordId) ?? one.content),
+      ...body.measurements.flatMap((one) => (one.record === undefined ? [one.measurement] : [])),
+    ];
+    return this.#say(by, record, { ...record.run, measurements }, 'measurements keyed', body.reason, async (rows) => {
+      for (const one of body.measurements)
+        await rows.addVersion(tables.Measurement, one.record ?? newId(), {
+          runId: record.noun.id,
+          content: one.measurement,
+        });
+    });
+  }
+
+  /** Notes what was seen on the specimen, or corrects it. A specimen found broken is destroyed from now on. */
+  async examine(by: SignedInActor, runKey: string, seen: number, body: LaterExamination): Promise<RunAnswer> {
+    const record = await this.#undecided(by, runKey, seen);
+    const { examination } = body;
+    if (record.examination) requireReason(body.reason, 'the examination');
+    return this.#say(by, record, { ...record.run, examination }, 'specimen examined', body.reason, async (rows) => {
+      await rows.addVersion(tables.Examination, record.noun.id, { content: examination });
+      const noted = await rows.maybe(tables.Destruction, { runId: record.noun.id });
+      if (destroys(examination) && !noted) await destroySpecimen(rows, record.noun.specimenId, record.noun.id);
+    });
+  }
+
+  /** Decides whether the run is valid, which none does who recorded anything of it. */
+  async decide(by: SignedInActor, runKey: string, seen: number, decision: NewDecision): Promise<RunAnswer> {
+    const reader = this.records.read(by.labId);
+    const record = await runRecord(reader, runKey);
+    requireVersion(record, seen);
+    requireOther(by, 'review', `run ${runKey}`, await doneToRun(reader, record));
+    if (record.decision && decision.note === undefined)
+      throw new Refusal({
+        code: 'body.missing-field',
+        pointer: '/note',
+        detail: `/note: run ${runKey} is ${record.decision.validity} already; a note says why it is decided again.`,
+      });
+    await this.records.change(by, 'validity decided', decision.note, async (rows) => {
+      await this.#held(rows, record);
+      const content = { ...decision, person: by.person, at: rows.at.toISOString() };
+      await this.#requireFits(rows, record, { ...record.run, validity: content });
+      await rows.addVersion(tables.ValidityDecision, record.noun.id, { validity: decision.validity, content });
+    });
+    return runAnswer(reader, await runRecord(reader, runKey));
+  }
+
+  /** What was recorded does not change under a decision that rests on it. */
+  async #undecided(by: SignedInActor, runKey: string, seen: number): Promise<RunRecord> {
+    const record = await runRecord(this.records.read(by.labId), runKey);
+    requireVersion(record, seen);
+    if (!record.decision) return record;
+    throw new Refusal({
+      code: 'state.conflict',
+      detail: `Run ${runKey} was decided to be ${record.decision.validity}; what was recorded of it stands.`,
+      action:
+        'If it is wrong, have a reviewer decide anew that the run is invalid (record incomplete), or void where it was recorded by mistake.',
+    });
+  }
+
+  async #say(
+    by: SignedInActor,
+    record: RunRecord,
+    now: Run,
+    action: string,
+    reason: string | undefined,
+    say: (rows: Rows) => Promise<void>,
+  ): Promise<RunAnswer> {
+    const reader = this.records.read(by.labId);
+    await this.#requireFits(reader, record, now);
+    const reading = await this.#readAgain(by, record, now);
+    await this.records.change(by, action, reason, async (rows) => {
+      await this.#held(rows, record);
+      await say(rows);
+      await writeReading(rows, record.noun.id, record.body, reading);
+    });
+    return runAnswer(reader, await runRecord(reader, record.run.run));
+  }
+
+  /** Keeps others from saying something of the run until the change ends, and sees that none has since it was read. */
+  async #held(rows: Rows, record: RunRecord): Promise<void> {
+    await rows.lock(tables.Run, record.noun.id);
+    requireVersion(await runRecord(rows, record.run.run), record.version);
+  }
+
+  async #requireFits(reader: Rows | ReturnType<Records['read']>, { plan }: RunRecord, now: Run): Promise<void> {
+    const problems = await problemsOfRun(reader, await runContext(reader, { ...now, plan }), now);
+    if (problems.length > 0) throw new Refusal(problems);
+  }
+
+  async #readAgain(by: SignedInActor, { plan, files }: RunRecord, now: Run): Promise<Reading> {
+    const reader = this.records.read(by.labId);
+    const context = await runContext(reader, { ...now, plan });
+    return inSpool(async (folder) => {
+      const spooled = await spoolRaw({ store: this.store, reader, folder }, files);
+      return this.workers.run('read run', runToRead(context, now, spooled));
+    });
+  }
+}
+
+function requireVersion({ version, run }: RunRecord, seen: number): void {
+  if (version === seen) return;
+  throw new Refusal({
+    code: 'version.stale',
+    detail: `Version ${seen} of run ${run.run} was seen here, but version ${version} is in force by now.`,
+    action: 'Look at the run as it is and make the change again, if it is still needed.',
+  });
+}
+
+function requireReason(reason: string | undefined, what: string): void {
+  if (reason !== undefined) return;
+  throw new Refusal({
+    code: 'body.missing-field',
+    pointer: '/reason',
+    detail: `/reason: ${what} is said otherwise already; a reason says why it is corrected.`,
+  });
+}

@@ -1,0 +1,124 @@
+import { Readable } from 'node:stream';
+import { Refusal, shown } from '@breakbook/lab';
+import {
+  Body,
+  Controller,
+  Get,
+  Header,
+  HttpCode,
+  Param,
+  Post,
+  Req,
+  Res,
+  StreamableFile,
+  UseInterceptors,
+} from '@nestjs/common';
+import { type FastifyReply, type FastifyRequest } from 'fastify';
+import { IfMatch } from '../http/if-match.decorator.js';
+import { parsedBy } from '../http/parsed-by.js';
+import { VersionTag } from '../http/version-tag.interceptor.js';
+import { Duty } from '../sign-in/duty.decorator.js';
+import { SignedIn, type SignedInActor } from '../sign-in/signed-in.decorator.js';
+import { TakesForm } from '../uploads/forms.js';
+import { LaterExamination, LaterMeasurements, NewDecision } from './later-entries.js';
+import { type RecordedAnswer, type RunAnswer } from './run-answer.js';
+import { RunEntriesService } from './run-entries.service.js';
+import { RunsService } from './runs.service.js';
+
+@Controller('api/runs')
+@UseInterceptors(VersionTag)
+export class RunsController {
+  constructor(
+    private readonly runs: RunsService,
+    private readonly entries: RunEntriesService,
+  ) {}
+
+  @Post()
+  @Duty('record', 'send')
+  @TakesForm()
+  async record(
+    @SignedIn() by: SignedInActor,
+    @Req() request: FastifyRequest,
+    @Res({ passthrough: true }) reply: FastifyReply,
+  ): Promise<RecordedAnswer> {
+    const answer = await this.runs.record(by, request);
+    reply.header('location', `/api/runs/${answer.run}`);
+    return answer;
+  }
+
+  @Get(':run')
+  @Duty('signed in')
+  one(@Param('run') run: string, @SignedIn() by: SignedInActor): Promise<RunAnswer> {
+    return this.runs.one(by.labId, run);
+  }
+
+  @Get(':run/trace')
+  @Duty('signed in')
+  trace(@Param('run') run: string, @SignedIn() by: SignedInActor) {
+    return this.runs.trace(by.labId, run);
+  }
+
+  @Get(':run/files/:n')
+  @Duty('signed in')
+  @Header('content-type', 'application/octet-stream')
+  async file(
+    @Param('run') run: string,
+    @Param('n') n: string,
+    @SignedIn() by: SignedInActor,
+    @Res({ passthrough: true }) reply: FastifyReply,
+  ): Promise<StreamableFile> {
+    const file = await this.runs.file(by.labId, run, countFrom(n));
+    // RFC 9530; whoever keeps the bytes can check them for themselves.
+    reply.header('repr-digest', `sha-256=:${Buffer.from(file.sha256, 'hex').toString('base64')}:`);
+    return new StreamableFile(Readable.from(file.bytes), {
+      type: 'application/octet-stream',
+      disposition: `attachment; filename*=UTF-8''${headerName(file.name)}`,
+      length: file.size,
+    });
+  }
+
+  @Post(':run/measurements')
+  @Duty('record')
+  measure(
+    @Param('run') run: string,
+    @Body(parsedBy(LaterMeasurements)) body: LaterMeasurements,
+    @IfMatch() seen: number,
+    @SignedIn() by: SignedInActor,
+  ): Promise<RunAnswer> {
+    return this.entries.measure(by, run, seen, body);
+  }
+
+  @Post(':run/examination')
+  @Duty('record')
+  examine(
+    @Param('run') run: string,
+    @Body(parsedBy(LaterExamination)) body: LaterExamination,
+    @IfMatch() seen: number,
+    @SignedIn() by: SignedInActor,
+  ): Promise<RunAnswer> {
+    return this.entries.examine(by, run, seen, body);
+  }
+
+  @Post(':run/validity')
+  @Duty('review')
+  @HttpCode(201)
+  decide(
+    @Param('run') run: string,
+    @Body(parsedBy(NewDecision)) body: NewDecision,
+    @IfMatch() seen: number,
+    @SignedIn() by: SignedInActor,
+  ): Promise<RunAnswer> {
+    return this.entries.decide(by, run, seen, body);
+  }
+}
+
+function countFrom(written: string): number {
+  if (/^[1-9]\d{0,3}$/.test(written)) return Number(written);
+  throw new Refusal({ code: 'request.not-found', detail: `There is no file "${shown(written)}"; files count from 1.` });
+}
+
+/** A name as RFC 8187 writes it in a header: what could leave its folder, or the header, is escaped or gone. */
+function headerName(name: string): string {
+  const last = name.split(/[/\\]/).at(-1) || 'run-file';
+  return encodeURIComponent(last).replaceAll(/['()*]/g, (one) => `%${one.charCodeAt(0).toString(16).toUpperCase()}`);
+}

@@ -1,0 +1,13 @@
+import { Module } from '@nestjs/common';
+import { AnsweredUploads } from '../uploads/answered-uploads.js';
+import { RunEntriesService } from './run-entries.service.js';
+import { RunsController } from './runs.controller.js';
+import { RunsService } from './runs.service.js';
+
+/** Runs: one specimen on one rig, with its files, its measurements, its examination and the decision on its validity. */
+@Module({
+  controllers: [RunsController],
+  providers: [RunsService, RunEntriesService, AnsweredUploads],
+  exports: [RunsService],
+})
+export class RunsModule {}

@@ -1,0 +1,133 @@
+import { type TracePlotInput } from '@breakbook/figures';
+import { Refusal, type Run } from '@breakbook/lab';
+import { type RawStore, Records, type Rows } from '@breakbook/records';
+import { tracePlotOf } from '@breakbook/reports';
+import { Inject, Injectable, type OnModuleInit } from '@nestjs/common';
+import { type FastifyRequest } from 'fastify';
+import { parsedBy } from '../http/parsed-by.js';
+import { RAW_STORE } from '../records/raw-store.token.js';
+import { type SignedInActor } from '../sign-in/signed-in.decorator.js';
+import { AnsweredUploads, digestOfUpload, uploadKeyOf } from '../uploads/answered-uploads.js';
+import { readUpload } from '../uploads/read-upload.js';
+import { inSpool, sweepSpools } from '../uploads/spool.js';
+import { spoolRaw } from '../uploads/spool-raw.js';
+import { Workers } from '../workers/workers.js';
+import { NewRun } from './new-run.js';
+import { type RecordedRun, recordRun } from './record-run.js';
+import { type RecordedAnswer, type RunAnswer, recordedAnswer, runAnswer } from './run-answer.js';
+import { runContext } from './run-context.js';
+import { bundleOfRun } from './run-problems.js';
+import { runFiles, runRecord } from './run-record.js';
+
+/** A trace of a screen's width shows no more points than this. */
+const OUTLINE_BUCKETS = 600;
+
+const newRun = parsedBy(NewRun);
+
+/** Runs: recorded from an upload, and read. */
+@Injectable()
+export class RunsService implements OnModuleInit {
+  constructor(
+    private readonly records: Records,
+    @Inject(RAW_STORE) private readonly store: RawStore,
+    private readonly uploads: AnsweredUploads,
+    private readonly workers: Workers,
+  ) {}
+
+  onModuleInit(): Promise<void> {
+    return sweepSpools();
+  }
+
+  /** Keeps the run that an upload describes; the same upload sent again hears the first answer again. */
+  record(by: SignedInActor, request: FastifyRequest): Promise<RecordedAnswer> {
+    const key = uploadKeyOf(by, request.headers['idempotency-key']);
+    return this.uploads.alone(key, () =>
+      inSpool(async (folder) => {
+        const upload = await readUpload(request, folder);
+        const digest = digestOfUpload(upload);
+        const before = await this.uploads.before<RecordedAnswer>(key, digest);
+        if (before) return before;
+
+        const sent = newRun.transform(upload.description, { type: 'body' });
+        const keep = (rows: Rows, answer: RecordedAnswer) => this.uploads.keep(rows, key, digest, answer);
+        try {
+          return await this.recordSent(by, sent, upload.files, { keep });
+        } catch (error) {
+          // Another process was first with the same upload, in the same moment.
+          const first = error instanceof Refusal ? await this.uploads.before<RecordedAnswer>(key, digest) : undefined;
+          if (first) return first;
+          throw error;
+        }
+      }),
+    );
+  }
+
+  /** Keeps a run whose files lie in a folder. */
+  async recordSent(
+    by: SignedInActor,
+    { plan, ...run }: NewRun,
+    files: { name: string; path: string }[],
+    options: { keep?: (rows: Rows, answer: RecordedAnswer) => Promise<void>; unreadFileId?: string } = {},
+  ): Promise<RecordedAnswer> {
+    requireOwnRig(by, run);
+    const answerOf = (recorded: RecordedRun) => recordedAnswer(run, recorded);
+    const recorded = await recordRun(this.records, this.store, by, run, files, {
+      plan,
+      read: (input) => this.workers.run('read run', input),
+      alongside: async (rows, one) => options.keep?.(rows, answerOf(one)),
+      ...(options.unreadFileId === undefined ? {} : { unreadFileId: options.unreadFileId }),
+    });
+    return answerOf(recorded);
+  }
+
+  async one(labId: string, runKey: string): Promise<RunAnswer> {
+    const reader = this.records.read(labId);
+    return runAnswer(reader, await runRecord(reader, runKey));
+  }
+
+  /** A run's record as it is drawn, with the moments its results were read from. */
+  async trace(labId: string, runKey: string): Promise<{ trace: TracePlotInput | null }> {
+    const reader = this.records.read(labId);
+    const record = await runRecord(reader, runKey);
+    const { run, plan, method } = record;
+    const context = await runContext(reader, { ...run, plan });
+    const bundle = await bundleOfRun(reader, context, run);
+    const { reading, channels } = await inSpool(async (folder) =>
+      this.workers.run('thin traces', {
+        bundle,
+        run: run.run,
+        files: await spoolRaw({ store: this.store, reader, folder }, record.files),
+        buckets: OUTLINE_BUCKETS,
+      }),
+    );
+    if (channels.length === 0) return { trace: null };
+    // JSON has no typed arrays.
+    const drawn = channels.map((one) => ({ ...one, time: Array.from(one.time), values: Array.from(one.values) }));
+    return { trace: tracePlotOf({ run, method, reading, channels: drawn }) };
+  }
+
+  /** One file of a run, bit for bit. It is read through once before, so that nothing damaged is ever handed on. */
+  async file(
+    labId: string,
+    runKey: string,
+    n: number,
+  ): Promise<{ name: string; size: number; sha256: string; bytes: AsyncIterable<Uint8Array> }> {
+    const reader = this.records.read(labId);
+    const { noun } = await runRecord(reader, runKey);
+    const file = (await runFiles(reader, noun.id))[n - 1];
+    if (!file)
+      throw new Refusal({ code: 'request.not-found', detail: `Run ${runKey} has no file ${n}; files count from 1.` });
+    for await (const _ of this.store.read(reader, file.rawId)); // Reading is checking.
+    return { ...file, bytes: this.store.read(reader, file.rawId) };
+  }
+}
+
+/** A rig's computer sends what its own rig recorded, and nothing else. */
+function requireOwnRig(by: SignedInActor, { rig }: Pick<Run, 'rig'>): void {
+  if (by.rig === undefined || by.rig.rig === rig) return;
+  throw new Refusal({
+    code: 'auth.forbidden',
+    pointer: '/rig',
+    detail: `This token sends runs of rig ${by.rig.rig}; the run names ${rig === undefined ? 'no rig' : `rig ${rig}`}.`,
+  });
+}
