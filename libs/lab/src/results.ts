@@ -8,7 +8,7 @@ export interface TraceEvent {
   time: number;
   value: number;
   channel: string;
-  /** Which of several passages it belongs to; `time` is then on that passage's clock. */
+  /** Which of several passages it belongs to. Times are those of the file that recorded it. */
   passage?: number;
 }
 

@@ -1,11 +1,25 @@
 import { type Check, type Method, type Problem, type Reading, type Run, SOFTWARE } from '@breakbook/lab';
 import { type Finding } from '../checks/finding.js';
 import { type ChannelUncertainty } from '../features/budget.js';
-import { type ReadFile } from './run-file.js';
+import { type ReadFile, type SentFile } from './run-file.js';
 
 /** What every reading says first. */
 export function described(method: Method, run: Run) {
   return { run: run.run, method: { method: method.method, revision: method.revision }, software: SOFTWARE };
+}
+
+/** Progress over several files as over one: bytes of the files before count too. */
+export function inFilesOrder(
+  files: readonly SentFile[],
+  onProgress: ((done: number, total: number) => void) | undefined,
+) {
+  const total = files.reduce((sum, { bytes }) => sum + bytes.length, 0);
+  let before = 0;
+  return ({ bytes }: SentFile) => {
+    const start = before;
+    before += bytes.length;
+    return onProgress && ((done: number) => onProgress(start + done, total));
+  };
 }
 
 /** The files of a reading, and the calibrations that corrected them, each once. */

@@ -1,0 +1,95 @@
+import { type HeatParameters } from '@breakbook/lab';
+import { printSignificant, valueIn } from '@breakbook/units';
+import { type TrackSensor } from '../../features/heat.js';
+import { brakedSpan, type Stretch } from '../../features/heat-stretch.js';
+import { windowSamples } from '../../features/window-samples.js';
+import { inUnit, seconds } from '../../features/words.js';
+import { type Finding } from '../finding.js';
+
+const celsius = inUnit('Cel');
+const kelvin = inUnit('K');
+/** A track that is braked warms by more than this; a sensor beside it does not. Kelvin. Common practice, no source. */
+const LEAST_RISE = 5;
+/** No temperature is lower. Degrees Celsius. */
+const ABSOLUTE_ZERO = -273.15;
+
+/** Do two track sensors agree? */
+export function tracksAgree({ features, from, last }: Stretch, { trackDifference }: HeatParameters): Finding[] {
+  const [left, right] = features.track;
+  if (!left || !right) return [];
+  const named = { check: 'track sensors', question: 'Do the two track temperatures agree?' };
+  const { time } = features.record;
+  const [most, longest] = [valueIn(trackDifference.most, 'K'), valueIn(trackDifference.longest, 's')];
+  let [worst, worstFrom, worstTo, largest] = [0, from, from, 0];
+  let begins: number | undefined;
+  for (let i = from; i <= last; i++) {
+    const off = Math.abs((left.filtered[i] as number) - (right.filtered[i] as number));
+    largest = Math.max(largest, off);
+    if (off <= most) begins = undefined;
+    else {
+      begins ??= i;
+      const lasted = (time[i] as number) - (time[begins] as number);
+      if (lasted > worst) [worst, worstFrom, worstTo] = [lasted, begins, i];
+    }
+  }
+  const finding = `They differ by at most ${kelvin(largest)}, by more than ${kelvin(most)} for ${seconds(worst)} at a stretch; the method lets that pass for ${seconds(longest)}.`;
+  if (worst <= longest) return [{ check: { ...named, outcome: 'pass', finding } }];
+  return [
+    {
+      check: {
+        ...named,
+        outcome: 'flag',
+        finding,
+        action: 'Look at both sensors and both pads: either a sensor has come loose or the brake pulls to one side.',
+        place: { channel: right.channel, from: time[worstFrom] as number, to: time[worstTo] as number },
+      },
+    },
+  ];
+}
+
+/** Did this track sensor stay on the track? A detached one changes at once; one beside the track does not warm. */
+export function sensorAttached(stretch: Stretch, sensor: TrackSensor, parameters: HeatParameters): Finding {
+  const named = { check: 'track sensor attached', question: `Did ${sensor.channel} stay on the track?` };
+  const { time, steps } = stretch.features.record;
+  const { channel, filtered } = sensor;
+  const flag = (finding: string, at: number, signal: Finding['signal'] & string): Finding => ({
+    check: {
+      ...named,
+      outcome: 'flag',
+      finding,
+      action: 'Look at the sensor and its fixing before any temperature of it is used.',
+      place: { channel, from: time[at] as number, to: time[at] as number },
+    },
+    signal,
+  });
+
+  // The median's window shrinks towards the ends, where single readings would look like jumps.
+  const reach = (windowSamples(valueIn(parameters.temperatureWindow, 's'), steps.period) - 1) / 2;
+  let [fastest, at] = [0, stretch.from];
+  for (let i = stretch.from + reach + 1; i <= stretch.last - reach; i++) {
+    if ((filtered[i] as number) < ABSOLUTE_ZERO)
+      return flag(`It reads ${celsius(filtered[i] as number)}, below absolute zero.`, i, 'signal.below-absolute-zero');
+    const step = (time[i] as number) - (time[i - 1] as number);
+    const rate = Math.abs((filtered[i] as number) - (filtered[i - 1] as number)) / step;
+    if (rate > fastest) [fastest, at] = [rate, i];
+  }
+  const rates = `The fastest change is ${printSignificant(fastest, 3)} K/s; the method takes ${parameters.detachedRate} K/s for a sensor that came off`;
+  if (fastest > parameters.detachedRate) return flag(`${rates}.`, at, 'signal.step');
+
+  const span = brakedSpan(stretch);
+  if (!span) return { check: { ...named, outcome: 'pass', finding: `${rates}.` } };
+  const riseOf = ({ filtered: course }: TrackSensor) => {
+    let most = 0;
+    for (let i = span.from; i <= span.last; i++)
+      most = Math.max(most, (course[i] as number) - (course[span.from] as number));
+    return most;
+  };
+  const rise = riseOf(sensor);
+  // A warm rim that is braked softly may cool; then its other sensor says the same.
+  const others = stretch.features.track.filter((one) => one !== sensor);
+  if (rise < LEAST_RISE && (others.length === 0 || others.some((one) => riseOf(one) >= LEAST_RISE)))
+    return flag(`It rose by only ${kelvin(rise)} while the brake was on.`, span.last, 'signal.stuck');
+  return {
+    check: { ...named, outcome: 'pass', finding: `${rates}; it rose by ${kelvin(rise)} while the brake was on.` },
+  };
+}

@@ -1,0 +1,199 @@
+import { type CharacteristicValue, type NotEvaluated, notEvaluated, type Step } from '@breakbook/lab';
+import { valueIn } from '@breakbook/units';
+import { median } from 'simple-statistics';
+import { type Computed } from './characteristic.js';
+import { correctionStep } from './correction-step.js';
+import { indexOfLargest } from './failure.js';
+import { hottestOf, type TrackSensor } from './heat.js';
+import { type FailureCandidate } from './heat-failure.js';
+import { type HeatSource, inStage, whyIncomplete } from './heat-source.js';
+import { gapsIn, type Stretch } from './heat-stretch.js';
+import { timeAbove } from './time-above.js';
+import { firstAt } from './vented-zero.js';
+import { inUnit, seconds } from './words.js';
+
+const celsius = inUnit('Cel');
+/** Length of record before a failure over which the temperature is taken, s. Common practice, no source. */
+const BEFORE_FAILURE = 2;
+/** Temperature step over which the change of a time with its sensor is taken, K. */
+const SHIFT = 0.5;
+
+interface Peak {
+  value: number;
+  index: number;
+  sensor: TrackSensor;
+  stretch: Stretch;
+}
+
+/** The hottest filtered reading of any track sensor. */
+function peakOf({ stretches }: HeatSource): Peak {
+  let peak: Peak | undefined;
+  for (const stretch of stretches)
+    for (const sensor of stretch.features.track) {
+      const at = stretch.from + indexOfLargest(sensor.filtered.subarray(stretch.from, stretch.last + 1));
+      const value = sensor.filtered[at] as number;
+      if (!peak || value > peak.value) peak = { value, index: at, sensor, stretch };
+    }
+  if (!peak) throw new RangeError('peakOf: needs at least one stage with a track temperature.');
+  return peak;
+}
+
+/** Why the peak may have been higher than what was read. */
+function whyPeakHigher(source: HeatSource, { index, sensor, stretch }: Peak): string[] {
+  const gap = gapsIn(stretch).find(({ after }) => after === index || after === index + 1);
+  return [
+    ...(sensor.flatTop ? [`${sensor.channel} is cut off at full scale, ${celsius(sensor.flatTop.value)}`] : []),
+    ...(gap ? [`the record has a gap at its peak, from ${gap.from} s to ${gap.to} s`] : []),
+    ...source.unrecorded.map((passage) => `stage ${passage} has no record`),
+  ];
+}
+
+/** Only the sensor that gave the value bears on it; other track sensors do not. */
+function fromSensor(source: HeatSource, sensor: string) {
+  const tracks = source.stretches.flatMap(({ features }) => features.track.map(({ channel }) => channel));
+  return (channel: string) => (channel === sensor ? 1 : tracks.includes(channel) ? 0 : undefined);
+}
+
+export function peakTemperature(source: HeatSource): Computed {
+  const peak = peakOf(source);
+  const reasons = whyPeakHigher(source, peak);
+  return {
+    value: { kind: reasons.length > 0 ? 'atLeast' : 'exact', value: peak.value },
+    unit: 'Cel',
+    steps: [
+      correctionStep(source.corrections.get(peak.sensor.channel), peak.sensor.channel),
+      peakStep(source, peak),
+      ...(reasons.length > 0
+        ? [{ question: 'Is it known exactly?', numbers: {}, answer: `No, it is at least this: ${reasons.join('; ')}.` }]
+        : []),
+    ],
+    sensitivity: fromSensor(source, peak.sensor.channel),
+  };
+}
+
+function peakStep(source: HeatSource, { value, index, sensor, stretch }: Peak): Step {
+  return {
+    question: 'How hot did the track get?',
+    numbers: {
+      'running median over, s': valueIn(source.method.parameters.temperatureWindow, 's'),
+      'at, s': stretch.features.record.time[index] as number,
+      'temperature, Cel': value,
+    },
+    answer: `${celsius(value)} at ${sensor.channel}, the hottest of ${stretch.features.track.length} track sensor${stretch.features.track.length === 1 ? '' : 's'}${inStage(source, stretch)}.`,
+  };
+}
+
+/**
+ * The temperature at which the part failed: of the hottest track sensor, the median of the last 2 s before. A part that
+ * did not fail held at least its peak; one found broken of which the record shows no moment failed at or below it.
+ */
+export function temperatureAtFailure(source: HeatSource): Computed {
+  const { failure, step, stretch } = source.survival;
+  const peak = peakOf(source);
+  if (failure) {
+    const at = beforeFailure(stretch, failure);
+    return {
+      value: { kind: 'exact', value: at.value },
+      unit: 'Cel',
+      steps: [correctionStep(source.corrections.get(at.channel), at.channel), failureStep(source), at.step],
+      sensitivity: fromSensor(source, at.channel),
+    };
+  }
+  const at = step && beforeFailure(stretch, step);
+  const higher = whyPeakHigher(source, peak);
+  const ifBroken: CharacteristicValue | NotEvaluated = at
+    ? { kind: 'exact', value: at.value }
+    : higher.length > 0
+      ? notEvaluated(
+          `the record shows no moment of failure, and its peak is known from below only: ${higher.join('; ')}`,
+          'the record is whole, or shows when the part failed',
+        )
+      : { kind: 'atMost', value: peak.value };
+  return {
+    value: { kind: 'atLeast', value: peak.value },
+    ifBroken,
+    unit: 'Cel',
+    steps: [
+      correctionStep(source.corrections.get(peak.sensor.channel), peak.sensor.channel),
+      failureStep(source),
+      ...(at ? [at.step] : []),
+      peakStep(source, peak),
+    ],
+    sensitivity: fromSensor(source, (at ?? { channel: peak.sensor.channel }).channel),
+  };
+}
+
+function beforeFailure({ features }: Stretch, { index, time: at }: FailureCandidate) {
+  const { time } = features.record;
+  const first = Math.min(firstAt(time, at - BEFORE_FAILURE), index);
+  const each = features.track.map(({ channel, raw }) => ({
+    channel,
+    value: median(Array.from(raw.subarray(first, index + 1))),
+  }));
+  const hottest = each.reduce((most, one) => (one.value > most.value ? one : most));
+  return {
+    ...hottest,
+    step: {
+      question: 'How hot was the track just before?',
+      numbers: { 'from, s': time[first] as number, 'to, s': at, 'temperature, Cel': hottest.value },
+      answer: `${celsius(hottest.value)} at ${hottest.channel}, the hottest: median of ${index + 1 - first} readings.`,
+    } satisfies Step,
+  };
+}
+
+/** What the record shows of a failure, and every candidate for its moment. */
+export function failureStep(source: HeatSource): Step {
+  const { candidates, failure, step, stretch } = source.survival;
+  return {
+    question: 'Did something fail, and when?',
+    numbers: Object.fromEntries(candidates.map(({ by, time }) => [`${by}, s`, time])),
+    answer: failure
+      ? `Yes, at ${seconds(failure.time)}${inStage(source, stretch)}, the first of what the record shows: the tyre lost its pressure.`
+      : step
+        ? `The record alone does not say: the ${step.by} ended at once at ${seconds(step.time)}${inStage(source, stretch)}. Where the examination finds the part broken, that is taken as the moment.`
+        : 'The record shows no failure.',
+  };
+}
+
+/** Time above one level, by the name of the characteristic: `timeAbove150`. */
+export function timeAboveLevel(name: string): ((source: HeatSource) => Computed) | undefined {
+  const level = /^timeAbove(\d{1,4})$/.exec(name)?.[1];
+  return level === undefined ? undefined : (source) => timeAboveOf(source, Number(level));
+}
+
+function timeAboveOf(source: HeatSource, level: number): Computed {
+  const { parameters } = source.method;
+  if (!parameters.thresholds.some((one) => Math.abs(valueIn(one, 'Cel') - level) < 1e-6))
+    return {
+      value: notEvaluated(
+        `method ${source.method.method} rev. ${source.method.revision} lists no threshold of ${level} Cel`,
+        `a revision of the method lists it`,
+      ),
+      unit: 's',
+      steps: [],
+    };
+  const total = (shifted?: string, by = 0) =>
+    source.stretches.reduce((sum, { features, from, last }) => {
+      const courses = features.track.map(({ channel, filtered }) =>
+        channel === shifted ? filtered.map((value) => value + by) : filtered,
+      );
+      const hottest = shifted === undefined ? features.hottest : hottestOf(courses);
+      return sum + timeAbove(features.record.time, hottest, level, { from, last }, features.longestGap);
+    }, 0);
+  const reasons = whyIncomplete(source);
+  const above = total();
+  const tracks = new Set(source.stretches.flatMap(({ features }) => features.track.map(({ channel }) => channel)));
+  return {
+    value: { kind: reasons.length > 0 ? 'atLeast' : 'exact', value: above },
+    unit: 's',
+    steps: [
+      {
+        question: `For how long was the track above ${level} Cel?`,
+        numbers: { 'level, Cel': level, 'above, s': above },
+        answer: `${seconds(above)}, of the hottest sensor, with crossings interpolated${reasons.length > 0 ? `; at least this: ${reasons.join('; ')}` : ''}.`,
+      },
+    ],
+    sensitivity: (channel) =>
+      tracks.has(channel) ? (total(channel, SHIFT) - total(channel, -SHIFT)) / (2 * SHIFT) : undefined,
+  };
+}
