@@ -6,13 +6,14 @@ import {
   type RawStore,
   type Reader,
   type Records,
-  type Rows,
   rawFromBytes,
   readWhole,
   tables,
 } from '@breakbook/records';
 import { composeDocument, lotReportContent } from '@breakbook/reports';
+import { reportIdentity } from '../documents/report-identity.js';
 import { type StoredLot, storedLot } from '../lots/lot-bundle.js';
+import { keepEvaluation, recordsOfLot } from './keep-evaluation.js';
 
 export interface StoredEvaluation {
   evaluationId: string;
@@ -59,24 +60,15 @@ export async function evaluateAndKeep(
   lotKey: string,
 ): Promise<StoredEvaluation> {
   const { lot, evaluation } = await evaluateStored(records.read(by.labId), store, lotKey);
-  const kept = await records.change(by, 'lot evaluated', (rows) => keepEvaluation(rows, lot, evaluation));
-  await keepReport(records, store, by, { lot, evaluation, kept });
-  return { evaluationId: kept.id, number: kept.number, evaluation, lot };
-}
-
-async function keepReport(
-  records: Records,
-  store: RawStore,
-  by: Actor,
-  { lot, evaluation, kept }: { lot: StoredLot; evaluation: LotEvaluation; kept: tables.Evaluation },
-): Promise<void> {
-  const identity = {
-    number: `LTR-${lot.bundle.lot.lot}-${kept.number}`,
-    revision: 1,
-    issuedAt: kept.at.toISOString(),
-    signatures: [],
-  };
-  const content = lotReportContent({ bundle: lot.bundle, evaluation, document: identity });
+  const recordsRaw = await recordsOfLot(lot);
+  const kept = await records.change(by, 'lot evaluated', (rows) =>
+    keepEvaluation(rows, store, lot, evaluation, recordsRaw),
+  );
+  const content = lotReportContent({
+    bundle: lot.bundle,
+    evaluation,
+    document: reportIdentity(lot.bundle.lot.lot, kept.number, kept.at),
+  });
   // Composed before the transaction opens: a long report must hold no lock.
   const raw = await prepareRaw(rawFromBytes(await composeDocument('lot test report', content, { paper: 'A4' })));
   await records.change(by, 'report composed', async (rows) => {
@@ -89,33 +81,5 @@ async function keepReport(
       content,
     });
   });
-}
-
-async function keepEvaluation(rows: Rows, lot: StoredLot, { result, runs }: LotEvaluation): Promise<tables.Evaluation> {
-  const verdictSetIds: string[] = [];
-  for (const { run, judgement } of runs) {
-    const ids = lot.ids.runs.get(run.run);
-    if (!ids) throw new Error(`Run ${run.run} was judged and is not in the lot's list.`);
-    const [reading] = (await rows.find(tables.Reading, { runId: ids.runId })).slice(-1);
-    if (!reading) throw new Error(`Run ${run.run} was judged and has no reading.`);
-    const set = await rows.add(tables.VerdictSet, {
-      runId: ids.runId,
-      readingId: reading.id,
-      planRevisionId: lot.ids.planRevisionId,
-      examinationId: (await rows.latestOf(tables.Examination, [ids.runId])).get(ids.runId)?.id ?? null,
-      validityDecisionId: (await rows.latestOf(tables.ValidityDecision, [ids.runId])).get(ids.runId)?.id ?? null,
-      software: result.software,
-      content: judgement,
-    });
-    verdictSetIds.push(set.id);
-  }
-  const evaluation = await rows.add(tables.Evaluation, {
-    lotId: lot.ids.lotId,
-    planRevisionId: lot.ids.planRevisionId,
-    software: result.software,
-    content: result,
-  });
-  for (const verdictSetId of verdictSetIds)
-    await rows.add(tables.EvaluationInput, { evaluationId: evaluation.id, verdictSetId });
-  return evaluation;
+  return { evaluationId: kept.id, number: kept.number, evaluation, lot };
 }

@@ -12,6 +12,9 @@ export interface StoredLot {
 export interface StoredRun {
   runId: string;
   runVersionId: string;
+  /** What was said of it as it was read; a later word is another judgement's. */
+  examinationId: string | null;
+  validityDecisionId: string | null;
   files: { name: string; rawId: string }[];
 }
 
@@ -87,6 +90,8 @@ async function runsOf(reader: Reader, specimenIds: string[]) {
     stored.set(noun.key, {
       runId: noun.id,
       runVersionId: version.id,
+      examinationId: examinations.get(noun.id)?.id ?? null,
+      validityDecisionId: validities.get(noun.id)?.id ?? null,
       files: own.map(({ name, rawId }) => ({ name, rawId })),
     });
     const examination = examinations.get(noun.id)?.content;

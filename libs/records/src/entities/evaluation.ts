@@ -12,6 +12,10 @@ export class Evaluation extends Numbered {
   @Column('uuid')
   planRevisionId!: string;
 
+  /** The records it was made from, as canonical JSON; evaluations older than that have none. */
+  @Column('uuid', { nullable: true })
+  recordsId!: string | null;
+
   @Column('text')
   software!: string;
 
