@@ -10,6 +10,7 @@ export const SamplingRecord = z.strictObject({
   seed: z.string().max(100).optional(),
   place: Line,
 });
+export type SamplingRecord = z.infer<typeof SamplingRecord>;
 
 export const Lot = z.strictObject({
   lot: Key,

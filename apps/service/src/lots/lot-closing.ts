@@ -1,0 +1,30 @@
+import { Refusal } from '@breakbook/lab';
+import { type Reader, type Rows, tables } from '@breakbook/records';
+
+/** Is this lot closed to further specimens and runs? */
+export async function isClosed(reader: Reader, lotId: string): Promise<boolean> {
+  return (await reader.latestOf(tables.LotClosing, [lotId])).get(lotId)?.closed ?? false;
+}
+
+/** Refuses what only an open lot takes. */
+export async function refuseClosed(reader: Reader, lot: tables.Lot, pointer?: string): Promise<void> {
+  if (!(await isClosed(reader, lot.id))) return;
+  throw new Refusal({
+    code: 'state.conflict',
+    ...(pointer === undefined ? {} : { pointer }),
+    detail: `Lot ${lot.key} is closed: it takes no further specimen and no further run.`,
+    action: `Check the lot, or have lot ${lot.key} opened again, with the reason.`,
+  });
+}
+
+/** Closes a lot, or opens it again; the change says why. */
+export async function setClosed(rows: Rows, lotKey: string, closed: boolean): Promise<tables.LotClosing> {
+  const lot = await rows.named(tables.Lot, lotKey);
+  await rows.lock(tables.LotClosing, lot.id);
+  if ((await isClosed(rows, lot.id)) === closed)
+    throw new Refusal({
+      code: 'state.conflict',
+      detail: `Lot ${lotKey} is ${closed ? 'closed' : 'open'} already. Nothing was changed.`,
+    });
+  return rows.addVersion(tables.LotClosing, lot.id, { closed });
+}
