@@ -25,7 +25,14 @@ export function table(columns: Column[], rows: string[][]): string {
       .join('  ')
       .trimEnd();
   const [head = [], ...body] = cells;
-  return [line(head), widths.map((width) => '─'.repeat(width)).join('  '), ...body.map(line)].join('\n');
+  return [
+    line(head),
+    widths
+      .map((width) => '─'.repeat(width))
+      .join('  ')
+      .trimEnd(),
+    ...body.map(line),
+  ].join('\n');
 }
 
 /** Text from a file, made safe for a terminal: escape sequences and bidirectional controls become visible. */
