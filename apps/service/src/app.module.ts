@@ -16,7 +16,10 @@ import { WorkersModule } from './workers/workers.module.js';
 class RecordsModule {}
 
 /** The service: one module a noun. */
-@Module({ imports: [SignInModule, PeopleModule, WorkersModule, LotsModule, RunsModule], controllers: [HealthController] })
+@Module({
+  imports: [SignInModule, PeopleModule, WorkersModule, LotsModule, RunsModule],
+  controllers: [HealthController],
+})
 class AppModule {}
 
 /** The service, wired to one database. */

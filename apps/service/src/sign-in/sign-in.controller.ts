@@ -1,8 +1,9 @@
-import { Key } from '@breakbook/lab';
+import { Duty as DutyName, Key, Line } from '@breakbook/lab';
 import { Body, Controller, Get, HttpCode, Inject, Post, Req, Res } from '@nestjs/common';
 import { type FastifyReply, type FastifyRequest } from 'fastify';
 import { z } from 'zod';
 import { parsedBy } from '../http/parsed-by.js';
+import { Answers } from '../openapi/answers.decorator.js';
 import { Duty, WithGivenPassphrase } from './duty.decorator.js';
 import { LONGEST } from './passphrase-rules.js';
 import { PUBLIC_ADDRESS } from './public-address.token.js';
@@ -17,6 +18,16 @@ const SignIn = z.strictObject({ person: Key, passphrase: Passphrase });
 const OwnPassphrase = z.strictObject({ current: Passphrase, passphrase: Passphrase });
 const PassphraseAgain = z.strictObject({ passphrase: Passphrase });
 
+const MyselfAnswer = z.strictObject({
+  lab: z.strictObject({ lab: Key, name: Line }),
+  person: Key,
+  name: Line,
+  role: Line,
+  duties: z.array(DutyName),
+  /** The passphrase was given by somebody else; until an own one is chosen nothing else is open. */
+  givenPassphrase: z.boolean(),
+});
+
 @Controller('api')
 export class SignInController {
   constructor(
@@ -26,6 +37,7 @@ export class SignInController {
 
   @Post('sign-in')
   @Duty('anybody')
+  @Answers('Begins a session: the answer sets its cookie.', MyselfAnswer)
   @HttpCode(200)
   async signIn(
     @Body(parsedBy(SignIn)) { person, passphrase }: z.infer<typeof SignIn>,
@@ -39,6 +51,7 @@ export class SignInController {
 
   @Post('sign-out')
   @Duty('anybody')
+  @Answers('Ends the session.')
   @HttpCode(204)
   async signOut(@Req() request: FastifyRequest, @Res({ passthrough: true }) reply: FastifyReply): Promise<void> {
     await this.service.signOut(secretIn(request, this.address));
@@ -48,6 +61,7 @@ export class SignInController {
   @Get('me')
   @Duty('signed in')
   @WithGivenPassphrase()
+  @Answers('Who is signed in.', MyselfAnswer)
   me(@SignedIn() by: SignedInActor): Promise<Myself> {
     return this.service.me(by);
   }
@@ -55,6 +69,7 @@ export class SignInController {
   @Post('me/again')
   @Duty('signed in')
   @HttpCode(204)
+  @Answers('Gives the passphrase again, for what needs it fresh.')
   again(
     @Body(parsedBy(PassphraseAgain)) { passphrase }: z.infer<typeof PassphraseAgain>,
     @SignedIn() by: SignedInActor,
@@ -66,6 +81,7 @@ export class SignInController {
   @Duty('signed in')
   @WithGivenPassphrase()
   @HttpCode(204)
+  @Answers('Takes an own passphrase in place of the one before. Every other session ends.')
   async choosePassphrase(
     @Body(parsedBy(OwnPassphrase)) { current, passphrase }: z.infer<typeof OwnPassphrase>,
     @SignedIn() by: SignedInActor,

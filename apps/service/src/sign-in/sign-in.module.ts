@@ -1,5 +1,5 @@
 import { Module } from '@nestjs/common';
-import { RigTokens } from '../rigs/tokens/rig-tokens.js';
+import { RigTokensModule } from '../rigs/tokens/rig-tokens.module.js';
 import { Credentials } from './credentials.js';
 import { Sessions } from './sessions.js';
 import { SignInController } from './sign-in.controller.js';
@@ -8,8 +8,9 @@ import { WrongTries } from './wrong-tries.js';
 
 /** Signing in: who calls, by a session or by a rig's token. */
 @Module({
+  imports: [RigTokensModule],
   controllers: [SignInController],
-  providers: [SignInService, Credentials, Sessions, WrongTries, RigTokens],
+  providers: [SignInService, Credentials, Sessions, WrongTries],
   exports: [Credentials, Sessions],
 })
 export class SignInModule {}
