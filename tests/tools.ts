@@ -11,6 +11,7 @@ const PACKAGES = {
   pdfdetach: 'poppler-utils',
   pdftotext: 'poppler-utils',
   qpdf: 'qpdf',
+  chromium: 'chromium',
 } as const;
 export type Tool = keyof typeof PACKAGES;
 
@@ -31,9 +32,22 @@ export function needs(...tools: Tool[]): Suite {
 }
 
 function isThere(tool: Tool): boolean {
+  return whereIs(tool) !== undefined;
+}
+
+/** Where a tool lies; call it inside `needs`. */
+export function toolPath(tool: Tool): string {
+  const place = whereIs(tool);
+  if (place === undefined) throw new Error(`${tool} is not there: install ${PACKAGES[tool]}`);
+  return place;
+}
+
+function whereIs(tool: Tool): string | undefined {
   return (process.env.PATH ?? '')
     .split(path.delimiter)
-    .some((folder) => folder !== '' && fs.existsSync(path.join(folder, tool)));
+    .filter((folder) => folder !== '')
+    .map((folder) => path.join(folder, tool))
+    .find((file) => fs.existsSync(file));
 }
 
 /**
