@@ -55,13 +55,3 @@ export class RigTokens {
     return { labId, personId, person, duties: ['send'], rig: { id: rigId, rig } };
   }
 }
-
-/** Refuses a rig's computer that speaks for another rig; people speak for any. */
-export function requireOwnRig(actor: SignedInActor, rig: string): void {
-  if (actor.rig === undefined || actor.rig.rig === rig) return;
-  throw new Refusal({
-    code: 'auth.forbidden',
-    pointer: '/rig',
-    detail: `This token is of rig ${actor.rig.rig} and sends its runs only, not those of rig ${rig}.`,
-  });
-}
