@@ -1,3 +1,4 @@
+/// <reference path="./ucum-lhc.d.ts" />
 import ucum from '@lhncbc/ucum-lhc';
 
 /**
