@@ -6,6 +6,7 @@ import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { type Embedded, prepare, startEmbedded } from '@breakbook/records';
 import type { TestProject } from 'vitest/node';
+import { prepareJobs } from '../apps/service/src/jobs/job-schema.ts';
 
 declare module 'vitest' {
   export interface ProvidedContext {
@@ -47,6 +48,7 @@ async function startTemplate(folder: string): Promise<Embedded> {
   const server = await startEmbedded(folder, { database: 'template', unsafeFast: true });
   try {
     await prepare(server.connection, MIGRATIONS, true);
+    await prepareJobs(server.connection);
   } catch (error) {
     await server.stop();
     throw error;

@@ -1,6 +1,6 @@
 import path from 'node:path';
 import { DatabaseUnusable, openDatabase } from '@breakbook/records';
-import { startService } from '@breakbook/service';
+import { prepareJobs, startService } from '@breakbook/service';
 import { loadDemoLab } from './demo-lab.js';
 import { firstPassphrases } from './first-passphrases.js';
 import { freePort } from './free-port.js';
@@ -33,6 +33,7 @@ async function start(): Promise<void> {
   });
   stops.push(database.stop);
   if (database.migrated.length > 0) say(`database: ${database.migrated.length} migrations applied`);
+  await prepareJobs(database.owner);
   await loadDemoLab(database.service, path.join(projectFolder, 'sample-runs'), say);
 
   const free = await freePort(port, host);

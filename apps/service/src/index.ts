@@ -1,5 +1,6 @@
 /** The service: HTTP around the lab's records. */
 export { evaluateAndKeep, evaluateStored, type StoredEvaluation } from './evaluations/evaluate-stored-lot.js';
+export { prepareJobs } from './jobs/job-schema.js';
 export { hasLot, importLot, labOf } from './lots/import-lot.js';
 export { storedLot } from './lots/lot-bundle.js';
 export { recordRun } from './runs/record-run.js';

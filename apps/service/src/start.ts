@@ -63,7 +63,7 @@ export async function startService(options: ServiceOptions): Promise<RunningServ
       trustProxy: isSecure(address) ? 'loopback' : false,
     });
     const app = await NestFactory.create<NestFastifyApplication>(
-      serviceOn(dataSource, new PostgresRawStore(), address),
+      serviceOn(dataSource, new PostgresRawStore(), address, options.database),
       adapter,
       {
         logger: new NestLog(log),

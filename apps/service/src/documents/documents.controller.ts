@@ -1,0 +1,40 @@
+import { Controller, Get, Header, Param, Query, Res, StreamableFile } from '@nestjs/common';
+import { type FastifyReply } from 'fastify';
+import { queriedBy } from '../http/queried-by.js';
+import { shortNumber } from '../http/short-number.js';
+import { type PageOf } from '../records/kept.js';
+import { nextPlace, Paging, pageAsked } from '../records/paging.js';
+import { Duty } from '../sign-in/duty.decorator.js';
+import { SignedIn, type SignedInActor } from '../sign-in/signed-in.decorator.js';
+import { type DocumentAnswer, type DocumentInList, DocumentsService } from './documents.service.js';
+
+@Controller('api/documents')
+export class DocumentsController {
+  constructor(private readonly documents: DocumentsService) {}
+
+  @Get()
+  @Duty('signed in')
+  async list(@Query(queriedBy(Paging)) paging: Paging, @SignedIn() by: SignedInActor): Promise<PageOf<DocumentInList>> {
+    const { items, more } = await this.documents.list(by.labId, pageAsked(paging, 'number'));
+    return { items, next: nextPlace(items.at(-1)?.number, more) };
+  }
+
+  @Get(':n')
+  @Duty('signed in')
+  one(@Param('n', shortNumber('document')) n: number, @SignedIn() by: SignedInActor): Promise<DocumentAnswer> {
+    return this.documents.one(by.labId, n);
+  }
+
+  @Get(':n.pdf')
+  @Duty('signed in')
+  @Header('content-type', 'application/pdf')
+  async pdf(
+    @Param('n', shortNumber('document')) n: number,
+    @SignedIn() by: SignedInActor,
+    @Res({ passthrough: true }) reply: FastifyReply,
+  ): Promise<StreamableFile> {
+    const { name, sha256, bytes } = await this.documents.pdf(by.labId, n);
+    reply.header('repr-digest', `sha-256=:${Buffer.from(sha256, 'hex').toString('base64')}:`);
+    return new StreamableFile(bytes, { type: 'application/pdf', disposition: `inline; filename="${name}"` });
+  }
+}

@@ -1,0 +1,185 @@
+import { type LotBundle, Refusal, SOFTWARE } from '@breakbook/lab';
+import { prepareRaw, type RawStore, type Reader, Records, rawFromBytes, readWhole, tables } from '@breakbook/records';
+import { Inject, Injectable, type OnModuleInit } from '@nestjs/common';
+import { In } from 'typeorm';
+import { evaluationNumbered } from '../evaluations/evaluation-numbered.js';
+import { type Job, type JobAnswer } from '../jobs/job.js';
+import { JobRunner } from '../jobs/job-runner.js';
+import { JobsService } from '../jobs/jobs.service.js';
+import { RAW_STORE } from '../records/raw-store.token.js';
+import { type SignedInActor } from '../sign-in/signed-in.decorator.js';
+import { inSpool } from '../uploads/spool.js';
+import { spoolRaw } from '../uploads/spool-raw.js';
+import { type TaskOptions, Workers } from '../workers/workers.js';
+import { type NewDocument } from './new-document.js';
+import { reportIdentity } from './report-identity.js';
+
+/** A document in a list. */
+export interface DocumentInList {
+  number: number;
+  kind: string;
+  evaluation: number | null;
+  lot: string | null;
+  at: string;
+  by: string;
+  software: string;
+  sha256: string;
+  size: number;
+}
+
+/** A document with the data it was laid out from. */
+export interface DocumentAnswer extends DocumentInList {
+  content: unknown;
+}
+
+/** Documents: made of an evaluation as a job, and handed out as they were kept. */
+@Injectable()
+export class DocumentsService implements OnModuleInit {
+  constructor(
+    private readonly records: Records,
+    @Inject(RAW_STORE) private readonly store: RawStore,
+    private readonly workers: Workers,
+    private readonly jobs: JobsService,
+    private readonly runner: JobRunner,
+  ) {}
+
+  onModuleInit(): void {
+    this.runner.handle('lot test report', (job, options) => this.#compose(job, options));
+  }
+
+  async ask(by: SignedInActor, evaluationNumber: number, { paper }: NewDocument): Promise<JobAnswer> {
+    const reader = this.records.read(by.labId);
+    const evaluation = await evaluationNumbered(reader, evaluationNumber);
+    await refuseSecond(reader, evaluation);
+    return this.jobs.ask(by, 'lot test report', { evaluation: evaluation.number, paper });
+  }
+
+  /** A piece of the list, by short numbers; one more than asked for tells whether there is more. */
+  async list(
+    labId: string,
+    page: { limit: number; descending: boolean; after?: number },
+  ): Promise<{ items: DocumentInList[]; more: boolean }> {
+    const reader = this.records.read(labId);
+    const documents = await reader.manager
+      .createQueryBuilder(tables.Document, 'document')
+      .where('document.labId = :labId', { labId })
+      .andWhere(page.after === undefined ? 'true' : `document.number ${page.descending ? '<' : '>'} :after`, {
+        after: page.after,
+      })
+      .orderBy('document.number', page.descending ? 'DESC' : 'ASC')
+      .limit(page.limit + 1)
+      .getMany();
+    const items = await Promise.all(documents.slice(0, page.limit).map((one) => inList(reader, one)));
+    return { items, more: documents.length > page.limit };
+  }
+
+  async one(labId: string, number: number): Promise<DocumentAnswer> {
+    const reader = this.records.read(labId);
+    const document = await documentNumbered(reader, number);
+    return { ...(await inList(reader, document)), content: document.content };
+  }
+
+  /** The paper as it was kept, every byte checked. */
+  async pdf(labId: string, number: number): Promise<{ name: string; sha256: string; bytes: Uint8Array }> {
+    const reader = this.records.read(labId);
+    const document = await documentNumbered(reader, number);
+    const { sha256 } = await reader.one(tables.RawBytes, document.rawId);
+    const name = `${document.kind.replaceAll(' ', '-')}-${document.number}.pdf`;
+    return { name, sha256, bytes: await readWhole(this.store, reader, document.rawId) };
+  }
+
+  async #compose(job: Job<'lot test report'>, options: Required<TaskOptions>): Promise<void> {
+    const reader = this.records.read(job.labId);
+    const evaluation = await evaluationNumbered(reader, job.subject.evaluation);
+    await refuseSecond(reader, evaluation);
+    const bundle = await this.#recordsOf(reader, evaluation);
+    const { content, pdf } = await inSpool(async (folder) => {
+      const files: { run: string; files: { name: string; path: string }[] }[] = [];
+      for (const run of bundle.runs)
+        files.push({
+          run: run.run,
+          files: await spoolRaw({ store: this.store, reader, folder }, await keptFiles(reader, run.files)),
+        });
+      const input = {
+        bundle,
+        files,
+        judged: evaluation.content,
+        // The instant it was asked for, so that a job begun again lays out the same bytes.
+        identity: reportIdentity(bundle.lot.lot, evaluation.number, job.at),
+        paper: job.subject.paper,
+      };
+      return this.workers.run('compose report', input, options);
+    });
+    const raw = await prepareRaw(rawFromBytes(pdf));
+    await this.records.change(job, 'report composed', async (rows) => {
+      await rows.lock(tables.Evaluation, evaluation.id);
+      await refuseSecond(rows, evaluation);
+      const { id: rawId } = await this.store.keep(rows, raw);
+      const document = await rows.add(tables.Document, {
+        kind: job.kind,
+        evaluationId: evaluation.id,
+        rawId,
+        software: SOFTWARE,
+        content,
+      });
+      await this.jobs.endWithin(rows, job, { outcome: 'done', documentId: document.id });
+    });
+  }
+
+  async #recordsOf(reader: Reader, evaluation: tables.Evaluation): Promise<LotBundle> {
+    if (evaluation.recordsId)
+      return JSON.parse((await readWhole(this.store, reader, evaluation.recordsId)).toString('utf8')) as LotBundle;
+    throw new Refusal({
+      code: 'state.conflict',
+      detail: `Evaluation ${evaluation.number} was made before records were kept beside an evaluation, so no document can be made that is sure to say what was judged.`,
+      action: 'Evaluate the lot again.',
+    });
+  }
+}
+
+/** One evaluation has one report; what replaces a report says what changed and why, and is no second first one. */
+async function refuseSecond(reader: Reader, evaluation: tables.Evaluation): Promise<void> {
+  const [document] = await reader.find(tables.Document, { evaluationId: evaluation.id });
+  if (!document) return;
+  throw new Refusal({
+    code: 'state.conflict',
+    detail: `Evaluation ${evaluation.number} has its ${document.kind} already: document ${document.number}.`,
+    action: 'Look at that one. Where something has changed since, evaluate the lot again.',
+  });
+}
+
+/** Where the bytes of a recorded run's files lie, by their digests. */
+async function keptFiles(
+  reader: Reader,
+  files: LotBundle['runs'][number]['files'],
+): Promise<{ name: string; rawId: string }[]> {
+  const raws = await reader.find(tables.RawBytes, { sha256: In(files.flatMap(({ sha256 }) => sha256 ?? [])) });
+  const idOf = new Map(raws.map(({ id, sha256 }) => [sha256, id]));
+  return files.flatMap(({ name, sha256 = '' }) => {
+    const rawId = idOf.get(sha256);
+    return rawId ? [{ name, rawId }] : [];
+  });
+}
+
+async function documentNumbered(reader: Reader, number: number): Promise<tables.Document> {
+  return (await reader.maybe(tables.Document, { number })) ?? reader.one(tables.Document, `${number}`);
+}
+
+async function inList(reader: Reader, document: tables.Document): Promise<DocumentInList> {
+  const [evaluation, raw, person] = await Promise.all([
+    document.evaluationId ? reader.one(tables.Evaluation, document.evaluationId) : undefined,
+    reader.one(tables.RawBytes, document.rawId),
+    reader.one(tables.Person, document.personId),
+  ]);
+  return {
+    number: document.number,
+    kind: document.kind,
+    evaluation: evaluation?.number ?? null,
+    lot: evaluation?.content.lot ?? null,
+    at: document.at.toISOString(),
+    by: person.key,
+    software: document.software,
+    sha256: raw.sha256,
+    size: Number(raw.size),
+  };
+}

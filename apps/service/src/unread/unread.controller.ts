@@ -1,0 +1,57 @@
+import { Body, Controller, Get, HttpCode, Param, Post, Query } from '@nestjs/common';
+import { z } from 'zod';
+import { parsedBy } from '../http/parsed-by.js';
+import { queriedBy } from '../http/queried-by.js';
+import { Because, type PageOf } from '../records/kept.js';
+import { nextPlace, PAGING, pageAsked } from '../records/paging.js';
+import { NewRun } from '../runs/new-run.js';
+import { type RecordedAnswer } from '../runs/run-answer.js';
+import { Duty } from '../sign-in/duty.decorator.js';
+import { SignedIn, type SignedInActor } from '../sign-in/signed-in.decorator.js';
+import { type UnreadAnswer, UnreadService } from './unread.service.js';
+
+const WhichUnread = z.strictObject({ ...PAGING, state: z.enum(['waiting', 'read', 'discarded', 'any']).optional() });
+type WhichUnread = z.infer<typeof WhichUnread>;
+
+@Controller('api/unread')
+export class UnreadController {
+  constructor(private readonly unread: UnreadService) {}
+
+  @Get()
+  @Duty('signed in')
+  async list(
+    @Query(queriedBy(WhichUnread)) query: WhichUnread,
+    @SignedIn() by: SignedInActor,
+  ): Promise<PageOf<UnreadAnswer>> {
+    const { state = 'waiting', ...paging } = query;
+    const { items, more } = await this.unread.list(by.labId, state, pageAsked(paging, 'number'));
+    return { items, next: nextPlace(items.at(-1)?.number, more) };
+  }
+
+  @Get(':id')
+  @Duty('signed in')
+  one(@Param('id') id: string, @SignedIn() by: SignedInActor): Promise<UnreadAnswer> {
+    return this.unread.one(by.labId, id);
+  }
+
+  @Post(':id/read')
+  @Duty('record')
+  read(
+    @Param('id') id: string,
+    @Body(parsedBy(NewRun)) run: NewRun,
+    @SignedIn() by: SignedInActor,
+  ): Promise<RecordedAnswer> {
+    return this.unread.read(by, id, run);
+  }
+
+  @Post(':id/discard')
+  @Duty('record', 'review')
+  @HttpCode(200)
+  discard(
+    @Param('id') id: string,
+    @Body(parsedBy(Because)) { reason }: Because,
+    @SignedIn() by: SignedInActor,
+  ): Promise<UnreadAnswer> {
+    return this.unread.discard(by, id, reason);
+  }
+}
