@@ -123,24 +123,25 @@ export const ProblemCode = z.enum(PROBLEM_CODES);
 export type ProblemCode = z.infer<typeof ProblemCode>;
 
 /** One thing wrong, or doubtful, with where it stands and what to do: the same fields on screen, terminal and wire. */
-export interface Problem {
-  code: ProblemCode;
+export const Problem = z.strictObject({
+  code: ProblemCode,
   /** What was wrong, where, in one or two sentences. */
-  detail: string;
-  file?: string;
+  detail: z.string(),
+  file: z.string().optional(),
   /** Physical line of the file as sent, from 1. */
-  line?: number;
+  line: z.number().int().optional(),
   /** Field of that line, from 1. */
-  column?: number;
-  channel?: string;
+  column: z.number().int().optional(),
+  channel: z.string().optional(),
   /** Place in a JSON document (RFC 6901). */
-  pointer?: string;
-  parameter?: string;
+  pointer: z.string().optional(),
+  parameter: z.string().optional(),
   /** At most 100 characters, control and bidirectional characters shown as escapes. */
-  found?: string;
-  expected?: string;
-  action?: string;
-}
+  found: z.string().optional(),
+  expected: z.string().optional(),
+  action: z.string().optional(),
+});
+export type Problem = z.infer<typeof Problem>;
 
 /** A refusal: up to 100 problems, how many there are in all, and the first as the headline. */
 export class Refusal extends Error {

@@ -1,64 +1,76 @@
-import { type NotEvaluated } from './not-evaluated.js';
-import { type Problem } from './problems.js';
-import { type ResultKind } from './sample.js';
+import { z } from 'zod';
+import { NotEvaluated } from './not-evaluated.js';
+import { Problem } from './problems.js';
 
 /** A point in a trace worth marking on a figure. */
-export interface TraceEvent {
-  name: string;
-  time: number;
-  value: number;
-  channel: string;
-  /** Which of several passages it belongs to. Times are those of the file that recorded it. */
-  passage?: number;
-}
+export const TraceEvent = z.strictObject({
+  name: z.string(),
+  time: z.number(),
+  value: z.number(),
+  channel: z.string(),
+  /** Which of several passages it belongs to; `time` is then on that passage's clock. */
+  passage: z.number().int().optional(),
+});
+export type TraceEvent = z.infer<typeof TraceEvent>;
 
 /** One limit-blind check of a run. Checks propose validity; people decide it. */
-export interface Check {
-  check: string;
+export const Check = z.strictObject({
+  check: z.string(),
   /** The question it answers, as a person would ask it. */
-  question: string;
-  outcome: 'pass' | 'flag' | 'fail' | 'not evaluated';
+  question: z.string(),
+  outcome: z.enum(['pass', 'flag', 'fail', 'not evaluated']),
   /** What was found, in one sentence with its numbers. */
-  finding: string;
+  finding: z.string(),
   /** What to do where it did not pass. */
-  action?: string;
-  place?: { channel: string; from: number; to: number };
+  action: z.string().optional(),
+  place: z.strictObject({ channel: z.string(), from: z.number(), to: z.number() }).optional(),
   /** Which of several passages it is about. */
-  passage?: number;
-}
+  passage: z.number().int().optional(),
+});
+export type Check = z.infer<typeof Check>;
+
+/** A value as far as it is known: exact, or from one side, or between two. */
+export const CharacteristicValue = z.discriminatedUnion('kind', [
+  z.strictObject({ kind: z.enum(['exact', 'atLeast', 'atMost']), value: z.number() }),
+  z.strictObject({ kind: z.literal('between'), lower: z.number(), upper: z.number() }),
+]);
+export type CharacteristicValue = z.infer<typeof CharacteristicValue>;
+
+/** How a number came about, as data: worded in one place for screen and paper. */
+export const Step = z.strictObject({
+  question: z.string(),
+  numbers: z.record(z.string(), z.union([z.number(), z.string()])),
+  answer: z.string(),
+});
+export type Step = z.infer<typeof Step>;
 
 /** A named quantity from a run, before any limit is known. */
-export interface Characteristic {
-  characteristic: string;
-  title: string;
-  unit: string;
-  reference?: 'gauge' | 'absolute';
+export const Characteristic = z.strictObject({
+  characteristic: z.string(),
+  title: z.string(),
+  unit: z.string(),
+  reference: z.enum(['gauge', 'absolute']).optional(),
   /** What the record alone says: a saturated peak is "at least". The examination may add to it. */
-  value: CharacteristicValue | NotEvaluated;
+  value: z.union([CharacteristicValue, NotEvaluated]),
   /**
    * What the same record says where the examination finds the part broken, if that differs: a wheel found cracked after
    * one strike broke at that energy or below, while the record of the strike alone says that it was loaded with it.
    */
-  ifBroken?: CharacteristicValue | NotEvaluated;
+  ifBroken: z.union([CharacteristicValue, NotEvaluated]).optional(),
   /** What must stand beside the value wherever it is shown, in one sentence without a full stop. */
-  caution?: string;
+  caution: z.string().optional(),
   /** Expanded uncertainty in `unit`; undefined where the method states none. */
-  uncertainty?: { expanded: number; k: number; components: { name: string; u: number }[] };
-  source: 'trace' | 'keyed';
-  steps: Step[];
-}
-
-/** A value as far as it is known: exact, or from one side, or between two. */
-export type CharacteristicValue =
-  | { kind: Exclude<ResultKind, 'between'>; value: number }
-  | { kind: 'between'; lower: number; upper: number };
-
-/** How a number came about, as data: worded in one place for screen and paper. */
-export interface Step {
-  question: string;
-  numbers: Record<string, number | string>;
-  answer: string;
-}
+  uncertainty: z
+    .strictObject({
+      expanded: z.number(),
+      k: z.number(),
+      components: z.array(z.strictObject({ name: z.string(), u: z.number() })),
+    })
+    .optional(),
+  source: z.enum(['trace', 'keyed']),
+  steps: z.array(Step),
+});
+export type Characteristic = z.infer<typeof Characteristic>;
 
 /** A channel as it is judged: in the method's unit, corrected once by the calibration in force. */
 export interface Trace {
@@ -73,27 +85,33 @@ export interface Trace {
 }
 
 /** What one of several passages of a run gave by itself. */
-export interface PassageReading {
-  passage: number;
-  title: string;
-  file?: string;
-  characteristics: Characteristic[];
-}
+export const PassageReading = z.strictObject({
+  passage: z.number().int(),
+  title: z.string(),
+  file: z.string().optional(),
+  characteristics: z.array(Characteristic),
+});
+export type PassageReading = z.infer<typeof PassageReading>;
 
 /** What `readRun` says of one run. It knows no limit. */
-export interface Reading {
-  run: string;
-  method: { method: string; revision: number };
-  software: string;
-  files: { name: string; sha256: string; bytes: number; rows: number }[];
-  calibrations: { channel: string; sensor: string; calibration: string; validOnDay: boolean }[];
+export const Reading = z.strictObject({
+  run: z.string(),
+  method: z.strictObject({ method: z.string(), revision: z.number().int() }),
+  software: z.string(),
+  files: z.array(
+    z.strictObject({ name: z.string(), sha256: z.string(), bytes: z.number().int(), rows: z.number().int() }),
+  ),
+  calibrations: z.array(
+    z.strictObject({ channel: z.string(), sensor: z.string(), calibration: z.string(), validOnDay: z.boolean() }),
+  ),
   /** Departures from the layout that were taken but must be dealt with. */
-  flags: Problem[];
-  checks: Check[];
+  flags: z.array(Problem),
+  checks: z.array(Check),
   /** Of the whole run, each name once. */
-  characteristics: Characteristic[];
+  characteristics: z.array(Characteristic),
   /** Per passage, where there are several. */
-  passages?: PassageReading[];
-  events: TraceEvent[];
-  proposedValidity: 'valid' | 'invalid' | 'needs a look';
-}
+  passages: z.array(PassageReading).optional(),
+  events: z.array(TraceEvent),
+  proposedValidity: z.enum(['valid', 'invalid', 'needs a look']),
+});
+export type Reading = z.infer<typeof Reading>;
