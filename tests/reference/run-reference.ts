@@ -54,7 +54,7 @@ function checkOne({ request, expect: wanted }: Check, { tolerance: { relative = 
   }
 }
 
-function valueAt(from: unknown, pointer: string): unknown {
+export function valueAt(from: unknown, pointer: string): unknown {
   let here = from;
   for (const part of pointer.split('/').slice(1)) here = (here as Record<string, unknown> | undefined)?.[part];
   return here;

@@ -48,3 +48,8 @@ export function checkSample(sample: Sample, at: PropertyKey[], context: Issues, 
 export function countOf({ exact = [], atLeast = [], atMost = [], between = [] }: Sample): number {
   return exact.length + atLeast.length + atMost.length + between.length;
 }
+
+/** How many of them broke. */
+export function failuresOf({ exact = [], atMost = [], between = [] }: Sample): number {
+  return exact.length + atMost.length + between.length;
+}

@@ -5,9 +5,12 @@ import { convertMethod } from './methods/convert.js';
 import { demonstrationSizeMethod } from './methods/demonstration-size.js';
 import { dropMethod } from './methods/drop.js';
 import { impactIntegrationMethod } from './methods/impact-integration.js';
+import { lognormalFitMethod } from './methods/lognormal-fit.js';
 import { lowerToleranceBoundMethod } from './methods/lower-tolerance-bound.js';
 import { lumpedHeatingMethod } from './methods/lumped-heating.js';
+import { normalFitMethod } from './methods/normal-fit.js';
 import { normalToleranceFactorMethod } from './methods/normal-tolerance-factor.js';
+import { oneWayAnovaMethod } from './methods/one-way-anova.js';
 import { plottingPositionsMethod } from './methods/plotting-positions.js';
 import { summaryMethod } from './methods/summary.js';
 import { weibullFitMethod } from './methods/weibull-fit.js';
@@ -17,6 +20,8 @@ import { zeroFailureSizeMethod } from './methods/zero-failure-size.js';
 export const computeMethods: readonly Method[] = [
   summaryMethod,
   weibullFitMethod,
+  normalFitMethod,
+  lognormalFitMethod,
   normalToleranceFactorMethod,
   lowerToleranceBoundMethod,
   zeroFailureSizeMethod,
@@ -28,4 +33,5 @@ export const computeMethods: readonly Method[] = [
   lumpedHeatingMethod,
   brakingHeatMethod,
   convertMethod,
+  oneWayAnovaMethod,
 ];

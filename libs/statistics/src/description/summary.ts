@@ -1,6 +1,7 @@
 import { type NotEvaluated, notEvaluated } from '@breakbook/lab';
-import { max, mean, median, min, sampleStandardDeviation, sum } from 'simple-statistics';
+import { max, median, min, sum } from 'simple-statistics';
 import { requireValues } from '../requirements.js';
+import { type Centred, centred } from './centred.js';
 
 /** A number that can always be said of these values, or why it cannot. */
 export type Described = number | NotEvaluated;
@@ -35,32 +36,26 @@ export interface Summary {
  */
 export function summary(values: readonly number[]): Summary | NotEvaluated {
   requireValues('summary', 'values', values);
-  const [first] = values;
-  if (first === undefined) return notEvaluated('there are no values', 'at least 1 value is given');
+  if (values.length === 0) return notEvaluated('there are no values', 'at least 1 value is given');
 
-  // Taken from the first value on, differences are exact where the values share many digits.
-  const differences = values.map((value) => value - first);
-  const shift = mean(differences);
-  const centred = differences.map((value) => value - shift);
-  const average = first + shift;
-  const sd = scatterOf(centred);
+  const about = centred(values);
+  const sd = scatterOf(about);
   return {
     method: 'summary',
-    n: values.length,
-    mean: average,
+    n: about.n,
+    mean: about.mean,
     sd,
-    cv: ratioTo(average, sd),
+    cv: ratioTo(about.mean, sd),
     min: min([...values]),
     median: median([...values]),
     max: max([...values]),
-    lag1Autocorrelation: neighbourCorrelation(centred),
+    lag1Autocorrelation: neighbourCorrelation(about),
   };
 }
 
-function scatterOf(centred: number[]): Described {
-  if (centred.length < 2)
-    return notEvaluated('a single value says nothing about scatter', 'at least 2 values are given');
-  return sampleStandardDeviation(centred);
+function scatterOf({ n, squares }: Centred): Described {
+  if (n < 2) return notEvaluated('a single value says nothing about scatter', 'at least 2 values are given');
+  return Math.sqrt(squares / (n - 1));
 }
 
 function ratioTo(average: number, sd: Described): Described {
@@ -69,8 +64,7 @@ function ratioTo(average: number, sd: Described): Described {
   return sd / average;
 }
 
-function neighbourCorrelation(centred: number[]): Described {
-  const squares = sum(centred.map((value) => value * value));
+function neighbourCorrelation({ deviations, squares }: Centred): Described {
   if (squares === 0) return notEvaluated('the values do not differ', 'at least 2 different values are given');
-  return sum(centred.slice(1).map((value, index) => value * (centred[index] as number))) / squares;
+  return sum(deviations.slice(1).map((value, index) => value * (deviations[index] as number))) / squares;
 }
