@@ -2,18 +2,30 @@ import { type RawStore, Records } from '@breakbook/records';
 import { type DynamicModule, Module } from '@nestjs/common';
 import type pg from 'pg';
 import { DataSource } from 'typeorm';
+import { CalibrationsModule } from './calibrations/calibrations.module.js';
+import { ComputeModule } from './compute/compute.module.js';
 import { DocumentsModule } from './documents/documents.module.js';
 import { EvaluationsModule } from './evaluations/evaluations.module.js';
 import { HealthController } from './health/health.controller.js';
 import { DATABASE } from './jobs/job-bell.js';
 import { JobsModule } from './jobs/jobs.module.js';
+import { LabsModule } from './labs/labs.module.js';
+import { LayoutsModule } from './layouts/layouts.module.js';
+import { LedgerModule } from './ledger/ledger.module.js';
+import { LimitsModule } from './limits/limits.module.js';
 import { LotsModule } from './lots/lots.module.js';
+import { MethodsModule } from './methods/methods.module.js';
 import { PeopleModule } from './people/people.module.js';
+import { PlansModule } from './plans/plans.module.js';
+import { ProductsModule } from './products/products.module.js';
 import { RAW_STORE } from './records/raw-store.token.js';
+import { RigsModule } from './rigs/rigs.module.js';
 import { RunsModule } from './runs/runs.module.js';
+import { SensorsModule } from './sensors/sensors.module.js';
 import { PUBLIC_ADDRESS } from './sign-in/public-address.token.js';
 import { type PublicAddress } from './sign-in/session-cookie.js';
 import { SignInModule } from './sign-in/sign-in.module.js';
+import { SpecimensModule } from './specimens/specimens.module.js';
 import { UnreadModule } from './unread/unread.module.js';
 import { WorkersModule } from './workers/workers.module.js';
 
@@ -33,6 +45,18 @@ class RecordsModule {}
     UnreadModule,
     DocumentsModule,
     EvaluationsModule,
+    CalibrationsModule,
+    ComputeModule,
+    LabsModule,
+    LayoutsModule,
+    LedgerModule,
+    LimitsModule,
+    MethodsModule,
+    PlansModule,
+    ProductsModule,
+    RigsModule,
+    SensorsModule,
+    SpecimensModule,
   ],
   controllers: [HealthController],
 })

@@ -1,4 +1,4 @@
-import { Refusal, readJson } from '@breakbook/lab';
+import { Refusal, readJson, shown } from '@breakbook/lab';
 import { type FastifyInstance, type FastifyRequest } from 'fastify';
 import { refuseUnfitText } from './fit-text.js';
 
@@ -6,6 +6,8 @@ declare module 'fastify' {
   interface FastifyContextConfig {
     /** Media types a route takes, where that is not JSON. */
     takes?: readonly string[];
+    /** The body is handed on as it came, to be read by `jsonBody` in a thread: a long one takes its time. */
+    unread?: true;
     /** Largest body of a route in bytes, where it is not the house's own. */
     largestBody?: number;
   }
@@ -22,7 +24,8 @@ export function readBodies(fastify: FastifyInstance): void {
     { parseAs: 'buffer' },
     async (request: FastifyRequest, body: Buffer) => {
       if (takes(request)) throw wrongType(request);
-      return jsonBody(body, request.headers['content-encoding']);
+      refuseCoded(request.headers['content-encoding']);
+      return request.routeOptions.config.unread ? body : jsonBody(body);
     },
   );
   fastify.addContentTypeParser(
@@ -37,13 +40,7 @@ export function readBodies(fastify: FastifyInstance): void {
 }
 
 /** One JSON document, as it was sent: nothing doubled, nothing rounded to infinity, nothing that cannot be kept. */
-export function jsonBody(bytes: Uint8Array, encoding?: string): unknown {
-  if (encoding !== undefined && encoding !== 'identity')
-    throw new Refusal({
-      code: 'body.media-type',
-      found: encoding,
-      detail: `The body is compressed (${encoding}). Send it as it is, without content-encoding.`,
-    });
+export function jsonBody(bytes: Uint8Array): unknown {
   if (bytes.byteLength === 0)
     throw new Refusal({ code: 'body.empty', detail: 'The body is empty; one JSON document is needed.' });
   try {
@@ -58,6 +55,15 @@ export function jsonBody(bytes: Uint8Array, encoding?: string): unknown {
       error.problemCount,
     );
   }
+}
+
+function refuseCoded(encoding: string | undefined): void {
+  if (encoding === undefined || encoding === 'identity') return;
+  throw new Refusal({
+    code: 'body.media-type',
+    found: shown(encoding),
+    detail: `The body is compressed (${shown(encoding)}). Send it as it is, without content-encoding.`,
+  });
 }
 
 function takes(request: FastifyRequest): readonly string[] | undefined {

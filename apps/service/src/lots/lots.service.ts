@@ -1,51 +1,19 @@
 import { type EvaluatedRun } from '@breakbook/acceptance';
 import { type MarginStripInput, type TracePlotInput, type WeibullPlotInput } from '@breakbook/figures';
-import {
-  isNotEvaluated,
-  type LotBundle,
-  type LotResult,
-  type Problem,
-  type Reading,
-  Refusal,
-  type RunJudgement,
-  type Specimen,
-} from '@breakbook/lab';
+import { isNotEvaluated, type LotBundle, notEvaluated, type Reading, Refusal } from '@breakbook/lab';
 import { type RawStore, type Reader, Records, readWhole, tables } from '@breakbook/records';
 import { type JudgedLot, marginStripOf, tracePlotOf, weibullPlotOf } from '@breakbook/reports';
 import { traceOutline } from '@breakbook/signals';
 import { Inject, Injectable } from '@nestjs/common';
 import { evaluateStoredRun } from '../evaluations/evaluate-stored-lot.js';
+import { type Kept, type PageOf } from '../records/kept.js';
 import { RAW_STORE } from '../records/raw-store.token.js';
+import { keptPage } from '../records/read-kind.js';
+import { within } from '../records/within.js';
+import { type LotInList, type LotSheet, type LotsAsked, type RunSheet } from './lot-answers.js';
 import { type StoredLot, storedLot } from './lot-bundle.js';
-
-export interface LotInList {
-  lot: string;
-  kind: LotBundle['lot']['kind'];
-  size: number;
-  product: { product: string; name: string };
-  plan: { plan: string; revision: number };
-  outcome: LotResult['outcome'];
-  sentence: string;
-  strip: MarginStripInput | null;
-}
-
-export interface LotSheet {
-  bundle: LotBundle;
-  lot: LotResult;
-  judgements: RunJudgement[];
-  readings: Reading[];
-  refusals: { run: string; problems: Problem[] }[];
-  /** What each figure shows; whoever shows it draws it, for its width and in its reader's unit. */
-  figures: { line: string; marginStrip: MarginStripInput | null; probabilityPlot: WeibullPlotInput | null }[];
-}
-
-export interface RunSheet {
-  run: LotBundle['runs'][number];
-  specimen: Specimen;
-  reading: Reading;
-  judgement: RunJudgement;
-  trace: TracePlotInput | null;
-}
+import { isClosed } from './lot-closing.js';
+import { LOT, type LotRecord } from './lot-kind.js';
 
 /** A trace of a screen's width shows no more points than this. */
 const OUTLINE_BUCKETS = 600;
@@ -58,24 +26,12 @@ export class LotsService {
     @Inject(RAW_STORE) private readonly store: RawStore,
   ) {}
 
-  async list(labId: string): Promise<LotInList[]> {
+  /** A piece of the list of lots, each with what its last evaluation came to, where there is one. */
+  async list(labId: string, { product, ...paging }: LotsAsked): Promise<PageOf<LotInList>> {
     const reader = this.records.read(labId);
-    const lots = await reader.find(tables.Lot, {});
-    const sheets = await Promise.all(lots.map(({ key }) => this.judged(reader, key)));
-    return sheets.map(({ stored, judged }) => {
-      const { lot, product } = stored.bundle;
-      const [line] = judged.lot.lines;
-      return {
-        lot: lot.lot,
-        kind: lot.kind,
-        size: lot.size,
-        product: { product: product.product, name: product.name },
-        plan: judged.lot.plan,
-        outcome: judged.lot.outcome,
-        sentence: judged.lot.sentence,
-        strip: line ? stripOf(judged, line.line) : null,
-      };
-    });
+    const page = await keptPage(reader, LOT, paging, await within(reader, tables.Product, 'product', product));
+    const items = await Promise.all(page.items.map((kept) => this.inList(reader, kept)));
+    return { ...page, items };
   }
 
   async sheet(labId: string, lotKey: string): Promise<LotSheet> {
@@ -124,6 +80,28 @@ export class LotsService {
     if (!document)
       throw new Refusal({ code: 'request.not-found', detail: `Lot ${lotKey} has no report yet. Evaluate it first.` });
     return readWhole(this.store, reader, document.rawId);
+  }
+
+  private async inList(reader: Reader, { key, content }: Kept<LotRecord>): Promise<LotInList> {
+    const noun = await reader.named(tables.Lot, key);
+    const product = await reader.latest(tables.ProductVersion, noun.productId);
+    return {
+      lot: key,
+      kind: content.kind,
+      size: content.size,
+      product: { product: product.content.product, name: product.content.name },
+      closed: await isClosed(reader, noun.id),
+      evaluation: await this.lastEvaluation(reader, noun),
+    };
+  }
+
+  private async lastEvaluation(reader: Reader, lot: tables.Lot): Promise<LotInList['evaluation']> {
+    if ((await reader.find(tables.Evaluation, { lotId: lot.id })).length === 0)
+      return notEvaluated('this lot was never evaluated', 'runs of it are recorded, and it is evaluated');
+    const { judged } = await this.judged(reader, lot.key);
+    const { plan, outcome, sentence, lines } = judged.lot;
+    const strip = lines[0] && stripOf(judged, lines[0].line);
+    return { plan, outcome, sentence, ...(strip ? { strip } : {}) };
   }
 
   private async judged(reader: Reader, lotKey: string): Promise<{ stored: StoredLot; judged: JudgedLot }> {

@@ -1,11 +1,16 @@
 import { builtByDrawer } from '@breakbook/acceptance';
 import { type SamplingRecord } from '@breakbook/lab';
-import { type Rows, tables } from '@breakbook/records';
+import { type Reader, type Rows, tables } from '@breakbook/records';
 import { Names } from '../records/names.js';
 import { said } from '../records/revisions.js';
 import { specimensOf } from '../specimens/specimen-kind.js';
 
-/** How specimens were drawn from a lot. `follows` is the version seen; 0 where nothing was said of it yet. */
+/** How specimens were drawn from a lot, where that is recorded. */
+export async function samplingOf(reader: Reader, lotId: string): Promise<tables.SamplingRecord | undefined> {
+  return (await reader.latestOf(tables.SamplingRecord, [lotId])).get(lotId);
+}
+
+/** Records how specimens were drawn from a lot. `follows` is the version seen; 0 where nothing was said of it yet. */
 export async function writeSampling(
   rows: Rows,
   lot: tables.Lot,

@@ -3,6 +3,8 @@ import { canonicalJson } from '@breakbook/evidence';
 import { type LotBundle, type LotResult, type Reading, Refusal, SOFTWARE } from '@breakbook/lab';
 import { type LotReportContent, type ReportIdentity } from '@breakbook/reports';
 import { traceOutline } from '@breakbook/signals';
+import { type ComputeReply, compute } from '@breakbook/statistics';
+import { jsonBody } from '../http/json-body.js';
 import { bytesOf, type RunToRead, readRunToRead, type SentRunFile } from './run-to-read.js';
 
 /** How far a task is, a fraction, and what it is at. */
@@ -45,6 +47,7 @@ export interface Tasks {
     input: { bundle: LotBundle; run: string; files: SentRunFile[]; buckets: number };
     output: ThinnedTrace;
   };
+  compute: { input: { body: Uint8Array }; output: ComputeReply };
 }
 
 export type TaskName = keyof Tasks;
@@ -85,6 +88,8 @@ export const TASKS: {
       })),
     };
   },
+
+  compute: ({ body }) => compute(jsonBody(body)),
 };
 
 function evaluate({ bundle, files }: LotToEvaluate, onProgress: Progress): LotEvaluation {

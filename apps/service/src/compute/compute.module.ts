@@ -1,0 +1,6 @@
+import { Module } from '@nestjs/common';
+import { ComputeController } from './compute.controller.js';
+
+/** The calculator. */
+@Module({ controllers: [ComputeController] })
+export class ComputeModule {}
