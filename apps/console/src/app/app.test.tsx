@@ -1,4 +1,5 @@
 // @vitest-environment jsdom
+import { notEvaluated } from '@breakbook/lab';
 import { cleanup, fireEvent, render, screen, waitFor, within } from '@testing-library/react';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { type Myself } from '../client/answers.js';
@@ -32,25 +33,16 @@ function answerTo(path: string, sent?: { passphrase?: string }): { status: numbe
   if (path === '/api/me/passphrase') return { status: 204, body: undefined };
   const run = /^\/api\/lots\/LOT-1\/runs\/(.+)$/.exec(path)?.[1];
   if (run !== undefined) return { status: 200, body: runAnswer(run) };
-  if (path === '/api/lots/LOT-1') return { status: 200, body: lotAnswer };
-  if (path === '/api/lots')
-    return {
-      status: 200,
-      body: {
-        lots: [
-          {
-            lot: lot.lot,
-            kind: bundle.lot.kind,
-            size: bundle.lot.size,
-            product: bundle.product,
-            plan: lot.plan,
-            outcome: lot.outcome,
-            sentence: lot.sentence,
-            strip: figures[0]?.marginStrip ?? null,
-          },
-        ],
-      },
-    };
+  if (path === '/api/lots/LOT-1/sheet') return { status: 200, body: lotAnswer };
+  if (path.startsWith('/api/lots?')) {
+    const known = { kind: bundle.lot.kind, size: bundle.lot.size, product: bundle.product, closed: false };
+    const { plan, outcome, sentence } = lot;
+    const strip = figures[0]?.marginStrip;
+    const items = path.includes('after=')
+      ? [{ ...known, lot: 'LOT-0', evaluation: notEvaluated('this lot was never evaluated', 'it is evaluated') }]
+      : [{ ...known, lot: lot.lot, evaluation: { plan, outcome, sentence, strip } }];
+    return { status: 200, body: { items, next: path.includes('after=') ? null : 'cGxhY2U' } };
+  }
   return {
     status: 404,
     body: { title: 'Not found', detail: `There is nothing at ${path}.`, action: 'Check the label.' },
@@ -164,6 +156,17 @@ describe('one run', () => {
   });
 });
 
+describe('the list of lots', () => {
+  it('shows older lots when asked, one that was never evaluated with its reason', async () => {
+    const page = open('/lots');
+    fireEvent.click(await screen.findByRole('button', { name: 'Show older lots' }));
+    await screen.findByText('LOT-0');
+    expect(sheet(page)).toContain('2 in all: 1 undecided, 1 not evaluated');
+    expect(sheet(page)).toContain('This lot was never evaluated. Possible if it is evaluated.');
+    expect(screen.queryByRole('button', { name: 'Show older lots' })).toBeNull();
+  });
+});
+
 describe('the scan field', () => {
   const scan = (code: string) => {
     const field = screen.getByLabelText('Scan or type a lot, run or specimen');
@@ -233,7 +236,7 @@ describe('when something is not there', () => {
   it('says what, and what to do', async () => {
     open('/lots/NONE');
     const alert = await screen.findByRole('alert');
-    expect(alert.textContent).toContain('There is nothing at /api/lots/NONE.');
+    expect(alert.textContent).toContain('There is nothing at /api/lots/NONE/sheet.');
     expect(alert.textContent).toContain('Check the label.');
   });
 

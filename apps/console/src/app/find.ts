@@ -1,7 +1,11 @@
-import { type LotBundle } from '@breakbook/lab';
+import { isNotEvaluated, type LotBundle } from '@breakbook/lab';
 import { type QueryClient } from '@tanstack/react-query';
+import { type LotInList } from '../client/answers.js';
 import { lotQuery, lotsQuery } from '../client/queries.js';
 import { lotAddress, runAddress } from '../parts/addresses.js';
+
+/** A list is read to its end, which is far below this many pieces. */
+const MOST_PIECES = 1000;
 
 /** A thing that a scanned or typed code names, and the sheet that shows it. */
 export interface Found {
@@ -15,16 +19,25 @@ export interface Found {
  */
 export async function find(typed: string, queries: QueryClient): Promise<Found[]> {
   const { noun, code } = asked(typed);
-  const { lots } = await queries.fetchQuery(lotsQuery);
+  const lots = await everyLot(queries);
   const named = lots.filter(({ lot }) => same(lot, code));
   if (named.length > 0 && noun !== 'run' && noun !== 'specimen')
     return named.map(({ lot }) => ({ what: `Lot ${lot}`, address: lotAddress(lot) }));
 
-  const answers = await Promise.all(lots.map(({ lot }) => queries.fetchQuery({ ...lotQuery(lot), staleTime: 60_000 })));
+  const answers = await Promise.all(
+    lots
+      .filter(({ evaluation }) => !isNotEvaluated(evaluation))
+      .map(({ lot }) => queries.fetchQuery({ ...lotQuery(lot), staleTime: 60_000 })),
+  );
   return answers.flatMap(({ bundle }) => [
     ...(noun === 'specimen' ? [] : runsCalled(bundle, code)),
     ...(noun === 'run' ? [] : specimensCalled(bundle, code)),
   ]);
+}
+
+async function everyLot(queries: QueryClient): Promise<LotInList[]> {
+  const { pages } = await queries.fetchInfiniteQuery({ ...lotsQuery, pages: MOST_PIECES });
+  return pages.flatMap(({ items }) => items);
 }
 
 export function asked(typed: string): { noun?: 'lot' | 'run' | 'specimen'; code: string } {

@@ -5,6 +5,7 @@ import {
   type LotBundle,
   type LotOutcome,
   type LotResult,
+  type NotEvaluated,
   type Problem,
   type Reading,
   type Run,
@@ -25,8 +26,10 @@ export interface Myself {
   givenPassphrase: boolean;
 }
 
-export interface LotsAnswer {
-  lots: LotInList[];
+/** A piece of a list, and where the next begins. */
+export interface PageOf<T> {
+  items: T[];
+  next: string | null;
 }
 
 export interface LotInList {
@@ -34,10 +37,17 @@ export interface LotInList {
   kind: Lot['kind'];
   size: number;
   product: { product: string; name: string };
+  /** Closed to further specimens and runs. */
+  closed: boolean;
+  /** What the last evaluation came to. */
+  evaluation: LotStanding | NotEvaluated;
+}
+
+export interface LotStanding {
   plan: { plan: string; revision: number };
   outcome: LotOutcome;
   sentence: string;
-  strip: MarginStripInput | null;
+  strip?: MarginStripInput;
 }
 
 export interface LotAnswer {

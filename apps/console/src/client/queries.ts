@@ -1,5 +1,12 @@
-import { QueryCache, QueryClient, queryOptions, useQuery } from '@tanstack/react-query';
-import { type LotAnswer, type LotsAnswer, type Myself, type RunAnswer } from './answers.js';
+import {
+  infiniteQueryOptions,
+  QueryCache,
+  QueryClient,
+  queryOptions,
+  useInfiniteQuery,
+  useQuery,
+} from '@tanstack/react-query';
+import { type LotAnswer, type LotInList, type Myself, type PageOf, type RunAnswer } from './answers.js';
 import { ProblemAnswer } from './problem-answer.js';
 import { isSignedOut, read } from './read.js';
 
@@ -40,26 +47,32 @@ export function seatTaken(queries: QueryClient, by: Myself | null): void {
   queries.setQueryData(meQuery.queryKey, by);
 }
 
-export const lotsQuery = queryOptions({
+/** The lots, newest first, a piece at a time. */
+export const lotsQuery = infiniteQueryOptions({
   queryKey: ['lots'],
-  queryFn: ({ signal }) => read<LotsAnswer>('/api/lots', signal),
+  queryFn: ({ pageParam, signal }) => {
+    const place = pageParam === null ? '' : `&after=${encodeURIComponent(pageParam)}`;
+    return read<PageOf<LotInList>>(`/api/lots?order=newest&limit=50${place}`, signal);
+  },
+  initialPageParam: null as string | null,
+  getNextPageParam: ({ next }) => next,
 });
 
 export const lotQuery = (lot: string) =>
   queryOptions({
-    queryKey: ['lots', lot],
-    queryFn: ({ signal }) => read<LotAnswer>(`/api/lots/${encodeURIComponent(lot)}`, signal),
+    queryKey: ['lot', lot],
+    queryFn: ({ signal }) => read<LotAnswer>(`/api/lots/${encodeURIComponent(lot)}/sheet`, signal),
   });
 
 export const runQuery = (lot: string, run: string) =>
   queryOptions({
-    queryKey: ['lots', lot, 'runs', run],
+    queryKey: ['lot', lot, 'runs', run],
     queryFn: ({ signal }) =>
       read<RunAnswer>(`/api/lots/${encodeURIComponent(lot)}/runs/${encodeURIComponent(run)}`, signal),
   });
 
 export const reportAddress = (lot: string) => `/api/lots/${encodeURIComponent(lot)}/report.pdf`;
 
-export const useLots = () => useQuery(lotsQuery);
+export const useLots = () => useInfiniteQuery(lotsQuery);
 export const useLot = (lot: string) => useQuery(lotQuery(lot));
 export const useRun = (lot: string, run: string) => useQuery(runQuery(lot, run));
