@@ -1,9 +1,14 @@
 import { type ProblemCode, Refusal } from '@breakbook/lab';
 import { type FastifyError, type FastifyInstance, type FastifyReply, type FastifyRequest } from 'fastify';
 import { frameworkRefusal, PROBLEM_TYPE, problemDetails } from './problem-details.js';
+import { SECURITY_HEADERS } from './security-headers.js';
 
 /** An address is longer only by mistake; the head in which it stands ends at 16 KiB. */
 const LONGEST_ADDRESS = 8 * 1024;
+
+const RAW_HEADERS = Object.entries(SECURITY_HEADERS)
+  .map(([name, value]) => `${name}: ${value}\r\n`)
+  .join('');
 
 /** What is decided before there is a route: framing, address, method. Options and hooks of the bare server. */
 export const FRAMING = {
@@ -15,7 +20,7 @@ export const FRAMING = {
     // What follows on this connection cannot be told from what came before it.
     socket.end(
       `HTTP/1.1 ${status} ${reason}\r\nConnection: close\r\nContent-Type: ${PROBLEM_TYPE}\r\n` +
-        `Cache-Control: no-store\r\nX-Content-Type-Options: nosniff\r\nContent-Length: ${Buffer.byteLength(body)}\r\n\r\n${body}`,
+        `Cache-Control: no-store\r\n${RAW_HEADERS}Content-Length: ${Buffer.byteLength(body)}\r\n\r\n${body}`,
     );
   },
   frameworkErrors(error: FastifyError, _request: FastifyRequest, reply: FastifyReply): void {
@@ -23,7 +28,7 @@ export const FRAMING = {
     const refusal = frameworkRefusal(status) ?? malformed('request.malformed');
     reply
       .status(status)
-      .header('content-type', PROBLEM_TYPE)
+      .headers({ ...SECURITY_HEADERS, 'content-type': PROBLEM_TYPE, 'cache-control': 'no-store' })
       .send(JSON.stringify(problemDetails(refusal, status)));
   },
 };

@@ -13,18 +13,23 @@ const POLICY = [
   "frame-ancestors 'self'",
 ].join('; ');
 
+/** On every answer, also on those that come before there is a request. */
+export const SECURITY_HEADERS = {
+  'content-security-policy': POLICY,
+  'x-content-type-options': 'nosniff',
+  'referrer-policy': 'no-referrer',
+  'cross-origin-opener-policy': 'same-origin',
+  'cross-origin-resource-policy': 'same-origin',
+};
+
 /**
- * Headers on every answer, also on errors: nothing from elsewhere runs, nothing is guessed from content, and what the
- * interface answers stays in no cache of a shared computer. No header lets another site's page read an answer.
+ * Nothing from elsewhere runs, nothing is guessed from content, and what the interface answers stays in no cache of a
+ * shared computer. No header lets another site's page read an answer.
  */
 export function sendSecurityHeaders(fastify: FastifyInstance, secure: boolean): void {
   fastify.addHook('onSend', async (request, reply) => {
     if (secure) reply.header('strict-transport-security', 'max-age=31536000');
     if (request.url.startsWith('/api') && !reply.hasHeader('cache-control')) reply.header('cache-control', 'no-store');
-    reply.header('content-security-policy', POLICY);
-    reply.header('x-content-type-options', 'nosniff');
-    reply.header('referrer-policy', 'no-referrer');
-    reply.header('cross-origin-opener-policy', 'same-origin');
-    reply.header('cross-origin-resource-policy', 'same-origin');
+    reply.headers(SECURITY_HEADERS);
   });
 }

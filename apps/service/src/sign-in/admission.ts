@@ -24,9 +24,11 @@ export function guardRoutes(
   found: { sessions: Sessions; tokens: RigTokens; address: PublicAddress },
 ): void {
   fastify.addHook('onRoute', (route) => {
-    const [method] = [route.method].flat();
-    const admission = admissions.get(`${method === 'HEAD' ? 'GET' : method} ${route.url}`);
-    if (admission) route.config = { ...route.config, admission };
+    const [first, ...others] = [route.method]
+      .flat()
+      .map((one) => admissions.get(`${one === 'HEAD' ? 'GET' : one} ${route.url}`));
+    // Registered for several methods at once, a route is as open as the decorators say only where they say one thing.
+    if (first && others.every((one) => one === first)) route.config = { ...route.config, admission: first };
   });
   fastify.addHook('onRequest', async (request) => {
     if (request.is404) return;
