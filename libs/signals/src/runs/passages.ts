@@ -61,6 +61,19 @@ export function recordsOf(files: readonly SentFile[], run: Run, method: Method):
   };
 }
 
+/** A record of a strike holds one strike: what struck first would hide behind what struck last. */
+export function strikePerFile(records: readonly RunRecord[], run: Run): void {
+  const shared = records.find(({ passages }) => passages.length > 1);
+  if (!shared) return;
+  throw new Refusal({
+    code: 'meta.unknown',
+    file: shown(shared.file.name),
+    detail: `${shown(shared.file.name)}: run ${run.run} takes this file for passages ${shared.passages.map(({ passage }) => passage).join(', ')}, and a file holds one strike.`,
+    expected: 'one file for each strike',
+    action: 'Have each strike name its own file.',
+  });
+}
+
 /** The one file of a run that is one loading. */
 export function onlyRecord(files: readonly SentFile[], run: Run): RunRecord {
   const [file] = files;

@@ -1,6 +1,206 @@
-import { type ImpactMethod } from '@breakbook/lab';
-import { type ReadRun, type RunInput } from './run-input.js';
+import {
+  type Characteristic,
+  type Check,
+  type ImpactMethod,
+  isNotEvaluated,
+  type Run,
+  type RunPassage,
+  type Trace,
+  type TraceEvent,
+} from '@breakbook/lab';
+import { valueIn } from '@breakbook/units';
+import { calibrationInDate } from '../checks/calibration.js';
+import { type Finding } from '../checks/finding.js';
+import { GAP, strikeChecks } from '../checks/impact/impact-checks.js';
+import { impactEnding, series } from '../checks/impact/series-checks.js';
+import { proposedValidity } from '../checks/proposed-validity.js';
+import { characteristicOf } from '../features/characteristic.js';
+import { impactCharacteristic, strikeCharacteristic } from '../features/impact-characteristics.js';
+import {
+  DISPLACEMENT,
+  type ImpactSource,
+  motionOf,
+  STRIKER_FORCE,
+  type Strike,
+  wholeContact,
+} from '../features/impact-source.js';
+import { impactSpeed } from '../features/impact-speed.js';
+import { runOut } from '../features/run-out.js';
+import { strikeFeatures } from '../features/strike.js';
+import { keyedCharacteristic, keyedForPassage, keyedReadings } from './keyed.js';
+import { keyedAgainstTrace } from './keyed-against-trace.js';
+import { type RunRecord, recordsOf, strikePerFile } from './passages.js';
+import { described, inFilesOrder, signalFlag, sources, uncertaintiesOf } from './reading.js';
+import { channelIn, neededChannel, type ReadFile, readRunFile } from './run-file.js';
+import { type ReadRun, type RunInput, readWith } from './run-input.js';
 
-export function readImpactRun(method: ImpactMethod, _input: RunInput): ReadRun {
-  throw new Error(`readRun: runs of a ${method.test} method are not read here`);
+/** An impact run: its strikes are passages, each with its own file; a method that reads no force needs none. */
+export function readImpactRun(method: ImpactMethod, input: RunInput): ReadRun {
+  const { files, run, onProgress } = input;
+  const { records, unrecorded } = recordsOf(files, run, method);
+  strikePerFile(records, run);
+  const progress = inFilesOrder(files, onProgress);
+  const reads = records.map((record) => readStrike(record, method, input, progress(record.file)));
+  const strikes = [
+    ...reads.map((read) => strikeOf(read.passages[0], read, method, run)),
+    ...unrecorded.map((passage) => strikeOf(passage, undefined, method, run)),
+  ].sort((a, b) => a.number - b.number);
+  if (strikes.length === 0) strikes.push(strikeOf(undefined, undefined, method, run));
+
+  const source: ImpactSource = { method, strikes, calibrations: uncertaintiesOf(reads) };
+  const characteristics = method.characteristics.map((wanted): Characteristic => {
+    const keyed = runOut(wanted.characteristic, run, (of) => keyedReadings(of, { kind: 'length', unit: 'mm' }, run));
+    if (keyed) return characteristicOf(wanted, keyed, source.calibrations);
+    return impactCharacteristic(wanted, source) ?? keyedCharacteristic(wanted, run);
+  });
+
+  const findings: { finding: Finding; strike?: Strike }[] = [
+    ...reads.flatMap((read) =>
+      read.channels.map(({ sensor }) => ({
+        finding: calibrationInDate(sensor),
+        ...only(strikes.find(({ file }) => file === read.file.name)),
+      })),
+    ),
+    ...strikes.flatMap((strike) => strikeChecks(strike, method).map((finding) => ({ finding, strike }))),
+    ...[
+      ...series(strikes, method),
+      impactEnding(strikes, run.examination),
+      ...keyedAgainstTrace(method, run, characteristics),
+    ].map((finding) => ({ finding })),
+  ];
+  const checks = findings.map(
+    ({ finding, strike }): Check => ({ ...finding.check, ...(strike?.passage ? { passage: strike.number } : {}) }),
+  );
+  const flags = [
+    ...reads.flatMap((read) => read.flags),
+    ...findings.flatMap(({ finding, strike }) => (strike?.file === undefined ? [] : signalFlag(finding, strike.file))),
+  ];
+  return {
+    reading: {
+      ...described(method, run),
+      ...sources(reads),
+      flags,
+      checks,
+      characteristics,
+      ...(strikes.length > 1
+        ? {
+            passages: strikes.map((strike) => ({
+              passage: strike.number,
+              title: strike.passage?.title ?? `strike ${strike.number}`,
+              ...(strike.file === undefined ? {} : { file: strike.file }),
+              characteristics: method.characteristics.flatMap(
+                (wanted) => strikeCharacteristic(wanted, strike, source) ?? [],
+              ),
+            })),
+          }
+        : {}),
+      events: strikes.flatMap(eventsOf),
+      proposedValidity: proposedValidity(checks, flags.length),
+    },
+    traces: reads.flatMap((read) => {
+      const strike = strikes.find(({ file }) => file === read.file.name);
+      return strike ? tracesOf(read, strike, method) : [];
+    }),
+  };
+}
+
+function only(strike: Strike | undefined): { strike?: Strike } {
+  return strike ? { strike } : {};
+}
+
+function readStrike(
+  record: RunRecord,
+  method: ImpactMethod,
+  input: RunInput,
+  onProgress: ((done: number, total: number) => void) | undefined,
+): ReadFile {
+  const baseline = valueIn(method.parameters.baseline, 's');
+  const needs = {
+    gap: GAP,
+    rows: 0,
+    seconds: baseline,
+    because: `the ${baseline} s from which the zero is taken`,
+    // A trigger at contact keeps what came before it.
+    triggered: true,
+  };
+  return readRunFile(record, readWith(input), needs, onProgress);
+}
+
+function strikeOf(passage: RunPassage | undefined, read: ReadFile | undefined, method: ImpactMethod, run: Run): Strike {
+  const number = passage?.passage ?? 1;
+  const force = read && neededChannel(read, STRIKER_FORCE, 'force', method);
+  const keyed = (of: string, kind: 'time' | 'speed' | 'length', unit: string, shared = false) =>
+    keyedForPassage(of, { kind, unit }, run, number, { shared });
+  return {
+    number,
+    passage,
+    file: read?.file.name,
+    features:
+      read &&
+      force &&
+      strikeFeatures(
+        {
+          time: read.time,
+          steps: read.steps,
+          force: force.values,
+          fullScale: force.fullScale,
+          displacement: channelIn(read, DISPLACEMENT, 'length')?.values,
+        },
+        method.parameters,
+      ),
+    correction: force?.correction,
+    gateTime: keyed('gateTime', 'time', 's'),
+    reboundGateTime: keyed('reboundGateTime', 'time', 's'),
+    impactSpeed: keyed('impactSpeed', 'speed', 'm/s'),
+    // A height that is set once holds for every strike.
+    dropHeight: keyed('dropHeight', 'length', 'm', true),
+  };
+}
+
+/** The channels as judged, and what is worked out from the force: drawn beside them. */
+function tracesOf(read: ReadFile, strike: Strike, method: ImpactMethod): Trace[] {
+  const { features } = strike;
+  const common = strike.passage ? { passage: strike.number } : {};
+  const channels = read.channels.map(({ channel, unit, values }) => ({
+    channel: channel.channel,
+    unit,
+    ...(channel.reference ? { reference: channel.reference } : {}),
+    ...common,
+    time: read.time,
+    values: channel.channel === STRIKER_FORCE && features ? features.raw : values,
+  }));
+  if (!features) return channels;
+  const filtered = { channel: 'filteredForce', unit: 'N', ...common, time: read.time, values: features.filtered };
+  const contact = wholeContact(strike);
+  const { value } = impactSpeed(strike, method);
+  if (isNotEvaluated(contact) || isNotEvaluated(value) || value.kind === 'between') return [...channels, filtered];
+  const motion = motionOf(features, contact, value.value, method);
+  const time = read.time.slice(contact.from, contact.to + 1);
+  return [
+    ...channels,
+    filtered,
+    { channel: 'strikerVelocity', unit: 'm/s', ...common, time, values: motion.velocity },
+    { channel: 'deflection', unit: 'mm', ...common, time, values: motion.deflection.map((metres) => 1000 * metres) },
+    { channel: 'energyIntoPart', unit: 'J', ...common, time, values: motion.energy },
+  ];
+}
+
+function eventsOf({ features, passage, number }: Strike): TraceEvent[] {
+  const contact = features?.contact;
+  if (!features || !contact) return [];
+  const { time } = features.record;
+  const at = (name: string, index: number): TraceEvent => ({
+    name,
+    time: time[index] as number,
+    value: features.filtered[index] as number,
+    channel: STRIKER_FORCE,
+    ...(passage ? { passage: number } : {}),
+  });
+  return [
+    at('contact begins', contact.from),
+    ...(contact.onset ? [at('onset of damage', contact.onset.index)] : []),
+    at('peak', contact.peak.index),
+    at('contact ends', contact.to),
+    ...(features.second ? [at('second strike', features.second.peak.index)] : []),
+  ].sort((a, b) => a.time - b.time);
 }
