@@ -69,7 +69,7 @@ const TUBE_LEAKS = 0.4;
 /**
  * @typedef {object} Dragged
  * @property {Record<'speed' | 'force' | 'left' | 'right' | 'pads' | 'air' | 'room' | 'pressure', number[]>} samples
- * @property {{ from: number, to: number }[]} stages when each began and ended, s
+ * @property {{ from: number, to: number }[]} stages from the first turn of the drum to the end of braking, s
  * @property {'programme ended' | 'flange opened' | 'tube went' | 'blower tripped'} ended
  * @property {number} energy J
  */
@@ -94,7 +94,7 @@ export function dragged(drag, rate) {
   };
   const { room, speed: full, softensAt, tubeGoesAt, blowerTrips } = drag;
   const warmth = { left: room, right: room, flange: room, gas: room, pads: room };
-  const stages = /** @type {{ from: number, to: number }[]} */ ([]);
+  const stages = [{ from: 0, to: 0 }];
   let [speed, force, air, energy] = [0, 0, full, 0];
   let [index, since] = [0, 0];
   let phase = /** @type {'lead-in' | 'braking' | 'cooling' | 'over'} */ ('lead-in');
@@ -107,7 +107,7 @@ export function dragged(drag, rate) {
     const enter = (/** @type {typeof phase} */ next) => {
       const last = stages.at(-1);
       if (phase === 'braking' && last) last.to = time;
-      if (next === 'braking') stages.push({ from: time, to: time });
+      if (next === 'lead-in') stages.push({ from: time, to: time });
       phase = next;
       since = 0;
     };

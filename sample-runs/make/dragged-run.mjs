@@ -81,7 +81,7 @@ export function draggedRun(plan) {
         passage: index + 1,
         kind: 'stage',
         title: /** @type {{ name: string }} */ (STAGES[index]).name,
-        startedAt: at(Math.round(from)),
+        startedAt: at(Math.floor(from)),
       })),
       files: [{ name: file.name, sha256: createHash('sha256').update(text).digest('hex') }],
       measurements: measurements(made, chance, { before: later(startedAt, -20), at, after: later(ended, 40) }),
@@ -126,7 +126,7 @@ function measurements({ stages, ended, energy }, chance, when) {
     keyed('rimWidthBefore', width, 'mm', CALLIPER, when.before, place),
     ...(stages.length > 1
       ? [
-          keyed('rimWidthAfter', first, 'mm', CALLIPER, when.at(Math.round(stages[1]?.from ?? 0) - 120), {
+          keyed('rimWidthAfter', first, 'mm', CALLIPER, when.at(Math.round(stages[1]?.from ?? 0) - 90), {
             ...place,
             passage: 1,
           }),

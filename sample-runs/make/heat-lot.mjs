@@ -119,7 +119,7 @@ function runs() {
         ? {
             validity: 'invalid',
             reason: 'rig fault',
-            note: 'The air stream ended in stage 2 (thermal relay of the blower) and the run with it. The heat the rim took after that is not that of the method.',
+            note: 'the air stream ended in stage 2 (thermal relay of the blower) and the run with it, so the rim was not heated as the method says',
           }
         : short
           ? {

@@ -133,7 +133,7 @@ const ofOneStrike = [
     title: 'Force at the onset of damage',
     kind: 'force',
     unit: 'kN',
-    definition: 'Force from which it first falls by 5 % within the loading; none where it does not.',
+    definition: 'Force from which it first falls by 5 % at once; at least the peak where it never does.',
     uncertainty: forceBudget,
   },
   {
@@ -141,7 +141,7 @@ const ofOneStrike = [
     title: 'Largest deflection',
     kind: 'length',
     unit: 'mm',
-    definition: 'Largest way of the striker after contact: the force integrated twice.',
+    definition: 'Largest travel of the striker after contact: the force integrated twice.',
   },
   {
     characteristic: 'absorbedEnergy',
@@ -155,7 +155,8 @@ const ofOneStrike = [
     title: 'Rebound speed',
     kind: 'speed',
     unit: 'm/s',
-    definition: 'Upward speed of the striker at the end of contact.',
+    definition: 'Upward speed of the striker at the end of contact, by its second passage of the light barriers.',
+    uncertainty: speedBudget,
   },
   {
     characteristic: 'impulse',
@@ -200,7 +201,7 @@ const common = {
 };
 
 const SET_UP =
-  'The wheel without a tyre is held at its axle, rim free, valve at 270° so that the striker meets the rim at 90° from it, between two spoke holes. Flat steel striker with a rubber pad of 85 Shore A; carriage and striker weigh 10.4 kg.';
+  'The wheel without a tyre is held at its axle, rim free, valve at 270° so that the striker meets the rim at 90° from it, between two spoke holes. Flat steel striker with a rubber pad of 85 Shore A; carriage and striker weigh 10.4 kg. The recorder keeps 40 ms; whether the catcher held is seen on the high-speed video.';
 
 export const singleDrop = {
   ...common,

@@ -7,13 +7,15 @@
 import { mkdirSync, rmSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { heatLot } from './heat-lot.mjs';
+import { impactLot } from './impact-lot.mjs';
 import { preproduction } from './preproduction.mjs';
 import { purchased } from './purchased.mjs';
 import { secondLot } from './second-lot.mjs';
 
 const target = process.argv[2] ?? join(dirname(fileURLToPath(import.meta.url)), '..');
 
-for (const { folder, documents, files } of [preproduction(), secondLot(), purchased()]) {
+for (const { folder, documents, files } of [preproduction(), secondLot(), purchased(), heatLot(), impactLot()]) {
   const home = join(target, folder);
   rmSync(home, { recursive: true, force: true });
   const written = [

@@ -1,8 +1,8 @@
 /**
  * A guided mass that falls on a wheel: what the cell in the striker feels, and what is left of the speed.
  *
- * Fall. Guides take a share of the weight: v = √(2 · g · (1 − friction) · h). Two light barriers just above the wheel
- * time the carriage over the distance between them.
+ * Fall. Guides take a share of the weight: v = √(2 · g · (1 − friction) · h), and brake the rebound by as much. Two light
+ * barriers just above the wheel time the carriage over the distance between them, on its way down and on its way up.
  *
  * Contact. Two masses, two springs. A rubber pad between striker and rim stiffens as it is pressed, and both pad and
  * wheel give back less than they take (Hunt and Crossley's form: damping grows with the spring force, so that contact
@@ -12,8 +12,8 @@
  *     F wheel = K · (1 − damage) · x · (1 + Λ · rate of x)
  *     M dv/dt = M · g − F pad,   m dw/dt = F pad − F wheel
  *
- * Damage. Whenever the energy that the striker has given up passes the next of the wheel's thresholds, the wheel loses
- * a share of its stiffness within a tenth of a millisecond: the force falls suddenly, as it does when plies part.
+ * Damage. Whenever the force in the wheel passes the next of its thresholds, the wheel loses a share of its stiffness
+ * within a tenth of a millisecond: the force falls suddenly, as it does when plies part.
  *
  * Everything a file holds is integrated from these equations, so that force, speeds and energies agree as they would on
  * a rig. Lengths in m, speeds in m/s (downward), forces in N, times in s.
@@ -27,8 +27,8 @@ export const GATE_ABOVE_CONTACT = 0.004;
 const BEFORE_CONTACT = 0.01;
 const RECORD = 0.04;
 
-const PAD = { stiffness: 5e7, damping: 0.15 };
-const WHEEL = { mass: 0.04, stiffness: 1.7e6, damping: 0.35 };
+const PAD = { stiffness: 5e7, damping: 0.4 };
+const WHEEL = { mass: 0.06, stiffness: 1.7e6, damping: 0.2 };
 const DAMAGE_TAKES = 1e-4;
 const SUBSTEPS = 20;
 
@@ -37,8 +37,7 @@ const SUBSTEPS = 20;
  * @property {number} height m
  * @property {number} friction share of the weight that the guides take
  * @property {number} stiffness of the wheel, relative to the usual
- * @property {number} [damage] share of stiffness lost before
- * @property {{ energy: number, share: number }[]} [thresholds] J, and the share of stiffness then lost
+ * @property {{ force: number, share: number }[]} [thresholds] N, and the share of stiffness then lost
  */
 
 /**
@@ -47,12 +46,12 @@ const SUBSTEPS = 20;
  * @property {number} impactSpeed
  * @property {number} impactEnergy J
  * @property {number} gateTime between the two barriers
- * @property {number} reboundSpeed upward
- * @property {number} damage share of stiffness lost after
+ * @property {number} reboundGateTime the same on the way up
+ * @property {number} damage share of stiffness lost
  */
 
 /** @param {Strike} strike @param {number} rate samples per second @returns {Struck} */
-export function struck({ height, friction, stiffness, damage = 0, thresholds = [] }, rate) {
+export function struck({ height, friction, stiffness, thresholds = [] }, rate) {
   const pull = GRAVITY * (1 - friction);
   const impactSpeed = Math.sqrt(2 * pull * height);
   const speedAt = (/** @type {number} */ above) => Math.sqrt(impactSpeed * impactSpeed - 2 * pull * above);
@@ -60,10 +59,10 @@ export function struck({ height, friction, stiffness, damage = 0, thresholds = [
 
   const dt = 1 / rate / SUBSTEPS;
   const forces = /** @type {number[]} */ ([]);
-  let [x, v, rimX, rimV, given] = [-impactSpeed * BEFORE_CONTACT, impactSpeed, 0, 0, 0];
-  let [lost, toLose] = [damage, 0];
+  let [x, v, rimX, rimV] = [-impactSpeed * BEFORE_CONTACT, impactSpeed, 0, 0];
+  let [lost, toLose] = [0, 0];
   let next = 0;
-  let reboundSpeed = 0;
+  let [reboundSpeed, leftAt] = [0, 0];
   for (let step = 0; step < RECORD * rate * SUBSTEPS; step++) {
     const pressed = x - rimX;
     const padForce =
@@ -71,9 +70,8 @@ export function struck({ height, friction, stiffness, damage = 0, thresholds = [
     const wheelForce = WHEEL.stiffness * stiffness * (1 - lost) * rimX * (1 + WHEEL.damping * rimV);
     if (step % SUBSTEPS === 0) forces.push(padForce);
 
-    given += padForce * v * dt;
     const threshold = thresholds[next];
-    if (threshold && given >= threshold.energy) {
+    if (threshold && toLose === 0 && wheelForce >= threshold.force) {
       toLose += threshold.share * (1 - lost);
       next++;
     }
@@ -86,16 +84,21 @@ export function struck({ height, friction, stiffness, damage = 0, thresholds = [
     rimV += ((padForce - wheelForce) / WHEEL.mass) * dt;
     x += v * dt;
     rimX += rimV * dt;
-    if (padForce > 0) reboundSpeed = -v;
+    if (padForce > 0) {
+      reboundSpeed = -v;
+      leftAt = x;
+    }
     // The catcher holds the carriage on its way up.
     if (v < 0 && pressed < -0.004) v = 0;
   }
+  const braked = GRAVITY * (1 + friction);
+  const upAt = (/** @type {number} */ above) => Math.sqrt(reboundSpeed * reboundSpeed - 2 * braked * (above + leftAt));
   return {
     forces,
     impactSpeed,
     impactEnergy: 0.5 * STRIKER_MASS * impactSpeed * impactSpeed,
     gateTime: (lower - upper) / pull,
-    reboundSpeed,
+    reboundGateTime: (upAt(GATE_ABOVE_CONTACT) - upAt(GATE_ABOVE_CONTACT + GATE)) / braked,
     damage: lost,
   };
 }

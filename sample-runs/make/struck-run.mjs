@@ -19,7 +19,7 @@ const SPREADS = [1, 0.45, 0.1];
 
 /**
  * @typedef {object} StruckWheel
- * @property {number} onset energy of one strike at which plies part, J
+ * @property {number} onset force at which plies part, N
  * @property {number} lateralSet mm at the struck place
  * @property {number} radialSet
  * @property {number} stiffness relative
@@ -97,6 +97,9 @@ export function struckRun(plan) {
             passage: index + 1,
           }),
           keyed('gateTime', Math.round(made.gateTime * 1e6), 'us', INSTRUMENTS.gate, at, { passage: index + 1 }),
+          keyed('reboundGateTime', Math.round(made.reboundGateTime * 1e6), 'us', INSTRUMENTS.gate, at, {
+            passage: index + 1,
+          }),
         ]),
         ...measurements,
       ],
@@ -113,26 +116,25 @@ export function struckRun(plan) {
 }
 
 /**
- * The strikes of a wheel until one damages it. Each strike that it survives brings the energy at which plies part a
- * little lower; the crack comes at a quarter more.
+ * The strikes of a wheel until one damages it. Each strike that it survives brings the force at which plies part lower
+ * by half a percent. A wheel whose plies have parted cracks where the force comes back to nine tenths of that.
  * @param {DropPlan} plan
  * @param {Chance} chance
  */
 function strikesOf({ targets, wheel, startedAt, friction }, chance) {
   const strikes = [];
-  let worn = 0;
+  let { onset } = wheel;
   for (const [index, target] of targets.entries()) {
     // The carriage is set to the millimetre.
     const height = Math.round((target / (STRIKER_MASS * GRAVITY * (1 - USUAL_FRICTION))) * 1000) / 1000;
-    const onset = wheel.onset - worn;
     const made = struck(
       {
         height,
         friction: friction ?? chance.between(0.022, 0.033),
         stiffness: wheel.stiffness,
         thresholds: [
-          { energy: onset, share: 0.2 },
-          { energy: 1.25 * onset, share: 0.3 },
+          { force: onset, share: 0.2 },
+          { force: 0.9 * onset, share: 0.3 },
         ],
       },
       DROP_RATE,
@@ -146,7 +148,7 @@ function strikesOf({ targets, wheel, startedAt, friction }, chance) {
       cracked: made.damage > 0.3,
     });
     if (made.damage > 0) break;
-    worn += 0.03 * target;
+    onset *= 0.995;
   }
   return strikes;
 }
