@@ -20,13 +20,28 @@ export { computeMethods } from './compute/registry.js';
 export { type Described, type Summary, summary } from './description/summary.js';
 export { normalCdf, normalDensity, normalQuantile } from './distributions/normal.js';
 export { type WeibullParameters, weibullCdf, weibullQuantile, weibullSurvival } from './distributions/weibull.js';
+export type { FitOptions, Limit, QuantileEstimate, ReliabilityEstimate } from './fits/location-scale-fit.js';
+export {
+  estimateLognormal,
+  fitLognormal,
+  type LognormalEstimates,
+  type LognormalFit,
+  type LognormalParameters,
+  lognormalLogLikelihood,
+} from './fits/lognormal-fit.js';
+export {
+  estimateNormal,
+  fitNormal,
+  type NormalEstimates,
+  type NormalFit,
+  type NormalParameters,
+  normalLogLikelihood,
+} from './fits/normal-fit.js';
 export {
   estimateWeibull,
   fitWeibull,
-  type Limit,
   type WeibullEstimates,
   type WeibullFit,
-  type WeibullFitOptions,
   weibullLogLikelihood,
 } from './fits/weibull-fit.js';
 export { type BrakingHeat, brakingHeat, type Stop } from './physics/braking-heat.js';

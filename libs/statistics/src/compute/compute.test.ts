@@ -78,7 +78,7 @@ describe('compute', () => {
   const requests = fc.oneof(
     fc.record({ method: fc.constant('summary'), values }),
     fc.record({
-      method: fc.constant('weibull-fit'),
+      method: fc.constantFrom('weibull-fit', 'normal-fit', 'lognormal-fit'),
       sample,
       confidence: fraction,
       quantiles: fc.array(fraction, { maxLength: 2 }),
@@ -114,7 +114,8 @@ describe('compute', () => {
       fc.property(requests, (request) => {
         const reply = compute(request);
         expect(reply).not.toMatchObject({ error: { code: 'internal' } });
-        expect(JSON.parse(JSON.stringify(reply))).toEqual(reply);
+        // JSON has no word for NaN and infinity and writes null.
+        expect(JSON.stringify(reply)).not.toMatch(/[:,[]null/);
         if ('result' in reply) expect(isNotEvaluated(reply.result)).toBe(false);
       }),
       { numRuns: 300 },

@@ -16,7 +16,7 @@ export function inputsOfPositiveFit<Fixed extends z.ZodType>(fixed: Fixed) {
     .optional()
     .describe('strengths at which the share surviving is asked for, in the unit of the sample');
   return z
-    .strictObject({ ...shared, at, fixed: fixed.optional() })
+    .strictObject({ ...shared, at, fixed })
     .superRefine(({ sample }, context) => checkSample(sample, ['sample'], context, { positive: true }));
 }
 
@@ -27,7 +27,7 @@ export function inputsOfPlainFit<Fixed extends z.ZodType>(fixed: Fixed) {
     .optional()
     .describe('strengths at which the share surviving is asked for, in the unit of the sample');
   return z
-    .strictObject({ ...shared, at, fixed: fixed.optional() })
+    .strictObject({ ...shared, at, fixed })
     .superRefine(({ sample }, context) => checkSample(sample, ['sample'], context, { positive: false }));
 }
 

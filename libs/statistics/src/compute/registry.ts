@@ -1,17 +1,23 @@
 import type { Method } from './method.js';
+import { andersonDarlingMethod } from './methods/anderson-darling.js';
 import { binomialBoundMethod } from './methods/binomial-bound.js';
 import { brakingHeatMethod } from './methods/braking-heat.js';
 import { convertMethod } from './methods/convert.js';
 import { demonstrationSizeMethod } from './methods/demonstration-size.js';
 import { dropMethod } from './methods/drop.js';
+import { equalVarianceMethod } from './methods/equal-variance.js';
 import { impactIntegrationMethod } from './methods/impact-integration.js';
+import { kSampleAndersonDarlingMethod } from './methods/k-sample-anderson-darling.js';
+import { kruskalWallisMethod } from './methods/kruskal-wallis.js';
 import { lognormalFitMethod } from './methods/lognormal-fit.js';
 import { lowerToleranceBoundMethod } from './methods/lower-tolerance-bound.js';
 import { lumpedHeatingMethod } from './methods/lumped-heating.js';
 import { normalFitMethod } from './methods/normal-fit.js';
 import { normalToleranceFactorMethod } from './methods/normal-tolerance-factor.js';
 import { oneWayAnovaMethod } from './methods/one-way-anova.js';
+import { outlierScreenMethod } from './methods/outlier-screen.js';
 import { plottingPositionsMethod } from './methods/plotting-positions.js';
+import { shapiroWilkMethod } from './methods/shapiro-wilk.js';
 import { summaryMethod } from './methods/summary.js';
 import { weibullFitMethod } from './methods/weibull-fit.js';
 import { zeroFailureSizeMethod } from './methods/zero-failure-size.js';
@@ -34,4 +40,10 @@ export const computeMethods: readonly Method[] = [
   brakingHeatMethod,
   convertMethod,
   oneWayAnovaMethod,
+  andersonDarlingMethod,
+  kSampleAndersonDarlingMethod,
+  equalVarianceMethod,
+  outlierScreenMethod,
+  shapiroWilkMethod,
+  kruskalWallisMethod,
 ];

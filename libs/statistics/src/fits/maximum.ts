@@ -74,7 +74,8 @@ export function maximumOf(likelihood: Likelihood): Maximum {
     let bySlope = (here.byIntercept * here.byBoth - here.bySlope * here.byInterceptTwice) / determinant;
     // Half of the gain that the quadratic approximation promises.
     const promise = here.byIntercept * byIntercept + here.bySlope * bySlope;
-    if (!(promise > 0)) return { intercept, slope, at: here };
+    if (Number.isNaN(promise)) throw new NoConvergence('an interval is too short beside the spread of the sample');
+    if (!(promise > 0)) return sharp({ intercept, slope, at: here });
 
     // The slope is above 0, and one step never shrinks it tenfold.
     const shortened = bySlope < -0.9 * slope ? (-0.9 * slope) / bySlope : 1;
@@ -91,9 +92,17 @@ export function maximumOf(likelihood: Likelihood): Maximum {
     slope += bySlope;
     here = next;
     // The error left after this step is of the order of the promise itself, in standard errors.
-    if (promise < 1e-13) return { intercept, slope, at: here };
+    if (promise < 1e-13) return sharp({ intercept, slope, at: here });
   }
   throw new NoConvergence('the likelihood did not reach its maximum within 500 steps');
+}
+
+/** The maximum, if the curvature there has digits left of which a standard error can be made. */
+function sharp(maximum: Maximum): Maximum {
+  const { byInterceptTwice, bySlopeTwice, byBoth } = maximum.at;
+  const product = byInterceptTwice * bySlopeTwice;
+  if (byInterceptTwice < 0 && product - byBoth * byBoth > 1e-12 * product) return maximum;
+  throw new NoConvergence('the likelihood is so flat in one direction that its curvature is lost in rounding');
 }
 
 function largest(values: Float64Array): number {

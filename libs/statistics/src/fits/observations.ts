@@ -1,4 +1,5 @@
 import type { Sample } from '@breakbook/lab';
+import { requireValues } from '../requirements.js';
 
 /** A sample as sorted-out arrays on the scale where its family is of location-scale form. */
 export interface Observations {
@@ -36,6 +37,28 @@ export function logObservations(caller: string, sample: Sample): Observations {
     atMost: logarithms(open.length > 0 ? [...atMost, ...open.map(([, high]) => high)] : atMost),
     lower: logarithms(bounded.map(([low]) => low)),
     upper: logarithms(bounded.map(([, high]) => high)),
+    n: failures + atLeast.length,
+    failures,
+  };
+}
+
+/** A sample as it is, for a distribution in which any finite number is possible. */
+export function plainObservations(caller: string, sample: Sample): Observations {
+  const { exact = [], atLeast = [], atMost = [], between = [] } = sample;
+  requireValues(caller, 'exact', exact);
+  requireValues(caller, 'atLeast', atLeast);
+  requireValues(caller, 'atMost', atMost);
+  for (const [low, high] of between)
+    if (!(high > low && Number.isFinite(low) && Number.isFinite(high)))
+      throw new RangeError(`${caller}: between holds [${low}, ${high}]; an interval runs upward.`);
+
+  const failures = exact.length + atMost.length + between.length;
+  return {
+    exact: Float64Array.from(exact),
+    atLeast: Float64Array.from(atLeast),
+    atMost: Float64Array.from(atMost),
+    lower: Float64Array.from(between, ([low]) => low),
+    upper: Float64Array.from(between, ([, high]) => high),
     n: failures + atLeast.length,
     failures,
   };

@@ -1,17 +1,17 @@
 import { isNotEvaluated, type NotEvaluated, notEvaluated, type Sample } from '@breakbook/lab';
-import { normalQuantile } from '../distributions/normal.js';
 import type { WeibullParameters } from '../distributions/weibull.js';
-import { settled } from '../numerics/no-convergence.js';
-import { requireFraction, requirePositive } from '../requirements.js';
-import { Likelihood } from './likelihood.js';
-import { type Maximum, maximumOf, whyNoMaximum } from './maximum.js';
-import { logObservations } from './observations.js';
-import { profileLimit, twoSidedScores } from './profile.js';
-import { covarianceAt, type Quantity, waldOf } from './quantity.js';
-import { smallestExtremeValue } from './smallest-extreme-value.js';
-
-/** A limit that the data put on a number, or why they put none. */
-export type Limit = number | NotEvaluated;
+import { requirePositive } from '../requirements.js';
+import {
+  estimateLocationScale,
+  type FitOptions,
+  fitLocationScale,
+  type Limit,
+  type LocationScaleEstimates,
+  logLikelihoodAt,
+  type QuantileEstimate,
+  type ReliabilityEstimate,
+} from './location-scale-fit.js';
+import { weibullModel } from './strength-model.js';
 
 export interface WeibullEstimates extends WeibullParameters {
   method: 'Weibull maximum likelihood';
@@ -28,30 +28,8 @@ export interface WeibullFit extends WeibullEstimates {
   /** Two-sided for `limits`, one-sided for `lower`. */
   confidence: number;
   limits: { shape: [Limit, Limit]; scale: [Limit, Limit] };
-  quantiles: {
-    /** The share that fails below `value`. */
-    fraction: number;
-    value: number;
-    limits: [Limit, Limit];
-    lower: Limit;
-    /** On the logarithmic scale, from the standard error. */
-    waldLimits: [Limit, Limit];
-  }[];
-  reliability: {
-    at: number;
-    /** The share that holds more than `at`. */
-    value: number;
-    limits: [Limit, Limit];
-    lower: Limit;
-  }[];
-}
-
-export interface WeibullFitOptions {
-  confidence?: number;
-  /** Shares failing at which the strength is asked for. */
-  quantiles?: readonly number[];
-  /** Strengths at which the share surviving is asked for. */
-  at?: readonly number[];
+  quantiles: QuantileEstimate[];
+  reliability: ReliabilityEstimate[];
 }
 
 /**
@@ -70,101 +48,42 @@ export interface WeibullFitOptions {
  *
  * Source: Lawless (2003), Statistical Models and Methods for Lifetime Data, 2nd ed., sections 5.1 and 5.2.
  */
-export function fitWeibull(sample: Sample, options: WeibullFitOptions = {}): WeibullFit | NotEvaluated {
-  const { confidence = 0.95, quantiles = [], at = [] } = options;
-  requireFraction('fitWeibull', { confidence });
-  for (const fraction of quantiles) requireFraction('fitWeibull', { fraction });
-  for (const strength of at) requirePositive('fitWeibull', { at: strength });
-
-  const found = maximumFor('fitWeibull', sample);
-  if (isNotEvaluated(found)) return found;
-  const { likelihood, maximum } = found;
-  const beyond = [0, ...quantiles.map(smallestExtremeValue.quantile)]
-    .map((z) => strengthFrom(waldOf({ kind: 'value', z }, maximum).estimate, likelihood))
-    .find(isNotEvaluated);
-  if (beyond) return beyond;
-
-  const [lowScore, highScore] = twoSidedScores(confidence);
-  const lowerScore = normalQuantile(1 - confidence);
-  const limit = (quantity: Quantity, score: number) => profileLimit(quantity, likelihood, maximum, score);
-  const strengthLimit = (z: number, score: number) => strengthFrom(limit({ kind: 'value', z }, score), likelihood);
-  const shareLimit = (y: number, score: number) => shareFrom(limit({ kind: 'score', y }, score));
-  const shapeLimit = (score: number) => shapeFrom(limit({ kind: 'logSlope' }, score), likelihood);
-
+export function fitWeibull(sample: Sample, options: FitOptions = {}): WeibullFit | NotEvaluated {
+  const fit = fitLocationScale('fitWeibull', weibullModel, sample, options);
+  if (isNotEvaluated(fit)) return fit;
+  const { confidence, limits, quantiles, reliability } = fit;
   return {
-    ...estimatesAt(likelihood, maximum),
+    ...weibullFrom(fit),
     confidence,
     limits: {
-      shape: [shapeLimit(lowScore), shapeLimit(highScore)],
-      scale: [strengthLimit(0, lowScore), strengthLimit(0, highScore)],
+      // A small scale of ln strength is a large shape, so the ends change places.
+      shape: [inverted(limits.scale[1]), inverted(limits.scale[0])],
+      scale: [raised(limits.location[0]), raised(limits.location[1])],
     },
-    quantiles: quantiles.map((fraction) => {
-      const z = smallestExtremeValue.quantile(fraction);
-      const { estimate, standardError } = waldOf({ kind: 'value', z }, maximum);
-      return {
-        fraction,
-        value: Math.exp(likelihood.centre + likelihood.spread * estimate),
-        limits: [strengthLimit(z, lowScore), strengthLimit(z, highScore)],
-        lower: strengthLimit(z, lowerScore),
-        waldLimits: [
-          strengthFrom(estimate + lowScore * standardError, likelihood),
-          strengthFrom(estimate + highScore * standardError, likelihood),
-        ],
-      };
-    }),
-    reliability: at.map((strength) => {
-      const y = (Math.log(strength) - likelihood.centre) / likelihood.spread;
-      return {
-        at: strength,
-        value: smallestExtremeValue.share(maximum.intercept + maximum.slope * y),
-        // The share surviving falls as the standardised value rises, so the ends change places.
-        limits: [shareLimit(y, highScore), shareLimit(y, lowScore)],
-        lower: shareLimit(y, -lowerScore),
-      };
-    }),
+    quantiles,
+    reliability,
   };
 }
 
 /** The estimates of `fitWeibull` with their standard errors, without the limits, which take longer. */
 export function estimateWeibull(sample: Sample): WeibullEstimates | NotEvaluated {
-  const found = maximumFor('estimateWeibull', sample);
-  return isNotEvaluated(found) ? found : estimatesAt(found.likelihood, found.maximum);
+  const estimates = estimateLocationScale('estimateWeibull', weibullModel, sample);
+  return isNotEvaluated(estimates) ? estimates : weibullFrom(estimates);
 }
 
 /** The log-likelihood of a sample under one given Weibull distribution; always finite to ask, fitted or not. */
 export function weibullLogLikelihood(sample: Sample, { shape, scale }: WeibullParameters): number {
   requirePositive('weibullLogLikelihood', { shape, scale });
-  const observations = logObservations('weibullLogLikelihood', sample);
-  const likelihood = new Likelihood(smallestExtremeValue, observations);
-  const { intercept, slope } = likelihood.interceptAndSlope(Math.log(scale), 1 / shape);
-  return likelihood.at(intercept, slope).value - sumOf(observations.exact);
+  return logLikelihoodAt('weibullLogLikelihood', weibullModel, sample, {
+    location: Math.log(scale),
+    scale: 1 / shape,
+  });
 }
 
-function maximumFor(caller: string, sample: Sample): { likelihood: Likelihood; maximum: Maximum } | NotEvaluated {
-  const observations = logObservations(caller, sample);
-  const impossible = whyNoMaximum(observations);
-  if (impossible) return impossible;
-  const likelihood = new Likelihood(smallestExtremeValue, observations);
-  return settled(
-    () => ({ likelihood, maximum: maximumOf(likelihood) }),
-    () =>
-      notEvaluated(
-        'the search for the largest likelihood did not settle: the specimens are too nearly alike',
-        'strengths are known exactly, or their intervals overlap less closely',
-      ),
-  );
-}
-
-function estimatesAt(likelihood: Likelihood, maximum: Maximum): WeibullEstimates {
-  const { n, failures, exact } = likelihood.observations;
-  const { location, scale } = likelihood.locationAndScale(maximum.intercept, maximum.slope);
-  const [shape, strength] = [1 / scale, Math.exp(location)];
-  // The density of a strength is that of its logarithm divided by the strength.
-  const logLikelihood = maximum.at.value - sumOf(exact);
-
-  const { standardError: logShape } = waldOf({ kind: 'logSlope' }, maximum);
-  const centre = waldOf({ kind: 'value', z: 0 }, maximum);
-  const logScale = likelihood.spread * centre.standardError;
+function weibullFrom(estimates: LocationScaleEstimates): WeibullEstimates {
+  const { n, failures, location, scale, logLikelihood, aic, standardErrors, covariance } = estimates;
+  const shape = 1 / scale;
+  const strength = Math.exp(location);
   return {
     method: 'Weibull maximum likelihood',
     n,
@@ -172,39 +91,27 @@ function estimatesAt(likelihood: Likelihood, maximum: Maximum): WeibullEstimates
     shape,
     scale: strength,
     logLikelihood,
-    aic: 4 - 2 * logLikelihood,
-    standardErrors: { shape: shape * logShape, scale: strength * logScale, logShape, logScale },
-    covariance: { logScaleLogShape: likelihood.spread * covarianceOfLocationAndLogSlope(maximum) },
+    aic,
+    standardErrors: {
+      shape: shape * standardErrors.logScale,
+      scale: strength * standardErrors.location,
+      logShape: standardErrors.logScale,
+      logScale: standardErrors.location,
+    },
+    covariance: { logScaleLogShape: -covariance.locationLogScale },
   };
 }
 
-/** Covariance of -intercept / slope with ln slope, from the curvature at the maximum. */
-function covarianceOfLocationAndLogSlope(maximum: Maximum): number {
-  const { intercept, slope } = maximum;
-  const covariance = covarianceAt(maximum);
-  return (-covariance.both / slope + (intercept / slope ** 2) * covariance.slope) / slope;
+function inverted(limit: Limit): Limit {
+  return isNotEvaluated(limit) ? limit : 1 / limit;
 }
 
-function strengthFrom(limit: Limit, { centre, spread }: Likelihood): Limit {
+function raised(limit: Limit): Limit {
   if (isNotEvaluated(limit)) return limit;
-  const strength = Math.exp(centre + spread * limit);
+  const strength = Math.exp(limit);
   if (strength > 0 && Number.isFinite(strength)) return strength;
   return notEvaluated(
-    `it lies beyond every strength a number can hold (its logarithm is ${centre + spread * limit})`,
+    `it lies beyond every strength a number can hold (its logarithm is ${limit})`,
     'more specimens break, or strengths scatter less',
   );
-}
-
-function shareFrom(limit: Limit): Limit {
-  return isNotEvaluated(limit) ? limit : smallestExtremeValue.share(limit);
-}
-
-function shapeFrom(limit: Limit, { spread }: Likelihood): Limit {
-  return isNotEvaluated(limit) ? limit : Math.exp(limit) / spread;
-}
-
-function sumOf(values: Float64Array): number {
-  let sum = 0;
-  for (const value of values) sum += value;
-  return sum;
 }

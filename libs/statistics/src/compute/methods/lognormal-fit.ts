@@ -10,6 +10,7 @@ export const lognormalFitMethod = defineMethod({
   inputs: inputsOfPositiveFit(
     z
       .strictObject({ logMean: z.number().min(-1e4).max(1e4), logSd: z.number().positive() })
+      .optional()
       .describe('one lognormal distribution, whose log-likelihood alone is asked for; of ln strength, no unit'),
   ),
   result: {

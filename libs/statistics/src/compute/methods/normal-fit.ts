@@ -10,6 +10,7 @@ export const normalFitMethod = defineMethod({
   inputs: inputsOfPlainFit(
     z
       .strictObject({ mean: z.number().min(-1e100).max(1e100), sd: z.number().positive() })
+      .optional()
       .describe('one normal distribution, whose log-likelihood alone is asked for; both in the unit of the sample'),
   ),
   result: {

@@ -10,6 +10,7 @@ export const weibullFitMethod = defineMethod({
   inputs: inputsOfPositiveFit(
     z
       .strictObject({ shape: z.number().positive(), scale: z.number().positive() })
+      .optional()
       .describe('one Weibull distribution, whose log-likelihood alone is asked for; scale in the unit of the sample'),
   ),
   result: {
