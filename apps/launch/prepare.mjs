@@ -61,7 +61,7 @@ function buildConsole() {
   if (fs.existsSync(stampFile) && fs.readFileSync(stampFile, 'utf8') === stamp) return;
 
   step('building the pages', () =>
-    run(process.execPath, ['node_modules/vite/bin/vite.js', 'build', 'apps/console', '--logLevel', 'warn']),
+    run(process.execPath, ['node_modules/vite/bin/vite.js', 'build', 'apps/console', '--logLevel', 'error']),
   );
   fs.writeFileSync(stampFile, stamp);
 }
