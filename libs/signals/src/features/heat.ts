@@ -82,8 +82,8 @@ export function heatFeatures(record: HeatRecord, parameters: HeatParameters): He
     filtered: runningMedian(values, window),
     flatTop: atFullScale(time, values, fullScale),
   }));
-  const sum = (of: Float64Array, weight?: Uint8Array) => validSum(time, of, longestGap, weight);
-  const ones = new Float64Array(time.length).fill(1);
+  const sum = (of: Float64Array) => validSum(time, of, longestGap);
+  const whileOn = (of: Float64Array) => sum(of.map((value, i) => value * (braking[i] as number)));
   return {
     record,
     longestGap,
@@ -94,10 +94,10 @@ export function heatFeatures(record: HeatRecord, parameters: HeatParameters): He
     distance: sum(speed),
     forceTime: sum(force),
     on: {
-      time: sum(ones, braking),
-      energy: sum(power, braking),
-      distance: sum(speed, braking),
-      forceTime: sum(force, braking),
+      time: sum(Float64Array.from(braking)),
+      energy: whileOn(power),
+      distance: whileOn(speed),
+      forceTime: whileOn(force),
     },
     track,
     hottest: hottestOf(track.map(({ filtered }) => filtered)),
@@ -112,17 +112,13 @@ export function hottestOf(courses: readonly Float64Array[]): Float64Array {
   return first.map((value, i) => others.reduce((most, course) => Math.max(most, course[i] as number), value));
 }
 
-/**
- * The integral over time up to each sample by trapezoids, without what lies in a gap. With weights of 0 and 1 a step
- * counts by the mean of its two.
- */
-function validSum(time: Float64Array, values: Float64Array, longestGap: number, weight?: Uint8Array): Float64Array {
+/** The integral over time up to each sample by trapezoids, without what lies in a gap. */
+function validSum(time: Float64Array, values: Float64Array, longestGap: number): Float64Array {
   const sum = new Float64Array(time.length);
   for (let i = 1; i < time.length; i++) {
     const step = (time[i] as number) - (time[i - 1] as number);
     const mean = ((values[i] as number) + (values[i - 1] as number)) / 2;
-    const share = weight ? ((weight[i] as number) + (weight[i - 1] as number)) / 2 : 1;
-    sum[i] = (sum[i - 1] as number) + (step > longestGap ? 0 : step * mean * share);
+    sum[i] = (sum[i - 1] as number) + (step > longestGap ? 0 : step * mean);
   }
   return sum;
 }

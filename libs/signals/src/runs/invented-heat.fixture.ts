@@ -286,8 +286,8 @@ function filesOf({ rate, stages, failsAfter, noise, row, split }: HeatInvention)
       lines.push(
         [
           written.time,
-          noisy(written.speed, 0.02).toFixed(4),
-          noisy(written.force, 0.5).toFixed(3),
+          noisy(written.speed, 0.02).toFixed(9),
+          noisy(written.force, 0.5).toFixed(6),
           noisy(written.left, 0.3).toFixed(3),
           noisy(written.right, 0.3).toFixed(3),
           noisy(written.air, 0.1).toFixed(3),

@@ -38,7 +38,8 @@ export function stageChecks(
     ...start,
     ...roomTemperature(stretch, parameters),
     ...bandChecks(stretch, parameters),
-    interruptions(stretch, parameters),
+    // Where stages are not told apart, the cooling between them would look like an interruption.
+    ...(stretch.programme ? [interruptions(stretch, parameters)] : []),
     ...stageLength(stretch, ended),
     ...stretch.features.track.map((sensor) => sensorAttached(stretch, sensor, parameters)),
     ...tracksAgree(stretch, parameters),
