@@ -1,0 +1,55 @@
+import { isNotEvaluated } from '@breakbook/lab';
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { compute } from './compute.js';
+
+const fraction = fc.oneof(fc.double({ min: 0.001, max: 0.999, noNaN: true }), fc.constantFrom(1e-9, 1 - 1e-9));
+const value = fc.oneof(
+  fc.integer({ min: -3, max: 12 }),
+  fc.double({ min: -50, max: 50, noNaN: true }),
+  fc.constantFrom(-1e50, -1e9, 1e-50, 1e9, 1e50),
+);
+const values = fc.array(value, { maxLength: 9 });
+const groups = fc.array(values, { maxLength: 5 });
+const strengths = fc.array(
+  fc.oneof(fc.integer({ min: 1, max: 12 }), fc.double({ min: 40, max: 50, noNaN: true }), fc.constantFrom(1e-9, 1e9)),
+  { maxLength: 9 },
+);
+const maybe = <T>(inner: fc.Arbitrary<T>) => fc.option(inner, { nil: undefined });
+
+const requests = {
+  'one-way-anova': fc.record({ groups }),
+  'kruskal-wallis': fc.record({ groups }),
+  'k-sample-anderson-darling': fc.record({ groups, alpha: maybe(fraction) }),
+  'equal-variance': fc.oneof(
+    fc.record({ groups, centre: maybe(fc.constantFrom('median', 'mean')) }),
+    fc.record({ groups, bartlett: fc.constant(true) }),
+  ),
+  'outlier-screen': fc.oneof(
+    fc.record({ values, alpha: fraction, side: fc.constantFrom('lower', 'upper', 'both') }),
+    fc.record({ n: fc.integer({ min: 0, max: 1000 }), alpha: fraction, side: fc.constantFrom('lower', 'both') }),
+  ),
+  'anderson-darling': fc.record({
+    values: strengths,
+    distribution: fc.constantFrom('normal', 'lognormal', 'weibull'),
+  }),
+  'shapiro-wilk': fc.record({ values }),
+};
+
+describe('tests and comparisons asked for by name', () => {
+  it.each(Object.entries(requests))('%s is never at fault itself, whatever it is given', (method, inputs) => {
+    fc.assert(
+      fc.property(inputs as fc.Arbitrary<object>, (given) => {
+        const reply = compute({ method, ...given });
+        expect(reply).not.toMatchObject({ error: expect.anything() });
+        expect(JSON.parse(JSON.stringify(reply))).toEqual(reply);
+        if ('result' in reply) {
+          expect(isNotEvaluated(reply.result)).toBe(false);
+          const { p } = reply.result as { p?: unknown };
+          if (typeof p === 'number') expect(p >= 0 && p <= 1).toBe(true);
+        }
+      }),
+      { numRuns: 150 },
+    );
+  });
+});
