@@ -17,6 +17,7 @@ export { type ZeroFailureBound, zeroFailureBound } from './bounds/zero-failure-b
 export { listMethods, type MethodEntry, methodSchema } from './compute/catalogue.js';
 export { type ComputeError, type ComputeReply, compute } from './compute/compute.js';
 export { computeMethods } from './compute/registry.js';
+export * from './description/one-way-anova.js';
 export { type Described, type Summary, summary } from './description/summary.js';
 export { normalCdf, normalDensity, normalQuantile } from './distributions/normal.js';
 export { type WeibullParameters, weibullCdf, weibullQuantile, weibullSurvival } from './distributions/weibull.js';
@@ -44,6 +45,12 @@ export {
   type WeibullFit,
   weibullLogLikelihood,
 } from './fits/weibull-fit.js';
+export * from './hypotheses/anderson-darling.js';
+export * from './hypotheses/equal-variance.js';
+export * from './hypotheses/k-sample-anderson-darling.js';
+export * from './hypotheses/kruskal-wallis.js';
+export * from './hypotheses/outlier-screen.js';
+export * from './hypotheses/shapiro-wilk.js';
 export { type BrakingHeat, brakingHeat, type Stop } from './physics/braking-heat.js';
 export { cumulativeTrapezoid } from './physics/cumulative-trapezoid.js';
 export { type Drop, drop } from './physics/drop.js';
