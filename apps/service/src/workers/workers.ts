@@ -79,7 +79,8 @@ export class Workers implements OnModuleDestroy {
 
   #give(worker: Worker, { message, resolve, reject, onProgress, signal }: Waiting): void {
     const end = (settle: () => void, reusable: boolean) => {
-      worker.removeAllListeners();
+      // By name: without one, the listeners go too by which Node itself hands a thread's messages on.
+      for (const event of ['message', 'error', 'exit']) worker.removeAllListeners(event);
       signal?.removeEventListener('abort', abort);
       if (reusable) {
         worker.unref();
