@@ -71,7 +71,9 @@ function methodProblems(records: Records, run: Run, at: string): Problem[] {
   // A method revision that is not there is told once, at the plan line.
   if (!method) return [];
 
-  const rigless = method.test !== 'table' && (run.rig === undefined || run.layoutRevision === undefined);
+  // A method that needs no channel may be run without a file: its values are keyed.
+  const readsFile = run.files.length > 0 || method.channels.some(({ required }) => required);
+  const rigless = method.test !== 'table' && readsFile && (run.rig === undefined || run.layoutRevision === undefined);
   return [
     ...(rigless
       ? [
