@@ -84,14 +84,16 @@ describe('the routes of the running service', () => {
     async (route, duty) => {
       const anonymous = await tried(service.anonymous, route);
       expect(anonymous, 'anonymous').toMatchObject({ status: 401, code: 'auth.required' });
-      for (const [held, caller] of callers) {
-        const answer = await tried(caller, route);
-        const may = duty === 'signed in' ? held !== 'send' : held !== 'none' && duty.includes(held);
-        if (may) expect(isLetIn(answer), `${held}: ${answer.status} ${answer.code}`).toBe(true);
-        else expect(answer, held).toMatchObject({ status: 403, code: 'auth.forbidden' });
-        const asksAgain = may && ROUTES_ASKING_AGAIN.includes(route);
-        expect(answer.code === 'auth.again', `${held}: ${answer.code}`).toBe(asksAgain);
-      }
+      await Promise.all(
+        [...callers].map(async ([held, caller]) => {
+          const answer = await tried(caller, route);
+          const may = duty === 'signed in' ? held !== 'send' : held !== 'none' && duty.includes(held);
+          if (may) expect(isLetIn(answer), `${held}: ${answer.status} ${answer.code}`).toBe(true);
+          else expect(answer, held).toMatchObject({ status: 403, code: 'auth.forbidden' });
+          const asksAgain = may && ROUTES_ASKING_AGAIN.includes(route);
+          expect(answer.code === 'auth.again', `${held}: ${answer.code}`).toBe(asksAgain);
+        }),
+      );
     },
   );
 
