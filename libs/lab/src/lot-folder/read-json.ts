@@ -58,9 +58,10 @@ class Walker {
   }
 
   private value(depth: number): void {
-    if (depth > DEEPEST) this.refuse('json.too-deep', `nested more than ${DEEPEST} levels deep. Flatten it.`);
     this.blanks();
     const first = this.text[this.at];
+    if (depth === DEEPEST && (first === '{' || first === '['))
+      this.refuse('json.too-deep', `nested more than ${DEEPEST} levels deep. Flatten it.`);
     if (first === '{') this.object(depth);
     else if (first === '[') this.array(depth);
     else if (first === '"') this.string();
