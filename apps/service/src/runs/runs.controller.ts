@@ -8,6 +8,7 @@ import {
   HttpCode,
   Param,
   Post,
+  Query,
   Req,
   Res,
   StreamableFile,
@@ -16,13 +17,17 @@ import {
 import { type FastifyReply, type FastifyRequest } from 'fastify';
 import { IfMatch } from '../http/if-match.decorator.js';
 import { parsedBy } from '../http/parsed-by.js';
+import { queriedBy } from '../http/queried-by.js';
 import { VersionTag } from '../http/version-tag.interceptor.js';
+import { Answers } from '../openapi/answers.decorator.js';
+import { type PageOf, pageOf } from '../records/kept.js';
 import { Duty } from '../sign-in/duty.decorator.js';
 import { SignedIn, type SignedInActor } from '../sign-in/signed-in.decorator.js';
 import { TakesForm } from '../uploads/forms.js';
 import { LaterExamination, LaterMeasurements, NewDecision } from './later-entries.js';
 import { type RecordedAnswer, type RunAnswer } from './run-answer.js';
 import { RunEntriesService } from './run-entries.service.js';
+import { RunInList, RunsAsked } from './run-list.js';
 import { RunsService } from './runs.service.js';
 
 @Controller('api/runs')
@@ -44,6 +49,13 @@ export class RunsController {
     const answer = await this.runs.record(by, request);
     reply.header('location', `/api/runs/${answer.run}`);
     return answer;
+  }
+
+  @Get()
+  @Duty('signed in')
+  @Answers('Runs, of one lot or one specimen where it is named', pageOf(RunInList))
+  list(@Query(queriedBy(RunsAsked)) asked: RunsAsked, @SignedIn() by: SignedInActor): Promise<PageOf<RunInList>> {
+    return this.runs.list(by.labId, asked);
   }
 
   @Get(':run')

@@ -5,6 +5,7 @@ import { tracePlotOf } from '@breakbook/reports';
 import { Inject, Injectable, type OnModuleInit } from '@nestjs/common';
 import { type FastifyRequest } from 'fastify';
 import { parsedBy } from '../http/parsed-by.js';
+import { type PageOf } from '../records/kept.js';
 import { RAW_STORE } from '../records/raw-store.token.js';
 import { type SignedInActor } from '../sign-in/signed-in.decorator.js';
 import { AnsweredUploads, digestOfUpload, uploadKeyOf } from '../uploads/answered-uploads.js';
@@ -16,6 +17,7 @@ import { NewRun } from './new-run.js';
 import { type RecordedRun, recordRun } from './record-run.js';
 import { type RecordedAnswer, type RunAnswer, recordedAnswer, runAnswer } from './run-answer.js';
 import { runContext } from './run-context.js';
+import { type RunInList, type RunsAsked, runPage } from './run-list.js';
 import { bundleOfRun } from './run-problems.js';
 import { runFiles, runRecord } from './run-record.js';
 
@@ -78,6 +80,10 @@ export class RunsService implements OnModuleInit {
       ...(options.unreadFileId === undefined ? {} : { unreadFileId: options.unreadFileId }),
     });
     return answerOf(recorded);
+  }
+
+  list(labId: string, asked: RunsAsked): Promise<PageOf<RunInList>> {
+    return runPage(this.records.read(labId), asked);
   }
 
   async one(labId: string, runKey: string): Promise<RunAnswer> {

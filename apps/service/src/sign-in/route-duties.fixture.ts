@@ -107,6 +107,7 @@ export const ROUTE_DUTIES: Record<string, RouteDuty> = {
 
   // The one route for the computers of rigs.
   'POST /api/runs': ['record', 'send'],
+  'GET /api/runs': 'signed in',
   'GET /api/runs/:run': 'signed in',
   'GET /api/runs/:run/trace': 'signed in',
   'GET /api/runs/:run/files/:n': 'signed in',
