@@ -158,6 +158,13 @@ export const HEAT_METHOD: HeatMethod = {
   },
 };
 
+/** The second stage alone, in one file of a run that names no passages. */
+export const ONE_STAGE = {
+  stages: [{ power: 600, seconds: 240, cooling: 0 }],
+  parameters: { stages: HEAT_METHOD.parameters.stages.slice(1) },
+  named: false,
+};
+
 function stage(name: string, power: number, seconds: number): HeatMethod['parameters']['stages'][number] {
   return {
     name,
