@@ -1,6 +1,12 @@
 /** Published methods, one per file: what breaks, how surely, and how many must be broken to know. */
 export { type BinomialBound, binomialBound, type FailureCount } from './bounds/binomial-bound.js';
 export {
+  type HansonKoopmansBound,
+  type HansonKoopmansFactor,
+  hansonKoopmansBound,
+  hansonKoopmansFactor,
+} from './bounds/hanson-koopmans.js';
+export {
   type LowerToleranceBound,
   type LowerToleranceRequest,
   lowerToleranceBound,
@@ -13,6 +19,12 @@ export {
   normalToleranceConfidence,
   normalToleranceFactor,
 } from './bounds/normal-tolerance-factor.js';
+export {
+  type OrderStatistic,
+  orderStatisticConfidence,
+  orderStatisticRank,
+  orderStatisticSize,
+} from './bounds/order-statistic.js';
 export { type ZeroFailureBound, zeroFailureBound } from './bounds/zero-failure-bound.js';
 export { listMethods, type MethodEntry, methodSchema } from './compute/catalogue.js';
 export { type ComputeError, type ComputeReply, compute } from './compute/compute.js';

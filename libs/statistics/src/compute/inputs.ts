@@ -11,6 +11,13 @@ export const Values = z
 export const Coverage = Fraction.describe('share of the population, a fraction between 0 and 1');
 export const Confidence = Fraction.describe('a fraction between 0 and 1');
 export const Reliability = Fraction.describe('share of the population that holds, a fraction between 0 and 1');
+/** Strengths of specimens that all broke at a value known exactly; each use describes them. */
+export const Strengths = z.array(
+  z
+    .number()
+    .min(1 / LARGEST)
+    .max(LARGEST),
+);
 export const LotSize = z
   .number()
   .int()
@@ -26,10 +33,20 @@ export const AnySample = Sample.describe(SAMPLE);
 
 type Issues = Pick<z.RefinementCtx, 'addIssue'>;
 
+/** Reports one input that cannot be used, with its code of the closed list. */
+export function refuseInput(
+  context: Issues,
+  path: PropertyKey[],
+  code: 'body.range' | 'body.missing-field' | 'body.unknown-field',
+  message: string,
+): void {
+  context.addIssue({ code: 'custom', path, message, params: { code } });
+}
+
 /** Reports what a sample of strengths cannot hold: an interval that does not run upward, and numbers not above 0. */
 export function checkSample(sample: Sample, at: PropertyKey[], context: Issues, { positive }: { positive: boolean }) {
   const refuse = (path: PropertyKey[], message: string) =>
-    context.addIssue({ code: 'custom', path: [...at, ...path], message, params: { code: 'body.range' } });
+    refuseInput(context, [...at, ...path], 'body.range', message);
   const check = (path: PropertyKey[], value: number, zeroToo: boolean) => {
     if (Math.abs(value) > LARGEST) refuse(path, `no strength is as large as ${value}`);
     else if (positive && value === 0 && zeroToo) return;

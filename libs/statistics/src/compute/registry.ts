@@ -6,20 +6,28 @@ import { convertMethod } from './methods/convert.js';
 import { demonstrationSizeMethod } from './methods/demonstration-size.js';
 import { dropMethod } from './methods/drop.js';
 import { equalVarianceMethod } from './methods/equal-variance.js';
+import { equivalenceMethod } from './methods/equivalence.js';
+import { hansonKoopmansMethod } from './methods/hanson-koopmans.js';
+import { holmMethod } from './methods/holm.js';
 import { impactIntegrationMethod } from './methods/impact-integration.js';
 import { kSampleAndersonDarlingMethod } from './methods/k-sample-anderson-darling.js';
 import { kruskalWallisMethod } from './methods/kruskal-wallis.js';
 import { lognormalFitMethod } from './methods/lognormal-fit.js';
 import { lowerToleranceBoundMethod } from './methods/lower-tolerance-bound.js';
 import { lumpedHeatingMethod } from './methods/lumped-heating.js';
+import { mannWhitneyMethod } from './methods/mann-whitney.js';
 import { normalFitMethod } from './methods/normal-fit.js';
 import { normalToleranceFactorMethod } from './methods/normal-tolerance-factor.js';
 import { oneWayAnovaMethod } from './methods/one-way-anova.js';
+import { orderStatisticBoundMethod } from './methods/order-statistic-bound.js';
 import { outlierScreenMethod } from './methods/outlier-screen.js';
+import { permutationTestMethod } from './methods/permutation-test.js';
 import { plottingPositionsMethod } from './methods/plotting-positions.js';
 import { shapiroWilkMethod } from './methods/shapiro-wilk.js';
 import { summaryMethod } from './methods/summary.js';
+import { varianceRatioMethod } from './methods/variance-ratio.js';
 import { weibullFitMethod } from './methods/weibull-fit.js';
+import { welchMethod } from './methods/welch.js';
 import { zeroFailureSizeMethod } from './methods/zero-failure-size.js';
 
 /** Every calculation that can be asked for by name. A new one is its file and a line here. */
@@ -30,6 +38,8 @@ export const computeMethods: readonly Method[] = [
   lognormalFitMethod,
   normalToleranceFactorMethod,
   lowerToleranceBoundMethod,
+  orderStatisticBoundMethod,
+  hansonKoopmansMethod,
   zeroFailureSizeMethod,
   demonstrationSizeMethod,
   binomialBoundMethod,
@@ -46,4 +56,10 @@ export const computeMethods: readonly Method[] = [
   outlierScreenMethod,
   shapiroWilkMethod,
   kruskalWallisMethod,
+  welchMethod,
+  varianceRatioMethod,
+  mannWhitneyMethod,
+  permutationTestMethod,
+  equivalenceMethod,
+  holmMethod,
 ];
