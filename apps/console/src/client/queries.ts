@@ -1,3 +1,4 @@
+import { type Lab, type Layout, type Method, type Person, type Plan } from '@breakbook/lab';
 import {
   infiniteQueryOptions,
   QueryCache,
@@ -6,7 +7,26 @@ import {
   useInfiniteQuery,
   useQuery,
 } from '@tanstack/react-query';
-import { type LotAnswer, type LotInList, type Myself, type PageOf, type RunAnswer } from './answers.js';
+import {
+  type CalibrationRecord,
+  type DocumentInList,
+  type EvaluationInList,
+  type Kept,
+  type KeptVersion,
+  type LedgerEntry,
+  type LotAnswer,
+  type LotInList,
+  type LotRecord,
+  type Myself,
+  type PageOf,
+  type PlacementRecord,
+  type RigRecord,
+  type RunAnswer,
+  type RunInList,
+  type RunRecord,
+  type SpecimenRecord,
+  type UnreadAnswer,
+} from './answers.js';
 import { ProblemAnswer } from './problem-answer.js';
 import { isSignedOut, read } from './read.js';
 
@@ -47,16 +67,25 @@ export function seatTaken(queries: QueryClient, by: Myself | null): void {
   queries.setQueryData(meQuery.queryKey, by);
 }
 
-/** The lots, newest first, a piece at a time. */
-export const lotsQuery = infiniteQueryOptions({
-  queryKey: ['lots'],
-  queryFn: ({ pageParam, signal }) => {
-    const place = pageParam === null ? '' : `&after=${encodeURIComponent(pageParam)}`;
-    return read<PageOf<LotInList>>(`/api/lots?order=newest&limit=50${place}`, signal);
-  },
-  initialPageParam: null as string | null,
-  getNextPageParam: ({ next }) => next,
-});
+/** A list, newest first, a piece at a time. */
+function listQuery<T>(queryKey: readonly string[], path: string) {
+  return infiniteQueryOptions({
+    queryKey,
+    queryFn: ({ pageParam, signal }) => {
+      const place = pageParam === null ? '' : `&after=${encodeURIComponent(pageParam)}`;
+      return read<PageOf<T>>(`${path}${path.includes('?') ? '&' : '?'}order=newest&limit=50${place}`, signal);
+    },
+    initialPageParam: null as string | null,
+    getNextPageParam: ({ next }) => next,
+  });
+}
+
+export const lotsQuery = listQuery<LotInList>(['lots'], '/api/lots');
+export const specimensQuery = listQuery<SpecimenRecord>(['specimens'], '/api/specimens');
+export const documentsQuery = listQuery<DocumentInList>(['documents'], '/api/documents');
+export const ledgerQuery = listQuery<LedgerEntry>(['ledger'], '/api/ledger');
+export const unreadQuery = (state: UnreadAnswer['state'] | 'any') =>
+  listQuery<UnreadAnswer>(['unread', state], `/api/unread?state=${state}`);
 
 export const lotQuery = (lot: string) =>
   queryOptions({
@@ -71,6 +100,118 @@ export const runQuery = (lot: string, run: string) =>
       read<RunAnswer>(`/api/lots/${encodeURIComponent(lot)}/runs/${encodeURIComponent(run)}`, signal),
   });
 
+/** Everything of a list that is short by its nature, in the order in which it was entered. */
+async function everyOne<T>(path: string, signal: AbortSignal): Promise<T[]> {
+  const items: T[] = [];
+  for (let after: string | null = ''; after !== null; ) {
+    const place: string = after === '' ? '' : `&after=${encodeURIComponent(after)}`;
+    const piece: PageOf<T> = await read(`${path}${path.includes('?') ? '&' : '?'}limit=200${place}`, signal);
+    items.push(...piece.items);
+    after = piece.next;
+  }
+  return items;
+}
+
+const code = encodeURIComponent;
+
+export const runRecordQuery = (run: string) =>
+  queryOptions({
+    queryKey: ['run', run],
+    queryFn: ({ signal }) => read<RunRecord>(`/api/runs/${code(run)}`, signal),
+  });
+
+export const runsOfQuery = (of: 'lot' | 'specimen', key: string) =>
+  queryOptions({
+    queryKey: ['runs', of, key],
+    queryFn: ({ signal }) => everyOne<RunInList>(`/api/runs?${of}=${code(key)}`, signal),
+  });
+
+export const lotRecordQuery = (lot: string) =>
+  queryOptions({
+    queryKey: ['lot', lot, 'record'],
+    queryFn: ({ signal }) => read<LotRecord>(`/api/lots/${code(lot)}`, signal),
+  });
+
+export const specimensOfQuery = (lot: string) =>
+  queryOptions({
+    queryKey: ['lot', lot, 'specimens'],
+    queryFn: ({ signal }) => everyOne<SpecimenRecord>(`/api/specimens?lot=${code(lot)}`, signal),
+  });
+
+export const evaluationsQuery = (lot: string) =>
+  queryOptions({
+    queryKey: ['lot', lot, 'evaluations'],
+    queryFn: ({ signal }) => read<{ items: EvaluationInList[] }>(`/api/lots/${code(lot)}/evaluations`, signal),
+  });
+
+export const specimenQuery = (specimen: string) =>
+  queryOptions({
+    queryKey: ['specimen', specimen],
+    queryFn: ({ signal }) => read<SpecimenRecord>(`/api/specimens/${code(specimen)}`, signal),
+  });
+
+export const plansQuery = (product: string) =>
+  queryOptions({
+    queryKey: ['plans', product],
+    queryFn: ({ signal }) => everyOne<Kept<Plan>>(`/api/plans?product=${code(product)}`, signal),
+  });
+
+export const planQuery = (plan: string, revision: number) =>
+  queryOptions({
+    queryKey: ['plan', plan, revision],
+    queryFn: ({ signal }) => read<KeptVersion<Plan>>(`/api/plans/${code(plan)}/revisions/${revision}`, signal),
+  });
+
+export const methodQuery = (method: string, revision: number) =>
+  queryOptions({
+    queryKey: ['method', method, revision],
+    queryFn: ({ signal }) => read<KeptVersion<Method>>(`/api/methods/${code(method)}/revisions/${revision}`, signal),
+  });
+
+export const rigsQuery = queryOptions({
+  queryKey: ['rigs'],
+  queryFn: ({ signal }) => everyOne<RigRecord>('/api/rigs', signal),
+});
+
+export const rigQuery = (rig: string) =>
+  queryOptions({
+    queryKey: ['rig', rig],
+    queryFn: ({ signal }) => read<RigRecord>(`/api/rigs/${code(rig)}`, signal),
+  });
+
+export const placementsQuery = (rig: string) =>
+  queryOptions({
+    queryKey: ['rig', rig, 'placements'],
+    queryFn: ({ signal }) => read<{ items: PlacementRecord[] }>(`/api/rigs/${code(rig)}/placements`, signal),
+  });
+
+export const calibrationsQuery = queryOptions({
+  queryKey: ['calibrations'],
+  queryFn: ({ signal }) => everyOne<CalibrationRecord>('/api/calibrations', signal),
+});
+
+export const layoutsQuery = queryOptions({
+  queryKey: ['layouts'],
+  queryFn: ({ signal }) => everyOne<Kept<Layout>>('/api/layouts', signal),
+});
+
+export const peopleQuery = queryOptions({
+  queryKey: ['people'],
+  queryFn: async ({ signal }) => (await everyOne<Kept<Person>>('/api/people', signal)).map(({ content }) => content),
+});
+
+/** The lab somebody works in: its zone is that of every time shown. */
+export const labQuery = queryOptions({
+  queryKey: ['labs'],
+  queryFn: async ({ signal }) => {
+    const { items } = await read<{ items: KeptVersion<Lab>[] }>('/api/labs', signal);
+    const [lab] = items;
+    if (!lab) throw new Error('The service names no lab for whoever is signed in.');
+    return lab.content;
+  },
+});
+
+export const documentAddress = (n: number) => `/api/documents/${n}.pdf`;
 export const reportAddress = (lot: string) => `/api/lots/${encodeURIComponent(lot)}/report.pdf`;
 
 export const useLots = () => useInfiniteQuery(lotsQuery);

@@ -15,3 +15,20 @@ export function remember(name: string, value: string): void {
     // Private windows may refuse; the choice then holds until the page is closed.
   }
 }
+
+/** Whatever text was remembered under a name. */
+export function rememberedText(name: string): string | undefined {
+  try {
+    return localStorage.getItem(`breakbook ${name}`) ?? undefined;
+  } catch {
+    return undefined;
+  }
+}
+
+export function forget(name: string): void {
+  try {
+    localStorage.removeItem(`breakbook ${name}`);
+  } catch {
+    // What could not be remembered is forgotten already.
+  }
+}
