@@ -34,6 +34,18 @@ const requests = {
     distribution: fc.constantFrom('normal', 'lognormal', 'weibull'),
   }),
   'shapiro-wilk': fc.record({ values }),
+  welch: fc.record({ a: values, b: values, confidence: fraction, pooled: maybe(fc.boolean()) }),
+  'variance-ratio': fc.record({ a: values, b: values }),
+  'mann-whitney': fc.record({ a: values, b: values, confidence: fraction }),
+  'permutation-test': fc.record({
+    a: values,
+    b: values,
+    statistic: maybe(fc.constantFrom('mean-difference', 'rank-sum')),
+    seed: maybe(fc.nat()),
+    replicates: maybe(fc.integer({ min: 1, max: 100 })),
+  }),
+  equivalence: fc.record({ a: values, b: values, margin: fc.constantFrom([-1, 1], [0, 1e9]), confidence: fraction }),
+  holm: fc.record({ p: fc.array(fc.double({ min: 0, max: 1, noNaN: true }), { maxLength: 6 }), alpha: fraction }),
 };
 
 describe('tests and comparisons asked for by name', () => {
