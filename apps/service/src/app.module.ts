@@ -2,6 +2,7 @@ import { type RawStore, Records } from '@breakbook/records';
 import { type DynamicModule, Module } from '@nestjs/common';
 import type pg from 'pg';
 import { DataSource } from 'typeorm';
+import { AttachmentsModule } from './attachments/attachments.module.js';
 import { CalibrationsModule } from './calibrations/calibrations.module.js';
 import { ComputeModule } from './compute/compute.module.js';
 import { DocumentsModule } from './documents/documents.module.js';
@@ -45,6 +46,7 @@ class RecordsModule {}
     UnreadModule,
     DocumentsModule,
     EvaluationsModule,
+    AttachmentsModule,
     CalibrationsModule,
     ComputeModule,
     LabsModule,

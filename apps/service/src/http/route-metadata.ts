@@ -1,6 +1,7 @@
 import { type PipeTransform, type Type } from '@nestjs/common';
 import { HEADERS_METADATA, ROUTE_ARGS_METADATA, SSE_METADATA } from '@nestjs/common/constants.js';
 import { RouteParamtypes } from '@nestjs/common/enums/route-paramtypes.enum.js';
+import { ANSWERS_IN } from './answers-in.decorator.js';
 
 /** One argument of a route, as its decorator says. */
 export interface RouteArgument {
@@ -35,10 +36,12 @@ export function argumentsOf(controller: Type, method: string): RouteArgument[] {
   }));
 }
 
-/** The media type of a route's answer. */
-export function answerTypeOf(handler: object): string {
-  if (Reflect.getMetadata(SSE_METADATA, handler)) return 'text/event-stream';
+/** The media types a route's answer may have. */
+export function answerTypesOf(handler: object): string[] {
+  const said = Reflect.getMetadata(ANSWERS_IN, handler) as string[] | undefined;
+  if (said) return said;
+  if (Reflect.getMetadata(SSE_METADATA, handler)) return ['text/event-stream'];
   const headers = (Reflect.getMetadata(HEADERS_METADATA, handler) ?? []) as { name: string; value: unknown }[];
   const named = headers.find(({ name }) => name.toLowerCase() === 'content-type')?.value;
-  return typeof named === 'string' ? (named.split(';')[0] ?? named) : 'application/json';
+  return [typeof named === 'string' ? (named.split(';')[0] ?? named) : 'application/json'];
 }

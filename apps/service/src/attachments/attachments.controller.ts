@@ -1,0 +1,93 @@
+import { Photo } from '@breakbook/lab';
+import {
+  Body,
+  Controller,
+  Get,
+  Header,
+  Param,
+  Post,
+  Put,
+  Query,
+  Req,
+  StreamableFile,
+  UseInterceptors,
+} from '@nestjs/common';
+import { RouteConfig } from '@nestjs/platform-fastify';
+import { type FastifyRequest } from 'fastify';
+import { AnswersIn } from '../http/answers-in.decorator.js';
+import { IfMatch } from '../http/if-match.decorator.js';
+import { parsedBy } from '../http/parsed-by.js';
+import { queriedBy } from '../http/queried-by.js';
+import { VersionTag } from '../http/version-tag.interceptor.js';
+import { Answers } from '../openapi/answers.decorator.js';
+import { type Change, changeTo, type PageOf, pageOf } from '../records/kept.js';
+import { Duty } from '../sign-in/duty.decorator.js';
+import { SignedIn, type SignedInActor } from '../sign-in/signed-in.decorator.js';
+import { AttachmentsAsked, KeptAttachment, NewAttachment } from './attachment-answers.js';
+import { AttachmentsService } from './attachments.service.js';
+
+const TYPES = ['image/png', 'image/jpeg'];
+/** A telephone's photo is a third of it. */
+const LARGEST_PHOTO = 16 * 1024 * 1024;
+
+/** Photos, which are evidence: their bytes are kept as they came. */
+@Controller('api/attachments')
+@UseInterceptors(VersionTag)
+export class AttachmentsController {
+  constructor(private readonly attachments: AttachmentsService) {}
+
+  @Get()
+  @Duty('signed in')
+  @Answers('Photos, of one thing where it is named', pageOf(KeptAttachment))
+  list(
+    @Query(queriedBy(AttachmentsAsked)) asked: AttachmentsAsked,
+    @SignedIn() by: SignedInActor,
+  ): Promise<PageOf<KeptAttachment>> {
+    return this.attachments.list(by.labId, asked);
+  }
+
+  @Get(':attachment')
+  @Duty('signed in')
+  @Answers('What is said of one photo', KeptAttachment)
+  one(@Param('attachment') number: string, @SignedIn() by: SignedInActor): Promise<KeptAttachment> {
+    return this.attachments.one(by.labId, number);
+  }
+
+  @Get(':attachment/photo')
+  @Duty('signed in')
+  @AnswersIn(...TYPES)
+  @Header('cache-control', 'private, max-age=31536000, immutable')
+  @Answers('The photo itself, as it was sent')
+  async photo(@Param('attachment') number: string, @SignedIn() by: SignedInActor): Promise<StreamableFile> {
+    const { attachment, bytes } = await this.attachments.bytes(by.labId, number);
+    const ending = attachment.mediaType === 'image/png' ? 'png' : 'jpg';
+    return new StreamableFile(bytes, {
+      type: attachment.mediaType,
+      disposition: `inline; filename="photo-${attachment.number}.${ending}"`,
+    });
+  }
+
+  @Post()
+  @Duty('draw', 'record', 'review', 'calibrate')
+  @RouteConfig({ takes: TYPES, largestBody: LARGEST_PHOTO })
+  @Answers('Attach a photo: its bytes are the body, the address says what it shows', KeptAttachment)
+  add(
+    @Query(queriedBy(NewAttachment)) asked: NewAttachment,
+    @Req() { body }: FastifyRequest,
+    @SignedIn() by: SignedInActor,
+  ): Promise<KeptAttachment> {
+    return this.attachments.add(by, asked, body);
+  }
+
+  @Put(':attachment')
+  @Duty('draw', 'record', 'review', 'calibrate')
+  @Answers('Correct what is said of a photo', KeptAttachment)
+  change(
+    @Param('attachment') number: string,
+    @IfMatch() follows: number,
+    @Body(parsedBy(changeTo(Photo))) change: Change<Photo>,
+    @SignedIn() by: SignedInActor,
+  ): Promise<KeptAttachment> {
+    return this.attachments.change(by, number, change, follows);
+  }
+}
