@@ -1,4 +1,5 @@
 /** Published methods, one per file: what breaks, how surely, and how many must be broken to know. */
+export { type AnovaBound, anovaBound } from './bounds/anova-bound.js';
 export { type BinomialBound, binomialBound, type FailureCount } from './bounds/binomial-bound.js';
 export {
   type HansonKoopmansBound,
@@ -25,6 +26,7 @@ export {
   orderStatisticRank,
   orderStatisticSize,
 } from './bounds/order-statistic.js';
+export { type WeibullKnownShapeBound, weibullKnownShapeBound } from './bounds/weibull-known-shape-bound.js';
 export { type ZeroFailureBound, zeroFailureBound } from './bounds/zero-failure-bound.js';
 export { listMethods, type MethodEntry, methodSchema } from './compute/catalogue.js';
 export { type ComputeError, type ComputeReply, compute } from './compute/compute.js';

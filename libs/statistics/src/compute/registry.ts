@@ -1,5 +1,6 @@
 import type { Method } from './method.js';
 import { andersonDarlingMethod } from './methods/anderson-darling.js';
+import { anovaBoundMethod } from './methods/anova-bound.js';
 import { binomialBoundMethod } from './methods/binomial-bound.js';
 import { brakingHeatMethod } from './methods/braking-heat.js';
 import { convertMethod } from './methods/convert.js';
@@ -27,6 +28,7 @@ import { shapiroWilkMethod } from './methods/shapiro-wilk.js';
 import { summaryMethod } from './methods/summary.js';
 import { varianceRatioMethod } from './methods/variance-ratio.js';
 import { weibullFitMethod } from './methods/weibull-fit.js';
+import { weibullKnownShapeBoundMethod } from './methods/weibull-known-shape-bound.js';
 import { welchMethod } from './methods/welch.js';
 import { zeroFailureSizeMethod } from './methods/zero-failure-size.js';
 
@@ -40,6 +42,8 @@ export const computeMethods: readonly Method[] = [
   lowerToleranceBoundMethod,
   orderStatisticBoundMethod,
   hansonKoopmansMethod,
+  anovaBoundMethod,
+  weibullKnownShapeBoundMethod,
   zeroFailureSizeMethod,
   demonstrationSizeMethod,
   binomialBoundMethod,
