@@ -1,5 +1,5 @@
 import { type Duty, Refusal } from '@breakbook/lab';
-import { type FastifyInstance, type FastifyRequest } from 'fastify';
+import { type FastifyInstance, type FastifyReply, type FastifyRequest } from 'fastify';
 import { type RigTokens } from '../rigs/tokens/rig-tokens.js';
 import { type RouteDuty } from './duty.decorator.js';
 import { type RouteAdmission } from './route-admissions.js';
@@ -13,6 +13,9 @@ declare module 'fastify' {
     admission?: RouteAdmission;
   }
 }
+
+/** An end of a session acts within a second, in ms. */
+const STREAM_LOOKED_AT = 800;
 
 /**
  * The one door: who calls, and may they? It stands before the body is read, so that nobody unknown can have one read,
@@ -42,10 +45,32 @@ export function guardRoutes(
         ? await bySession(request, admission, admission.duty, found)
         : await byToken(request.headers.authorization, admission.duty, found.tokens);
   });
-  fastify.addHook('onSend', async (_request, reply) => {
+  fastify.addHook('onSend', async (request, reply) => {
+    if (isEventStream(reply)) endWithSession(request, reply, found);
     // RFC 9110, 15.5.2 asks for it; a scheme that browsers know would make them ask for a password of their own.
     if (reply.statusCode === 401) reply.header('www-authenticate', 'Bearer realm="breakbook"');
   });
+}
+
+function isEventStream(reply: FastifyReply): boolean {
+  return String(reply.getHeader('content-type')).startsWith('text/event-stream');
+}
+
+/** A stream of events goes on without any further request, so it is looked up whether its session does. */
+function endWithSession(
+  request: FastifyRequest,
+  reply: FastifyReply,
+  { sessions, address }: { sessions: Sessions; address: PublicAddress },
+): void {
+  const secret = secretIn(request, address);
+  if (secret === undefined) return;
+  const look = setInterval(() => {
+    sessions.goesOn(secret).then(
+      (on) => on || reply.raw.destroy(),
+      () => reply.raw.destroy(), // What cannot be looked up is not let through.
+    );
+  }, STREAM_LOOKED_AT).unref();
+  reply.raw.once('close', () => clearInterval(look));
 }
 
 async function bySession(

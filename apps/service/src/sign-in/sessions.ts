@@ -69,6 +69,15 @@ export class Sessions {
     return session;
   }
 
+  /** Has the session of this secret not ended? Asking is no use of it. */
+  async goesOn(secret: string): Promise<boolean> {
+    const found = await this.dataSource.query<unknown[]>(
+      'select from session where sha256 = $1 and seen_at > now() - $2::interval and began_at > now() - $3::interval',
+      [digestOfSecret(secret), IDLE, WHOLE],
+    );
+    return found.length > 0;
+  }
+
   /** The passphrase was given again in this session. */
   async confirm({ labId, id }: Pick<Session, 'labId' | 'id'>): Promise<void> {
     await this.dataSource.query('update session set confirmed_at = now() where lab_id = $1 and id = $2', [labId, id]);

@@ -1,4 +1,4 @@
-import { Duty as DutyName, Key, Line } from '@breakbook/lab';
+import { Duty as DutyName, Key, Line, Refusal } from '@breakbook/lab';
 import { Body, Controller, Get, HttpCode, Inject, Post, Req, Res } from '@nestjs/common';
 import { type FastifyReply, type FastifyRequest } from 'fastify';
 import { z } from 'zod';
@@ -44,7 +44,14 @@ export class SignInController {
     @Req() request: FastifyRequest,
     @Res({ passthrough: true }) reply: FastifyReply,
   ): Promise<Myself> {
-    const { secret, me } = await this.service.signIn(person, passphrase, secretIn(request, this.address));
+    const { secret, me } = await this.service
+      .signIn(person, passphrase, secretIn(request, this.address))
+      .catch((error: unknown) => {
+        // Without the name that was typed: now and then it is a passphrase.
+        if (error instanceof Refusal) request.log.info({ code: error.code, from: request.ip }, 'a sign-in was refused');
+        throw error;
+      });
+    request.log.info({ person, from: request.ip }, 'signed in');
     setSessionCookie(reply, this.address, secret);
     return me;
   }

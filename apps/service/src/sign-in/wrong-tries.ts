@@ -54,8 +54,15 @@ export class WrongTries {
     });
   }
 
-  /** The right passphrase came: what was counted before does not matter any more. */
+  /**
+   * The right passphrase came: what was counted before does not matter any more. Names that belong to nobody are
+   * forgotten with it after a month, for there is no end of them.
+   */
   async forget(labId: string, name: string): Promise<void> {
-    await this.dataSource.query('delete from wrong_try where lab_id = $1 and id = $2', [labId, name]);
+    await this.dataSource.query(
+      `delete from wrong_try where lab_id = $1 and (id = $2 or next_at < now() - interval '30 days'
+         and not exists (select from person where lab_id = $1 and key = wrong_try.id))`,
+      [labId, name],
+    );
   }
 }
