@@ -4,7 +4,7 @@ import { prepareJobs, startService } from '@breakbook/service';
 import { loadDemoLab } from './demo-lab.js';
 import { firstPassphrases } from './first-passphrases.js';
 import { freePort } from './free-port.js';
-import { settings } from './settings.js';
+import { settings, WrongSetting } from './settings.js';
 import { onShutdown } from './shutdown.js';
 
 const say = (line: string) => console.log(`breakbook: ${line}`);
@@ -13,13 +13,13 @@ try {
   await start();
 } catch (error) {
   // What can be mended by whoever started it is told as a sentence; the rest is ours and comes with its trace.
-  if (error instanceof DatabaseUnusable) console.error(`breakbook: ${error.message}`);
+  if (error instanceof DatabaseUnusable || error instanceof WrongSetting) console.error(`breakbook: ${error.message}`);
   else console.error('breakbook: could not start:', error);
-  process.exit(70);
+  process.exit(error instanceof WrongSetting ? 2 : 70);
 }
 
 async function start(): Promise<void> {
-  const { projectFolder, dataFolder, databaseUrl, host, port, origin } = settings;
+  const { projectFolder, dataFolder, databaseUrl, host, port, origin } = settings();
   const stops: (() => Promise<void>)[] = [];
   onShutdown(async () => {
     say('stopping');

@@ -2,7 +2,7 @@ import path from 'node:path';
 import { Refusal } from '@breakbook/lab';
 import { DatabaseUnusable, openDatabase, openDataSource, Records } from '@breakbook/records';
 import { resetPassphrase } from '@breakbook/service';
-import { settings } from './settings.js';
+import { settings, WrongSetting } from './settings.js';
 
 /**
  * A new passphrase for somebody who has lost theirs, for whoever can reach the machine:
@@ -22,14 +22,14 @@ try {
 A new passphrase for ${person}, shown this once. It must be replaced by an own one at the next sign-in.
   ${await newPassphrase(person)}`);
 } catch (error) {
-  if (error instanceof DatabaseUnusable) console.error(`breakbook: ${error.message}`);
+  if (error instanceof DatabaseUnusable || error instanceof WrongSetting) console.error(`breakbook: ${error.message}`);
   else if (error instanceof Refusal) console.error(`breakbook: ${error.message} Nothing was changed.`);
   else console.error('breakbook: the passphrase could not be reset:', error);
-  process.exit(error instanceof Refusal ? 2 : 70);
+  process.exit(error instanceof Refusal || error instanceof WrongSetting ? 2 : 70);
 }
 
 async function newPassphrase(of: string): Promise<string> {
-  const { projectFolder, dataFolder, databaseUrl } = settings;
+  const { projectFolder, dataFolder, databaseUrl } = settings();
   const migrations = path.join(projectFolder, 'migrations');
   const database = await openDatabase({ url: databaseUrl, dataFolder, migrations });
   try {

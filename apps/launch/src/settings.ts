@@ -2,8 +2,11 @@ import os from 'node:os';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 
+/** A setting that cannot be followed; its message says what it must be. */
+export class WrongSetting extends Error {}
+
 /** Where things are, from the environment or by default. */
-export const settings = {
+export const settings = () => ({
   projectFolder: fileURLToPath(new URL('../../..', import.meta.url)),
   dataFolder: process.env.BREAKBOOK_DATA ?? path.join(os.homedir(), '.breakbook'),
   databaseUrl: process.env.DATABASE_URL,
@@ -11,12 +14,12 @@ export const settings = {
   host: '127.0.0.1',
   port: portFrom(process.env.PORT),
   origin: originFrom(process.env.BREAKBOOK_ORIGIN),
-};
+});
 
 function portFrom(written: string | undefined): number {
   if (written === undefined || written === '') return 3000;
   if (!/^\d{1,5}$/.test(written) || Number(written) < 1 || Number(written) > 65_535)
-    throw new Error(`PORT is "${written}"; it must be a whole number from 1 to 65535.`);
+    throw new WrongSetting(`PORT is "${written}"; it must be a whole number from 1 to 65535.`);
   return Number(written);
 }
 
@@ -25,7 +28,7 @@ function originFrom(written: string | undefined): string | undefined {
   if (written === undefined || written === '') return undefined;
   const address = URL.canParse(written) ? new URL(written) : undefined;
   if (address?.protocol !== 'https:' || address.origin !== written)
-    throw new Error(
+    throw new WrongSetting(
       `BREAKBOOK_ORIGIN is "${written}"; it must be an https address without a path, such as https://breakbook.example.org.`,
     );
   return written;
