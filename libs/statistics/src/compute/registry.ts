@@ -27,6 +27,7 @@ import { plottingPositionsMethod } from './methods/plotting-positions.js';
 import { shapiroWilkMethod } from './methods/shapiro-wilk.js';
 import { summaryMethod } from './methods/summary.js';
 import { varianceRatioMethod } from './methods/variance-ratio.js';
+import { weibullComparisonMethod } from './methods/weibull-comparison.js';
 import { weibullFitMethod } from './methods/weibull-fit.js';
 import { weibullKnownShapeBoundMethod } from './methods/weibull-known-shape-bound.js';
 import { welchMethod } from './methods/welch.js';
@@ -66,4 +67,5 @@ export const computeMethods: readonly Method[] = [
   permutationTestMethod,
   equivalenceMethod,
   holmMethod,
+  weibullComparisonMethod,
 ];

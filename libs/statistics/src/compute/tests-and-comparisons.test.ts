@@ -15,6 +15,7 @@ const strengths = fc.array(
   fc.oneof(fc.integer({ min: 1, max: 12 }), fc.double({ min: 40, max: 50, noNaN: true }), fc.constantFrom(1e-9, 1e9)),
   { maxLength: 9 },
 );
+const sample = fc.record({ exact: strengths, atLeast: strengths, atMost: strengths }, { requiredKeys: [] });
 const maybe = <T>(inner: fc.Arbitrary<T>) => fc.option(inner, { nil: undefined });
 
 const requests = {
@@ -44,6 +45,7 @@ const requests = {
     seed: maybe(fc.nat()),
     replicates: maybe(fc.integer({ min: 1, max: 100 })),
   }),
+  'weibull-comparison': fc.record({ a: sample, b: sample }),
   equivalence: fc.record({ a: values, b: values, margin: fc.constantFrom([-1, 1], [0, 1e9]), confidence: fraction }),
   holm: fc.record({ p: fc.array(fc.double({ min: 0, max: 1, noNaN: true }), { maxLength: 6 }), alpha: fraction }),
 };
