@@ -71,13 +71,12 @@ async function specimensOf(reader: Reader, lotId: string) {
 async function runsOf(reader: Reader, specimenIds: string[]) {
   const nouns = await reader.find(tables.Run, { specimenId: In(specimenIds) });
   const ids = nouns.map(({ id }) => id);
-  const [bodies, examinations, validities, files, measurements] = await Promise.all([
-    reader.latestOf(tables.RunVersion, ids),
-    reader.latestOf(tables.Examination, ids),
-    reader.latestOf(tables.ValidityDecision, ids),
-    reader.find(tables.RunFile, { runId: In(ids) }, { position: 'asc' }),
-    reader.find(tables.Measurement, { runId: In(ids) }),
-  ]);
+  // One after another: within a snapshot they share one connection.
+  const bodies = await reader.latestOf(tables.RunVersion, ids);
+  const examinations = await reader.latestOf(tables.Examination, ids);
+  const validities = await reader.latestOf(tables.ValidityDecision, ids);
+  const files = await reader.find(tables.RunFile, { runId: In(ids) }, { position: 'asc' });
+  const measurements = await reader.find(tables.Measurement, { runId: In(ids) });
   const digests = await digestsOf(
     reader,
     files.map(({ rawId }) => rawId),
@@ -175,10 +174,8 @@ export async function peopleOf(reader: Reader) {
 
 async function rigsOf(reader: Reader, versions: tables.RunVersion[]) {
   const rigIds = [...new Set(versions.map(({ rigId }) => rigId).filter((id): id is string => id !== null))].sort();
-  const [bodies, placements] = await Promise.all([
-    reader.latestOf(tables.RigVersion, rigIds),
-    reader.find(tables.SensorPlacement, { rigId: In(rigIds) }),
-  ]);
+  const bodies = await reader.latestOf(tables.RigVersion, rigIds);
+  const placements = await reader.find(tables.SensorPlacement, { rigId: In(rigIds) });
   const inForce = await reader.latestOf(tables.SensorPlacement, [
     ...new Set(placements.map(({ recordId }) => recordId)),
   ]);

@@ -11,7 +11,7 @@ import {
   type SentPart,
   tables,
 } from '@breakbook/records';
-import { type RunToRead, readRunToRead, type SentRunFile } from '../workers/run-to-read.js';
+import { type RunFileSource, type RunToRead, readRunToRead } from '../workers/run-to-read.js';
 import { keepRefused, waitingUnread } from './keep-refused.js';
 import { refuseKnownBytes } from './known-bytes.js';
 import { type RunContext, runContext } from './run-context.js';
@@ -45,7 +45,7 @@ export async function recordRun(
   store: RawStore,
   by: Actor,
   sent: Omit<Run, 'files' | 'validity'>,
-  files: SentRunFile[],
+  files: RunFileSource[],
   options: RecordOptions,
 ): Promise<RecordedRun> {
   const { files: _files, validity: _validity, ...run }: Omit<Run, 'files' | 'validity'> & Partial<Run> = sent;

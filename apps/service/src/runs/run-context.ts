@@ -1,5 +1,6 @@
 import { type Method, Refusal, type Rig } from '@breakbook/lab';
 import { type Reader, tables } from '@breakbook/records';
+import { In } from 'typeorm';
 import { revisionOf } from '../records/revisions.js';
 
 /** What names the records a run was made under. */
@@ -71,13 +72,9 @@ async function rigOf(reader: Reader, key: string, layoutRevision: number | undef
   const placements = [
     ...(await reader.latestOf(tables.SensorPlacement, [...new Set(all.map(({ recordId }) => recordId))])).values(),
   ];
-  const events = (
-    await Promise.all(
-      [...new Set(placements.map(({ sensorId }) => sensorId))].map((sensorId) =>
-        reader.find(tables.Calibration, { sensorId }),
-      ),
-    )
-  ).flat();
+  const events = await reader.find(tables.Calibration, {
+    sensorId: In([...new Set(placements.map(({ sensorId }) => sensorId))]),
+  });
   const calibrations = [
     ...(
       await reader.latestOf(

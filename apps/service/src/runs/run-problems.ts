@@ -23,10 +23,8 @@ export async function problemsOfRun(reader: Reader, context: RunContext, run: Ru
 
 export async function bundleOfRun(reader: Reader, context: RunContext, run: Run): Promise<LotBundle> {
   const { lot, specimen, planRevision, layoutRevision, rig } = context;
-  const [lotVersion, lines] = await Promise.all([
-    reader.latest(tables.LotVersion, lot.id),
-    reader.find(tables.PlanLine, { planRevisionId: planRevision.id }),
-  ]);
+  const lotVersion = await reader.latest(tables.LotVersion, lot.id);
+  const lines = await reader.find(tables.PlanLine, { planRevisionId: planRevision.id });
   const sensors = await reader.find(tables.Sensor, {
     key: In(rig?.content.placements.map(({ sensor }) => sensor) ?? []),
   });

@@ -24,15 +24,14 @@ export interface RunRecord {
 export async function runRecord(reader: Reader, runKey: string): Promise<RunRecord> {
   const noun = await reader.named(tables.Run, runKey);
   const specimen = await reader.one(tables.Specimen, noun.specimenId);
-  const [lot, bodies, files, measured, examinations, decisions, readings] = await Promise.all([
-    reader.one(tables.Lot, specimen.lotId),
-    reader.history(tables.RunVersion, noun.id),
-    runFiles(reader, noun.id),
-    reader.find(tables.Measurement, { runId: noun.id }),
-    reader.history(tables.Examination, noun.id),
-    reader.history(tables.ValidityDecision, noun.id),
-    reader.find(tables.Reading, { runId: noun.id }),
-  ]);
+  // One after another: within a change they share one connection.
+  const lot = await reader.one(tables.Lot, specimen.lotId);
+  const bodies = await reader.history(tables.RunVersion, noun.id);
+  const files = await runFiles(reader, noun.id);
+  const measured = await reader.find(tables.Measurement, { runId: noun.id });
+  const examinations = await reader.history(tables.Examination, noun.id);
+  const decisions = await reader.history(tables.ValidityDecision, noun.id);
+  const readings = await reader.find(tables.Reading, { runId: noun.id });
   const [body, reading] = [bodies.at(-1), readings.at(-1)];
   if (!body || !reading) throw new Error(`Run ${runKey} has no ${body ? 'reading' : 'version'}.`);
   const line = await reader.one(tables.PlanLine, body.planLineId);

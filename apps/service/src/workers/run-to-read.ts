@@ -1,12 +1,18 @@
 import fs from 'node:fs';
 import { type ReadRun, type RunInput, readRun } from '@breakbook/signals';
 
-/** A file of a run as it was sent: in memory, or spooled to disk so that a long one is never in memory twice. */
-export type SentRunFile = { name: string } & ({ bytes: Uint8Array } | { path: string });
+/** A file of a run in memory. */
+export interface SentRunFile {
+  name: string;
+  bytes: Uint8Array;
+}
+
+/** A file of a run, in memory or spooled to disk: a long one is in memory only where it is read. */
+export type RunFileSource = SentRunFile | { name: string; path: string };
 
 /** All that reading a run needs, in a form that can be handed to another thread. */
 export interface RunToRead extends Omit<RunInput, 'files' | 'onProgress'> {
-  files: (SentRunFile & { sha256: string })[];
+  files: (RunFileSource & { sha256: string })[];
 }
 
 export function readRunToRead({ files, ...input }: RunToRead): ReadRun {
@@ -16,6 +22,6 @@ export function readRunToRead({ files, ...input }: RunToRead): ReadRun {
   });
 }
 
-export function bytesOf(file: SentRunFile): Uint8Array {
+export function bytesOf(file: RunFileSource): Uint8Array {
   return 'path' in file ? fs.readFileSync(file.path) : file.bytes;
 }

@@ -5,7 +5,7 @@ import { type LotReportContent, type ReportIdentity } from '@breakbook/reports';
 import { traceOutline } from '@breakbook/signals';
 import { type ComputeReply, compute } from '@breakbook/statistics';
 import { jsonBody } from '../http/json-body.js';
-import { bytesOf, type RunToRead, readRunToRead, type SentRunFile } from './run-to-read.js';
+import { bytesOf, type RunFileSource, type RunToRead, readRunToRead } from './run-to-read.js';
 
 /** How far a task is, a fraction, and what it is at. */
 export interface TaskProgress {
@@ -16,7 +16,7 @@ export interface TaskProgress {
 /** A lot with its files on disk, each read when its run's turn comes. */
 export interface LotToEvaluate {
   bundle: LotBundle;
-  files: { run: string; files: SentRunFile[] }[];
+  files: { run: string; files: RunFileSource[] }[];
 }
 
 /** An evaluation without the traces, which are long and are read again where they are drawn. */
@@ -44,7 +44,7 @@ export interface Tasks {
     output: { content: LotReportContent; pdf: Uint8Array };
   };
   'thin traces': {
-    input: { bundle: LotBundle; run: string; files: SentRunFile[]; buckets: number };
+    input: { bundle: LotBundle; run: string; files: RunFileSource[]; buckets: number };
     output: ThinnedTrace;
   };
   compute: { input: { body: Uint8Array }; output: ComputeReply };
@@ -105,7 +105,7 @@ function evaluate({ bundle, files }: LotToEvaluate, onProgress: Progress): LotEv
   );
 }
 
-function inMemory(file: SentRunFile): { name: string; bytes: Uint8Array } {
+function inMemory(file: RunFileSource): { name: string; bytes: Uint8Array } {
   return { name: file.name, bytes: bytesOf(file) };
 }
 

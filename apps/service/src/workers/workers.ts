@@ -74,36 +74,47 @@ export class Workers implements OnModuleDestroy {
     const worker = new Worker(THREAD, { name: 'breakbook reading' });
     this.#all.add(worker);
     worker.unref();
+    // At work or idle: a thread that has ended is given nothing more.
+    worker.once('exit', () => {
+      this.#all.delete(worker);
+      const place = this.#idle.indexOf(worker);
+      if (place >= 0) this.#idle.splice(place, 1);
+      this.#next();
+    });
     return worker;
   }
 
   #give(worker: Worker, { message, resolve, reject, onProgress, signal }: Waiting): void {
-    const end = (settle: () => void, reusable: boolean) => {
-      // By name: without one, the listeners go too by which Node itself hands a thread's messages on.
-      for (const event of ['message', 'error', 'exit']) worker.removeAllListeners(event);
+    const hear = (from: FromWorker) => {
+      if (from.said === 'progress') onProgress?.(from.progress);
+      else if (from.said === 'done') end(() => resolve(from.output as never));
+      else if (from.said === 'refused') end(() => reject(new Refusal(from.problems, from.count)));
+      else end(() => reject(from.cause));
+    };
+    const fail = (error: Error) => quit(error);
+    const leave = (code: number) => quit(new Error(`A thread ended with ${code} while at work.`));
+    const abort = () => quit(signal?.reason);
+
+    const letGo = () => {
+      worker.off('message', hear).off('error', fail).off('exit', leave);
       signal?.removeEventListener('abort', abort);
-      if (reusable) {
-        worker.unref();
-        this.#idle.push(worker);
-      } else {
-        this.#all.delete(worker);
-        worker.on('error', () => {}); // Its task has been told already.
-        void worker.terminate();
-      }
+    };
+    const end = (settle: () => void) => {
+      letGo();
+      worker.unref();
+      this.#idle.push(worker);
       settle();
       this.#next();
     };
-    const abort = () => end(() => reject(signal?.reason), false);
+    const quit = (reason: unknown) => {
+      letGo();
+      worker.on('error', () => {}); // Its task has been told already.
+      void worker.terminate();
+      reject(reason);
+    };
 
     worker.ref();
-    worker.on('message', (from: FromWorker) => {
-      if (from.said === 'progress') onProgress?.(from.progress);
-      else if (from.said === 'done') end(() => resolve(from.output as never), true);
-      else if (from.said === 'refused') end(() => reject(new Refusal(from.problems, from.count)), true);
-      else end(() => reject(from.cause), true);
-    });
-    worker.on('error', (error) => end(() => reject(error), false));
-    worker.on('exit', (code) => end(() => reject(new Error(`A thread ended with ${code} while at work.`)), false));
+    worker.on('message', hear).on('error', fail).on('exit', leave);
     if (signal?.aborted) {
       abort();
       return;
