@@ -1,10 +1,13 @@
 // @vitest-environment jsdom
-import { notEvaluated } from '@breakbook/lab';
-import { cleanup, fireEvent, render, screen, waitFor, within } from '@testing-library/react';
+import { notEvaluated, type Run } from '@breakbook/lab';
+import { cleanup, configure, fireEvent, render, screen, waitFor, within } from '@testing-library/react';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
-import { type Myself } from '../client/answers.js';
+import { type Myself, type RunRecord } from '../client/answers.js';
 import { HOSTILE, lotAnswer, runAnswer } from '../features/lots/invented-answer.fixture.js';
 import { App } from './app.js';
+
+// A machine that does other work besides takes its time.
+configure({ asyncUtilTimeout: 10_000 });
 
 /** The service as far as these pages ask it. */
 const ME: Myself = {
@@ -33,6 +36,10 @@ function answerTo(path: string, sent?: { passphrase?: string }): { status: numbe
   if (path === '/api/me/passphrase') return { status: 204, body: undefined };
   const run = /^\/api\/lots\/LOT-1\/runs\/(.+)$/.exec(path)?.[1];
   if (run !== undefined) return { status: 200, body: runAnswer(run) };
+  const recorded = bundle.runs.find((one) => path === `/api/runs/${one.run}`);
+  if (recorded) return { status: 200, body: recordOf(recorded) };
+  const kept = answerWithKept(path);
+  if (kept !== undefined) return { status: 200, body: kept };
   if (path === '/api/lots/LOT-1/sheet') return { status: 200, body: lotAnswer };
   if (path.startsWith('/api/lots?')) {
     const known = { kind: bundle.lot.kind, size: bundle.lot.size, product: bundle.product, closed: false };
@@ -47,6 +54,35 @@ function answerTo(path: string, sent?: { passphrase?: string }): { status: numbe
     status: 404,
     body: { title: 'Not found', detail: `There is nothing at ${path}.`, action: 'Check the label.' },
   };
+}
+
+/** A run as it is recorded, with the version that a decision about it follows. */
+function recordOf(run: Run): RunRecord {
+  const { plan, lot } = lotAnswer.bundle;
+  return {
+    number: 1,
+    version: 2,
+    recordedBy: run.operator,
+    recordedAt: run.startedAt,
+    lot: lot.lot,
+    plan: { plan: plan.plan, revision: plan.revision },
+    run,
+    measurements: [],
+  };
+}
+
+/** The records that a run's sheet is read against. */
+function answerWithKept(path: string): unknown {
+  const { lab, people, plan, methods, rigs } = lotAnswer.bundle;
+  const said = (content: unknown) => ({ version: 1, at: '2026-03-02T09:00:00Z', by: 'p-two', content });
+  const page = (contents: readonly unknown[]) => ({ items: contents.map(said), next: null });
+  if (path === '/api/labs') return { items: [said(lab)] };
+  if (path === '/api/people?limit=200') return page(people);
+  if (path === `/api/plans/${plan.plan}/revisions/${plan.revision}`) return said(plan);
+  const method = methods.find((one) => path === `/api/methods/${one.method}/revisions/${one.revision}`);
+  if (method) return said(method);
+  const rig = rigs.find((one) => path === `/api/rigs/${one.rig}`);
+  return rig && said(rig);
 }
 
 const asked: string[] = [];
@@ -146,6 +182,30 @@ describe('one run', () => {
     await screen.findByText('validity not decided');
     expect(sheet(page)).not.toMatch(/EXT-1|conforms|1 500|Margin/);
     expect(sheet(page)).toContain('Anneliese Größmann');
+  });
+
+  it('asks for nothing that holds a limit before then', async () => {
+    open('/lots/LOT-1/runs/3');
+    await screen.findByText('validity not decided');
+    expect(asked.filter((path) => path.includes('sheet') || path.includes('limits'))).toEqual([]);
+  });
+
+  it('is decided by whoever may, with a reason where it is invalid', async () => {
+    open('/lots/LOT-1/runs/3');
+    const decide = await screen.findByRole('button', { name: 'Decide validity' });
+    expect(decide.hasAttribute('disabled')).toBe(true);
+    fireEvent.click(screen.getByRole('radio', { name: /^Invalid/ }));
+    await screen.findByText('An invalid run needs one of the listed reasons.');
+    fireEvent.click(screen.getByRole('radio', { name: 'sensor fault' }));
+    fireEvent.click(screen.getByRole('button', { name: 'Decide: invalid' }));
+    await waitFor(() => expect(asked).toContain('POST /api/runs/3/validity'));
+  });
+
+  it('is not decided by whoever made it, who hears why', async () => {
+    me = { ...ME, person: 'p-one' };
+    open('/lots/LOT-1/runs/3');
+    await screen.findByText(/This is a run of your own: you recorded it, made it and examined the specimen\./);
+    expect(screen.queryByRole('button', { name: /Decide/ })).toBeNull();
   });
 
   it('shows each verdict in words, with its margin, once it is', async () => {

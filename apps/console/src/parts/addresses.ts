@@ -6,3 +6,16 @@ export function lotAddress(lot: string): string {
 export function runAddress(lot: string, run: string): string {
   return `${lotAddress(lot)}/runs/${encodeURIComponent(run)}`;
 }
+
+export function specimenAddress(specimen: string): string {
+  return `/specimens/${encodeURIComponent(specimen)}`;
+}
+
+export function rigAddress(rig: string): string {
+  return `/rigs/${encodeURIComponent(rig)}`;
+}
+
+/** Where a run is logged; its specimen is filled in where it is known already. */
+export function logRunAddress(specimen?: string): string {
+  return specimen === undefined ? '/log' : `/log?specimen=${encodeURIComponent(specimen)}`;
+}

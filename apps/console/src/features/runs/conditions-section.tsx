@@ -3,12 +3,12 @@ import { Facts, Section } from '../../parts/sheet/sheet.js';
 import { Table } from '../../parts/table.js';
 import { usePrint } from '../../parts/units/reader.js';
 import { Who } from '../../parts/who.js';
-import { type RunOnSheet } from './run-page.js';
+import { type RunOnSheet } from './use-run-sheet.js';
 
 /** On what rig, with which sensors and under which conditions was it made, and where did it depart from the method? */
-export function ConditionsSection({ answer: { run, reading }, lot: { bundle } }: RunOnSheet) {
+export function ConditionsSection({ answer: { run, reading }, around }: RunOnSheet) {
   const { declared } = usePrint();
-  const rig = bundle.rigs.find((one) => one.rig === run.rig);
+  const { rig } = around;
   const conditions = Object.entries(run.conditions);
   return (
     <Section question="How was it made?" word="Rig and conditions">
@@ -19,8 +19,8 @@ export function ConditionsSection({ answer: { run, reading }, lot: { bundle } }:
             term: 'Readiness',
             says: run.readiness ? (
               <>
-                confirmed by <Who people={bundle.people} person={run.readiness.confirmedBy} />,{' '}
-                {moment(run.readiness.at, bundle.lab.zone)}
+                confirmed by <Who people={around.people} person={run.readiness.confirmedBy} />,{' '}
+                {moment(run.readiness.at, around.lab.zone)}
               </>
             ) : (
               'not recorded'

@@ -3,13 +3,13 @@ import { moment } from '../../parts/moment.js';
 import { Facts, Section } from '../../parts/sheet/sheet.js';
 import { usePrint } from '../../parts/units/reader.js';
 import { Who } from '../../parts/who.js';
-import { type RunOnSheet } from './run-page.js';
+import { type RunOnSheet } from './use-run-sheet.js';
 
 /** What was found on the specimen after the run, and what that makes of the measured value. */
-export function ExaminationSection({ answer: { run, judgement }, lot: { bundle } }: RunOnSheet) {
+export function ExaminationSection({ answer: { run, judgement }, around }: RunOnSheet) {
   const { tell, amount } = usePrint();
   const { examination } = run;
-  const method = bundle.methods.find((one) => one.method === run.method && one.revision === run.methodRevision);
+  const { method } = around;
   const meaning = (code: string) => method?.failureModes.find((one) => one.code === code)?.meaning;
   // Results on which the examination has no bearing are taken as recorded, and stand under "What was measured?".
   const bearing = (judgement?.results ?? []).filter(
@@ -22,7 +22,7 @@ export function ExaminationSection({ answer: { run, judgement }, lot: { bundle }
       aside={
         examination && (
           <>
-            <Who people={bundle.people} person={examination.person} />, {moment(examination.at, bundle.lab.zone)}
+            <Who people={around.people} person={examination.person} />, {moment(examination.at, around.lab.zone)}
           </>
         )
       }

@@ -8,10 +8,10 @@ import { Table } from '../../parts/table.js';
 import { usePrint } from '../../parts/units/reader.js';
 import { Who } from '../../parts/who.js';
 import './measured-section.css';
-import { type RunOnSheet } from './run-page.js';
+import { type RunOnSheet } from './use-run-sheet.js';
 
 /** What was measured: each characteristic with its uncertainty and how it was computed, then what was keyed by hand. */
-export function MeasuredSection({ answer: { run, reading }, lot: { bundle } }: RunOnSheet) {
+export function MeasuredSection({ answer: { run, reading }, around }: RunOnSheet) {
   const { declared } = usePrint();
   return (
     <Section
@@ -40,8 +40,8 @@ export function MeasuredSection({ answer: { run, reading }, lot: { bundle } }: R
             { head: 'Value', number: true, cell: ({ quantity: { value, unit } }) => declared(value, unit) },
             { head: 'Place', cell: ({ place }) => place ?? 'not given' },
             { head: 'Instrument', cell: ({ instrument }) => instrument },
-            { head: 'By', cell: ({ person }) => <Who people={bundle.people} person={person} /> },
-            { head: 'At', cell: ({ at }) => <span className="whole">{moment(at, bundle.lab.zone)}</span> },
+            { head: 'By', cell: ({ person }) => <Who people={around.people} person={person} /> },
+            { head: 'At', cell: ({ at }) => <span className="whole">{moment(at, around.lab.zone)}</span> },
           ]}
           rows={run.measurements}
           rowKey={({ of, place, at }) => `${of} ${place} ${at}`}

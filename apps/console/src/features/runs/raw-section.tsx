@@ -2,7 +2,7 @@ import { shown } from '@breakbook/lab';
 import { printFixed } from '@breakbook/units';
 import { Section } from '../../parts/sheet/sheet.js';
 import { Table } from '../../parts/table.js';
-import { type RunOnSheet } from './run-page.js';
+import { type RunOnSheet } from './use-run-sheet.js';
 
 interface RawFile {
   name: string;

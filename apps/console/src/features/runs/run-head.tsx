@@ -1,18 +1,16 @@
+import { type Person } from '@breakbook/lab';
 import { Link } from 'react-router';
-import { lotAddress } from '../../parts/addresses.js';
+import { lotAddress, specimenAddress } from '../../parts/addresses.js';
 import { asSentence } from '../../parts/capital.js';
 import { Outcome } from '../../parts/marks/outcome.js';
 import { moment } from '../../parts/moment.js';
 import { HeadStrip } from '../../parts/sheet/sheet.js';
 import { Who } from '../../parts/who.js';
-import { type RunOnSheet } from './run-page.js';
+import { type RunOnSheet } from './use-run-sheet.js';
 
-export function RunHead({ answer, lot: { bundle, lot } }: RunOnSheet) {
+export function RunHead({ answer, record, around }: RunOnSheet) {
   const { run, specimen, judgement } = answer;
-  const { people, lab, plan, methods } = bundle;
-  const line = plan.lines.find((one) => one.line === run.planLine);
-  const method = methods.find((one) => one.method === run.method && one.revision === run.methodRevision);
-  const entry = lot.lines.flatMap(({ entries }) => entries).find((one) => one.run === run.run);
+  const { people, lab, line, method, entry, lot } = around;
   const validity = run.validity?.validity ?? 'not decided';
   return (
     <HeadStrip
@@ -20,17 +18,18 @@ export function RunHead({ answer, lot: { bundle, lot } }: RunOnSheet) {
       name={run.run}
       of={
         <>
-          specimen {specimen.specimen}, lot <Link to={lotAddress(bundle.lot.lot)}>{bundle.lot.lot}</Link>
+          specimen <Link to={specimenAddress(specimen.specimen)}>{specimen.specimen}</Link>, lot{' '}
+          <Link to={lotAddress(lot)}>{lot}</Link>
         </>
       }
       outcome={<Outcome word={validity} as={VALIDITY_WORDS[validity]} large />}
       sentence={judgement?.validityReason === undefined ? undefined : asSentence(judgement.validityReason)}
-      next={nextOf(answer, people, entry)}
+      next={run.validity ? standing(entry) : <ToDecide record={record} people={people} />}
       facts={[
         { term: 'Serial', says: <bdi>{specimen.serial ?? `none: ${specimen.noSerialReason}`}</bdi> },
         { term: 'Origin', says: specimen.origin },
         { term: 'Plan line', says: `${run.planLine}: ${line?.title ?? 'unknown to the plan'}` },
-        { term: 'Method', says: `${run.method} rev. ${run.methodRevision}: ${method?.title ?? 'not at hand'}` },
+        { term: 'Method', says: `${run.method} rev. ${run.methodRevision}: ${method.title}` },
         { term: 'Began', says: `${moment(run.startedAt, lab.zone)} (${lab.zone.replaceAll('_', ' ')})` },
         { term: 'Operator', says: <Who people={people} person={run.operator} /> },
       ]}
@@ -46,32 +45,17 @@ const VALIDITY_WORDS = {
   'not decided': 'validity not decided',
 } as const;
 
-function nextOf(
-  answer: RunOnSheet['answer'],
-  people: RunOnSheet['lot']['bundle']['people'],
-  entry: Parameters<typeof standing>[0],
-) {
-  if (answer.reading === null && answer.run.files.length > 0)
-    return 'its files are read again once the layout or the record is put right; until then the run is not judged.';
-  return answer.run.validity ? standing(entry) : <ToDecide answer={answer} people={people} />;
-}
-
-function standing(entry: { inClaim: boolean; because: string } | undefined): string {
-  if (!entry) return 'nothing: this run is on no line of the plan.';
+function standing(entry: RunOnSheet['around']['entry']): string {
+  if (!entry) return 'the run is decided, and enters the claim of its plan line when its lot is evaluated.';
   return entry.inClaim
     ? 'nothing: the run is decided and stands in the claim of its plan line.'
     : `nothing: the run is decided and stays out of the claim. ${asSentence(entry.because)}`;
 }
 
 /** Before validity is decided, this sheet shows no limit, verdict or margin: whoever decides must not see them. */
-function ToDecide({
-  answer: { run },
-  people,
-}: {
-  answer: RunOnSheet['answer'];
-  people: RunOnSheet['lot']['bundle']['people'];
-}) {
-  const free = people.filter(({ person, duties }) => duties.includes('review') && person !== run.operator);
+function ToDecide({ record, people }: { record: RunOnSheet['record']; people: readonly Person[] }) {
+  const made = new Set([record.recordedBy, record.run.operator]);
+  const free = people.filter(({ person, duties }) => duties.includes('review') && !made.has(person));
   return (
     <>
       someone who did not record this run decides its validity from the trace and the checks below. Limits and verdicts

@@ -1,11 +1,11 @@
 import { moment } from '../../parts/moment.js';
 import { Section } from '../../parts/sheet/sheet.js';
 import { Who } from '../../parts/who.js';
-import { type RunOnSheet } from './run-page.js';
+import { type RunOnSheet } from './use-run-sheet.js';
 
 /** Who recorded, examined and decided, and when. */
-export function SignedSection({ answer: { run }, lot: { bundle } }: RunOnSheet) {
-  const { people, lab } = bundle;
+export function SignedSection({ answer: { run }, around }: RunOnSheet) {
+  const { people, lab } = around;
   const { examination, readiness, validity } = run;
   const acts = [
     ...(readiness ? [{ what: 'Readiness confirmed', person: readiness.confirmedBy, at: readiness.at }] : []),

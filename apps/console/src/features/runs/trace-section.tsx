@@ -4,12 +4,12 @@ import { TracePlot } from '../../parts/figures/lab-figures.js';
 import { Section } from '../../parts/sheet/sheet.js';
 import { Table } from '../../parts/table.js';
 import { usePrint } from '../../parts/units/reader.js';
-import { type RunOnSheet } from './run-page.js';
+import { type RunOnSheet } from './use-run-sheet.js';
 
 /** What did the specimen do? The trace with the moments the results were read from. */
-export function TraceSection({ answer: { run, reading, trace }, lot: { bundle } }: RunOnSheet) {
+export function TraceSection({ answer: { run, reading, trace }, around }: RunOnSheet) {
   const { quantity } = usePrint();
-  const method = bundle.methods.find((one) => one.method === run.method && one.revision === run.methodRevision);
+  const { method } = around;
   const printed = ({ channel, value }: TraceEvent) => {
     const kind = method?.channels.find((one) => one.channel === channel)?.kind;
     // Channels are judged in the stored unit of their kind.

@@ -2,7 +2,7 @@ import { ILAC_WORDS, limitName, type Verdict } from '@breakbook/lab';
 import { Outcome } from '../../parts/marks/outcome.js';
 import { Section } from '../../parts/sheet/sheet.js';
 import { usePrint } from '../../parts/units/reader.js';
-import { type RunOnSheet } from './run-page.js';
+import { type RunOnSheet } from './use-run-sheet.js';
 import './verdicts-section.css';
 
 /** Does it conform? Each limit of the plan line with its rule and numbers; nothing of it before validity is decided. */
