@@ -27,6 +27,11 @@ export {
   orderStatisticSize,
 } from './bounds/order-statistic.js';
 export { type WeibullKnownShapeBound, weibullKnownShapeBound } from './bounds/weibull-known-shape-bound.js';
+export {
+  type WeibullFactorQuestion,
+  type WeibullToleranceFactor,
+  weibullToleranceFactor,
+} from './bounds/weibull-tolerance-factor.js';
 export { type ZeroFailureBound, zeroFailureBound } from './bounds/zero-failure-bound.js';
 export { listMethods, type MethodEntry, methodSchema } from './compute/catalogue.js';
 export { type ComputeError, type ComputeReply, compute } from './compute/compute.js';

@@ -30,6 +30,7 @@ import { varianceRatioMethod } from './methods/variance-ratio.js';
 import { weibullComparisonMethod } from './methods/weibull-comparison.js';
 import { weibullFitMethod } from './methods/weibull-fit.js';
 import { weibullKnownShapeBoundMethod } from './methods/weibull-known-shape-bound.js';
+import { weibullToleranceFactorMethod } from './methods/weibull-tolerance-factor.js';
 import { welchMethod } from './methods/welch.js';
 import { zeroFailureSizeMethod } from './methods/zero-failure-size.js';
 
@@ -40,6 +41,7 @@ export const computeMethods: readonly Method[] = [
   normalFitMethod,
   lognormalFitMethod,
   normalToleranceFactorMethod,
+  weibullToleranceFactorMethod,
   lowerToleranceBoundMethod,
   orderStatisticBoundMethod,
   hansonKoopmansMethod,
