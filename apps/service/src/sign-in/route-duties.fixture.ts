@@ -7,6 +7,7 @@ import { type RouteDuty } from './duty.decorator.js';
 export const ROUTE_DUTIES: Record<string, RouteDuty> = {
   'GET /health/live': 'anybody',
   'GET /health/ready': 'anybody',
+  'GET /api/openapi.json': 'anybody',
 
   'POST /api/sign-in': 'anybody',
   'POST /api/sign-out': 'anybody',
@@ -118,6 +119,12 @@ export const ROUTE_DUTIES: Record<string, RouteDuty> = {
   'GET /api/unread/:id': 'signed in',
   'POST /api/unread/:id/read': ['record'],
   'POST /api/unread/:id/discard': ['record', 'review'],
+
+  'GET /api/attachments': 'signed in',
+  'GET /api/attachments/:attachment': 'signed in',
+  'GET /api/attachments/:attachment/photo': 'signed in',
+  'POST /api/attachments': ['draw', 'record', 'review', 'calibrate'],
+  'PUT /api/attachments/:attachment': ['draw', 'record', 'review', 'calibrate'],
 
   'POST /api/lots/:lot/evaluations': ['review', 'decide', 'issue'],
   'GET /api/evaluations/:n': 'signed in',
