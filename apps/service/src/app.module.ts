@@ -16,6 +16,7 @@ import { LedgerModule } from './ledger/ledger.module.js';
 import { LimitsModule } from './limits/limits.module.js';
 import { LotsModule } from './lots/lots.module.js';
 import { MethodsModule } from './methods/methods.module.js';
+import { OpenApiModule } from './openapi/openapi.module.js';
 import { PeopleModule } from './people/people.module.js';
 import { PlansModule } from './plans/plans.module.js';
 import { ProductsModule } from './products/products.module.js';
@@ -54,6 +55,7 @@ class RecordsModule {}
     LedgerModule,
     LimitsModule,
     MethodsModule,
+    OpenApiModule,
     PlansModule,
     ProductsModule,
     RigsModule,

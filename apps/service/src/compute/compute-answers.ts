@@ -11,6 +11,9 @@ const Method = z.strictObject({
 });
 export const MethodList = z.strictObject({ items: z.array(Method) });
 
+/** A calculation asked for by name; its inputs stand beside the name, as /api/compute/schema describes them. */
+export const Asked = z.looseObject({ method: z.string() });
+
 /** What came out under the name of the method, or why nothing could. */
 export const Calculated = z.union([
   z.strictObject({ method: z.string(), result: z.looseObject({}) }),

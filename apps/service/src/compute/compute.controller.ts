@@ -4,9 +4,10 @@ import { Controller, Get, HttpCode, Post, Req } from '@nestjs/common';
 import { RouteConfig } from '@nestjs/platform-fastify';
 import { type FastifyRequest } from 'fastify';
 import { Answers } from '../openapi/answers.decorator.js';
+import { Reads } from '../openapi/reads.decorator.js';
 import { Duty } from '../sign-in/duty.decorator.js';
 import { Workers } from '../workers/workers.js';
-import { AnySchema, Calculated, MethodList } from './compute-answers.js';
+import { AnySchema, Asked, Calculated, MethodList } from './compute-answers.js';
 
 /** A calculation in a thread of its own may take this long, in ms; a longer one is for the command line. */
 const LONGEST = 60_000;
@@ -35,6 +36,7 @@ export class ComputeController {
   @HttpCode(200)
   @Duty('signed in')
   @RouteConfig({ unread: true, largestBody: LARGEST_BODY })
+  @Reads({ body: Asked })
   @Answers('Calculate', Calculated)
   async compute(@Req() { body }: FastifyRequest): Promise<Exclude<ComputeReply, { error: unknown }>> {
     if (!(body instanceof Uint8Array))

@@ -2,11 +2,12 @@ import { Controller, Get, Header, Param, Query, Res, StreamableFile } from '@nes
 import { type FastifyReply } from 'fastify';
 import { queriedBy } from '../http/queried-by.js';
 import { shortNumber } from '../http/short-number.js';
-import { type PageOf } from '../records/kept.js';
+import { Answers } from '../openapi/answers.decorator.js';
+import { type PageOf, pageOf } from '../records/kept.js';
 import { nextPlace, Paging, pageAsked } from '../records/paging.js';
 import { Duty } from '../sign-in/duty.decorator.js';
 import { SignedIn, type SignedInActor } from '../sign-in/signed-in.decorator.js';
-import { type DocumentAnswer, type DocumentInList, DocumentsService } from './documents.service.js';
+import { DocumentAnswer, DocumentInList, DocumentsService } from './documents.service.js';
 
 @Controller('api/documents')
 export class DocumentsController {
@@ -14,6 +15,7 @@ export class DocumentsController {
 
   @Get()
   @Duty('signed in')
+  @Answers('Documents', pageOf(DocumentInList))
   async list(@Query(queriedBy(Paging)) paging: Paging, @SignedIn() by: SignedInActor): Promise<PageOf<DocumentInList>> {
     const { items, more } = await this.documents.list(by.labId, pageAsked(paging, 'number'));
     return { items, next: nextPlace(items.at(-1)?.number, more) };
@@ -21,12 +23,14 @@ export class DocumentsController {
 
   @Get(':n')
   @Duty('signed in')
+  @Answers('One document, with the data it was laid out from', DocumentAnswer)
   one(@Param('n', shortNumber('document')) n: number, @SignedIn() by: SignedInActor): Promise<DocumentAnswer> {
     return this.documents.one(by.labId, n);
   }
 
   @Get(':n.pdf')
   @Duty('signed in')
+  @Answers('A document as it was kept')
   @Header('content-type', 'application/pdf')
   async pdf(
     @Param('n', shortNumber('document')) n: number,

@@ -1,7 +1,8 @@
-import { type LotBundle, Refusal, SOFTWARE } from '@breakbook/lab';
+import { Instant, Key, type LotBundle, Refusal, SOFTWARE } from '@breakbook/lab';
 import { prepareRaw, type RawStore, type Reader, Records, rawFromBytes, readWhole, tables } from '@breakbook/records';
 import { Inject, Injectable, type OnModuleInit } from '@nestjs/common';
 import { In } from 'typeorm';
+import { z } from 'zod';
 import { evaluationNumbered } from '../evaluations/evaluation-numbered.js';
 import { type Job, type JobAnswer } from '../jobs/job.js';
 import { JobRunner } from '../jobs/job-runner.js';
@@ -15,22 +16,22 @@ import { type NewDocument } from './new-document.js';
 import { reportIdentity } from './report-identity.js';
 
 /** A document in a list. */
-export interface DocumentInList {
-  number: number;
-  kind: string;
-  evaluation: number | null;
-  lot: string | null;
-  at: string;
-  by: string;
-  software: string;
-  sha256: string;
-  size: number;
-}
+export const DocumentInList = z.strictObject({
+  number: z.number().int(),
+  kind: z.string(),
+  evaluation: z.number().int().nullable(),
+  lot: Key.nullable(),
+  at: Instant,
+  by: Key,
+  software: z.string(),
+  sha256: z.string(),
+  size: z.number().int(),
+});
+export type DocumentInList = z.infer<typeof DocumentInList>;
 
 /** A document with the data it was laid out from. */
-export interface DocumentAnswer extends DocumentInList {
-  content: unknown;
-}
+export const DocumentAnswer = DocumentInList.extend({ content: z.unknown() });
+export type DocumentAnswer = z.infer<typeof DocumentAnswer>;
 
 /** Documents: made of an evaluation as a job, and handed out as they were kept. */
 @Injectable()

@@ -1,7 +1,8 @@
-import { type LotResult, type RunJudgement } from '@breakbook/lab';
+import { Instant, Key, LotOutcome, LotResult, PlanRef, RunJudgement } from '@breakbook/lab';
 import { type RawStore, Reader, Records, tables } from '@breakbook/records';
 import { Inject, Injectable, type OnModuleInit } from '@nestjs/common';
 import { In } from 'typeorm';
+import { z } from 'zod';
 import { type Job, type JobAnswer } from '../jobs/job.js';
 import { JobRunner } from '../jobs/job-runner.js';
 import { JobsService } from '../jobs/jobs.service.js';
@@ -15,26 +16,28 @@ import { evaluationNumbered } from './evaluation-numbered.js';
 import { keepEvaluation, recordsOfLot } from './keep-evaluation.js';
 
 /** An evaluation in a list. */
-export interface EvaluationInList {
-  number: number;
-  lot: string;
-  plan: { plan: string; revision: number };
-  outcome: LotResult['outcome'];
-  sentence: string;
-  at: string;
-  by: string;
-  software: string;
+export const EvaluationInList = z.strictObject({
+  number: z.number().int(),
+  lot: Key,
+  plan: PlanRef,
+  outcome: LotOutcome,
+  sentence: z.string(),
+  at: Instant,
+  by: Key,
+  software: z.string(),
   /** Documents made of it, by their short numbers. */
-  documents: number[];
-}
+  documents: z.array(z.number().int()),
+});
+export type EvaluationInList = z.infer<typeof EvaluationInList>;
 
 /** An evaluation whole: what was said of the lot, and of each run that entered. */
-export interface EvaluationAnswer extends EvaluationInList {
-  result: LotResult;
-  judgements: RunJudgement[];
+export const EvaluationAnswer = EvaluationInList.extend({
+  result: LotResult,
+  judgements: z.array(RunJudgement),
   /** Of the records it was made from, in canonical JSON. */
-  recordsSha256: string | null;
-}
+  recordsSha256: z.string().nullable(),
+});
+export type EvaluationAnswer = z.infer<typeof EvaluationAnswer>;
 
 /** Evaluations: a lot judged under its plan, asked for and done as a job. */
 @Injectable()

@@ -1,6 +1,8 @@
 import { Refusal } from '@breakbook/lab';
 import { Controller, Get } from '@nestjs/common';
 import { DataSource } from 'typeorm';
+import { z } from 'zod';
+import { Answers } from '../openapi/answers.decorator.js';
 import { Duty } from '../sign-in/duty.decorator.js';
 
 /** Is the process alive, and can it do its work? */
@@ -10,12 +12,14 @@ export class HealthController {
 
   @Get('live')
   @Duty('anybody')
+  @Answers('Is the process alive?', z.strictObject({ live: z.literal(true) }))
   live(): { live: true } {
     return { live: true };
   }
 
   @Get('ready')
   @Duty('anybody')
+  @Answers('Can it do its work?', z.strictObject({ ready: z.literal(true) }))
   async ready(): Promise<{ ready: true }> {
     try {
       await this.dataSource.query('select 1');

@@ -72,11 +72,11 @@ function isEscapedWell(query: string): boolean {
   }
 }
 
-/** A route's address as a pattern: each `:name` is one part of a path, `*` is the rest of it. */
+/** A route's address as a pattern: each `:name` stands for part of a path, `*` for the rest of it. */
 function pathOf(url: string): RegExp {
-  const parts = url.split('/').map((part) => {
-    if (part === '*') return '.*';
-    return part.startsWith(':') ? '[^/]+' : part.replaceAll(/[.*+?^${}()|[\]\\]/g, String.raw`\$&`);
-  });
-  return new RegExp(`^${parts.join('/')}$`);
+  const pattern = url
+    .replaceAll(/[.+?^${}()|[\]\\]/g, String.raw`\$&`)
+    .replaceAll(/:[A-Za-z]+/g, '[^/]+')
+    .replaceAll('*', '.*');
+  return new RegExp(`^${pattern}$`);
 }

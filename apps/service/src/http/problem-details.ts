@@ -1,15 +1,30 @@
 import { randomUUID } from 'node:crypto';
-import { type ProblemCode, Refusal } from '@breakbook/lab';
+import { Problem, type ProblemCode, Refusal } from '@breakbook/lab';
+import { z } from 'zod';
 import { statusOf, titleOf } from './problem-statuses.js';
 
 export const PROBLEM_TYPE = 'application/problem+json; charset=utf-8';
 
-/** An answer that is not a success, as RFC 9457 has it. */
-export type ProblemDetails = { status: number } & Record<string, unknown>;
+/** An answer that is not a success, as RFC 9457 has it, with the members of a problem. */
+export const ProblemAnswer = z.strictObject({
+  type: z.string().startsWith('/problems/'),
+  title: z.string().min(1),
+  status: z.number().int().min(400).max(599),
+  ...Problem.shape,
+  /** Of this answer, to be told to the lab's administrator. */
+  instance: z.string().startsWith('/problems/'),
+  /** The first hundred, where there are several. */
+  errors: z.array(Problem).max(100).optional(),
+  errorCount: z.number().int().optional(),
+  /** What became of a run file that was refused. */
+  stored: z.union([z.literal(false), z.literal('unread')]).optional(),
+  unreadFileId: z.string().optional(),
+});
+export type ProblemAnswer = z.infer<typeof ProblemAnswer>;
 
 /** What the answer to a refused request says. Where the status is not the one of its code, it is named. */
-export function problemDetails(refusal: Refusal, status = statusOf(refusal.code), id = randomUUID()): ProblemDetails {
-  const [first] = refusal.problems;
+export function problemDetails(refusal: Refusal, status = statusOf(refusal.code), id = randomUUID()): ProblemAnswer {
+  const [first = { code: refusal.code, detail: refusal.message }] = refusal.problems;
   const more = refusal.problemCount > 1 ? { errors: refusal.problems, errorCount: refusal.problemCount } : {};
   return {
     type: `/problems/${refusal.code}`,

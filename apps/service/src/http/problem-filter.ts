@@ -3,7 +3,7 @@ import { Refusal } from '@breakbook/lab';
 import { type ArgumentsHost, Catch, type ExceptionFilter, HttpException } from '@nestjs/common';
 import { type FastifyReply, type FastifyRequest } from 'fastify';
 import { type Logger } from 'pino';
-import { frameworkRefusal, PROBLEM_TYPE, type ProblemDetails, problemDetails } from './problem-details.js';
+import { frameworkRefusal, PROBLEM_TYPE, type ProblemAnswer, problemDetails } from './problem-details.js';
 import { RetryLater } from './retry-later.js';
 
 /** Every answer that is not a success, from the framework's own errors too, as RFC 9457 problem details. */
@@ -22,7 +22,7 @@ export class ProblemFilter implements ExceptionFilter {
     reply.send(JSON.stringify(answer));
   }
 
-  private answerTo(error: unknown, request: FastifyRequest): ProblemDetails {
+  private answerTo(error: unknown, request: FastifyRequest): ProblemAnswer {
     if (error instanceof Refusal) return problemDetails(error);
     const status = frameworkStatus(error);
     const known = frameworkRefusal(status);

@@ -1,20 +1,9 @@
 import net from 'node:net';
 import { gzipSync } from 'node:zlib';
-import { PROBLEM_CODES, Problem } from '@breakbook/lab';
+import { PROBLEM_CODES } from '@breakbook/lab';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { z } from 'zod';
 import { type SignedInCaller, startTestService, type TestService } from '../../../../tests/service.ts';
-
-/** RFC 9457 with the members of a problem: what every answer that is no success must be. */
-const ProblemAnswer = z.strictObject({
-  ...Problem.shape,
-  type: z.string().startsWith('/problems/'),
-  title: z.string().min(1),
-  status: z.number().int().min(400),
-  instance: z.string().startsWith('/problems/'),
-  errors: z.array(Problem).max(100).optional(),
-  errorCount: z.number().int().optional(),
-});
+import { ProblemAnswer } from './problem-details.js';
 
 const product = {
   product: 'dunlin-42',

@@ -1,11 +1,13 @@
-import { type Problem } from '@breakbook/lab';
+import { Instant, Key, Problem } from '@breakbook/lab';
+import { z } from 'zod';
 
 /** What can be asked for, and of what. */
-export interface JobSubjects {
-  'lot evaluation': { lot: string };
-  'lot test report': { evaluation: number; paper: 'A4' | 'Letter' };
-}
-export type JobKind = keyof JobSubjects;
+const SUBJECTS = {
+  'lot evaluation': z.strictObject({ lot: Key }),
+  'lot test report': z.strictObject({ evaluation: z.number().int(), paper: z.enum(['A4', 'Letter']) }),
+};
+export type JobKind = keyof typeof SUBJECTS;
+export type JobSubjects = { [Kind in JobKind]: z.infer<(typeof SUBJECTS)[Kind]> };
 
 /** What was asked for, by whom. */
 export interface Job<Kind extends JobKind = JobKind> {
@@ -21,18 +23,19 @@ export const JOB_STATES = ['waiting', 'running', 'done', 'failed', 'cancelled'] 
 export type JobState = (typeof JOB_STATES)[number];
 
 /** A job as whoever asked for it sees it. */
-export interface JobAnswer {
-  id: string;
-  kind: JobKind;
-  subject: JobSubjects[JobKind];
-  askedBy: string;
-  askedAt: string;
-  state: JobState;
+export const JobAnswer = z.strictObject({
+  id: z.uuid(),
+  kind: z.enum(Object.keys(SUBJECTS) as [JobKind, ...JobKind[]]),
+  subject: z.union(Object.values(SUBJECTS)),
+  askedBy: z.string(),
+  askedAt: Instant,
+  state: z.enum(JOB_STATES),
   /** How far it is, a fraction, and what it is at; while it runs. */
-  progress?: { share: number; at: string };
+  progress: z.strictObject({ share: z.number(), at: z.string() }).optional(),
   /** What came of it, by its short number. */
-  evaluation?: number;
-  document?: number;
+  evaluation: z.number().int().optional(),
+  document: z.number().int().optional(),
   /** Why it failed. */
-  problems?: Problem[];
-}
+  problems: z.array(Problem).optional(),
+});
+export type JobAnswer = z.infer<typeof JobAnswer>;

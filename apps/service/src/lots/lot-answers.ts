@@ -24,7 +24,7 @@ const Strip = declaredIn<MarginStripInput>(
   'Every specimen, limits and bounds on one axis.',
 );
 const Plot = declaredIn<WeibullPlotInput>('figures', 'WeibullPlotInput', 'Failures on Weibull probability paper.');
-const TracePlot = declaredIn<TracePlotInput>('figures', 'TracePlotInput', 'Channels of a run over time.');
+export const TracePlot = declaredIn<TracePlotInput>('figures', 'TracePlotInput', 'Channels of a run over time.');
 
 export const LotsAsked = z.strictObject({ ...PAGING, product: Key.optional() });
 export type LotsAsked = z.infer<typeof LotsAsked>;

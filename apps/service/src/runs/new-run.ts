@@ -7,3 +7,9 @@ import { z } from 'zod';
  */
 export const NewRun = Run.omit({ files: true, validity: true }).extend({ plan: PlanRef });
 export type NewRun = z.infer<typeof NewRun>;
+
+/** The form a run comes in: what is said of it, and its files, of which a run keyed from a table has none. */
+export const RunForm = z.strictObject({
+  run: NewRun,
+  file: z.array(z.string().meta({ wire: { type: 'string', format: 'binary' } })),
+});

@@ -1,22 +1,24 @@
 import { judgeRun } from '@breakbook/acceptance';
-import { type Limit, type Reading, type Result, type Run, type Validity, type Verdict } from '@breakbook/lab';
+import { Instant, Key, Limit, Measurement, PlanRef, Reading, Result, Run, Validity, Verdict } from '@breakbook/lab';
 import { type Reader, tables } from '@breakbook/records';
+import { z } from 'zod';
 import { type RecordedRun } from './record-run.js';
 import { limitsOfRun, type RunRecord } from './run-record.js';
 
 /** What whoever sent a run hears. */
-export interface RecordedAnswer {
-  run: string;
-  number: number;
-  lot: string;
-  specimen: string;
+export const RecordedAnswer = z.strictObject({
+  run: Key,
+  number: z.number().int(),
+  lot: Key,
+  specimen: Key,
   /** Can the specimen not be run again? */
-  destroyed: boolean;
+  destroyed: z.boolean(),
   /** Taken, but to be dealt with by whoever decides on validity. */
-  flags: Reading['flags'];
-  proposedValidity: Reading['proposedValidity'];
-  files: { name: string; sha256: string; bytes: number }[];
-}
+  flags: Reading.shape.flags,
+  proposedValidity: Reading.shape.proposedValidity,
+  files: z.array(z.strictObject({ name: z.string(), sha256: z.string(), bytes: z.number().int() })),
+});
+export type RecordedAnswer = z.infer<typeof RecordedAnswer>;
 
 export function recordedAnswer(run: Pick<Run, 'run' | 'specimen'>, recorded: RecordedRun): RecordedAnswer {
   const { number, lot, destroyed, reading } = recorded;
@@ -33,24 +35,25 @@ export function recordedAnswer(run: Pick<Run, 'run' | 'specimen'>, recorded: Rec
 }
 
 /** A run with all that is known of it; of limits and verdicts nothing before its validity is decided. */
-export interface RunAnswer {
-  number: number;
+export const RunAnswer = z.strictObject({
+  number: z.number().int(),
   /** To be given back in If-Match with a correction or a decision. */
-  version: number;
-  recordedBy: string;
-  recordedAt: string;
-  lot: string;
-  plan: { plan: string; revision: number };
-  run: Run;
-  files: { n: number; name: string; sha256: string; size: number }[];
+  version: z.number().int(),
+  recordedBy: Key,
+  recordedAt: Instant,
+  lot: Key,
+  plan: PlanRef,
+  run: Run,
+  files: z.array(z.strictObject({ n: z.number().int(), name: z.string(), sha256: z.string(), size: z.number().int() })),
   /** By `record` a later version says which measurement it corrects. */
-  measurements: { record: string; version: number; measurement: Run['measurements'][number] }[];
-  reading: Reading;
-  results: Result[];
-  validity: Validity | 'not decided';
-  verdicts?: Verdict[];
-  limits?: Limit[];
-}
+  measurements: z.array(z.strictObject({ record: z.uuid(), version: z.number().int(), measurement: Measurement })),
+  reading: Reading,
+  results: z.array(Result),
+  validity: z.enum([...Validity.options, 'not decided']),
+  verdicts: z.array(Verdict).optional(),
+  limits: z.array(Limit).optional(),
+});
+export type RunAnswer = z.infer<typeof RunAnswer>;
 
 export async function runAnswer(reader: Reader, record: RunRecord): Promise<RunAnswer> {
   const { noun, version, lot, run, plan, method, files, measurements, reading } = record;

@@ -15,17 +15,21 @@ import {
   UseInterceptors,
 } from '@nestjs/common';
 import { type FastifyReply, type FastifyRequest } from 'fastify';
+import { z } from 'zod';
 import { IfMatch } from '../http/if-match.decorator.js';
 import { parsedBy } from '../http/parsed-by.js';
 import { queriedBy } from '../http/queried-by.js';
 import { VersionTag } from '../http/version-tag.interceptor.js';
+import { TracePlot } from '../lots/lot-answers.js';
 import { Answers } from '../openapi/answers.decorator.js';
+import { Reads } from '../openapi/reads.decorator.js';
 import { type PageOf, pageOf } from '../records/kept.js';
 import { Duty } from '../sign-in/duty.decorator.js';
 import { SignedIn, type SignedInActor } from '../sign-in/signed-in.decorator.js';
 import { TakesForm } from '../uploads/forms.js';
 import { LaterExamination, LaterMeasurements, NewDecision } from './later-entries.js';
-import { type RecordedAnswer, type RunAnswer } from './run-answer.js';
+import { RunForm } from './new-run.js';
+import { RecordedAnswer, RunAnswer } from './run-answer.js';
 import { RunEntriesService } from './run-entries.service.js';
 import { RunInList, RunsAsked } from './run-list.js';
 import { RunsService } from './runs.service.js';
@@ -41,6 +45,11 @@ export class RunsController {
   @Post()
   @Duty('record', 'send')
   @TakesForm()
+  @Reads({
+    body: RunForm,
+    headers: { 'idempotency-key': 'The same for every try to send this run: it is recorded once.' },
+  })
+  @Answers('Record a run: its description and its files, as the parts of a form', RecordedAnswer)
   async record(
     @SignedIn() by: SignedInActor,
     @Req() request: FastifyRequest,
@@ -60,18 +69,21 @@ export class RunsController {
 
   @Get(':run')
   @Duty('signed in')
+  @Answers('One run; limits and verdicts once its validity is decided', RunAnswer)
   one(@Param('run') run: string, @SignedIn() by: SignedInActor): Promise<RunAnswer> {
     return this.runs.one(by.labId, run);
   }
 
   @Get(':run/trace')
   @Duty('signed in')
+  @Answers('What the figure of a run shows', z.strictObject({ trace: TracePlot.nullable() }))
   trace(@Param('run') run: string, @SignedIn() by: SignedInActor) {
     return this.runs.trace(by.labId, run);
   }
 
   @Get(':run/files/:n')
   @Duty('signed in')
+  @Answers('One file of a run, bit for bit')
   @Header('content-type', 'application/octet-stream')
   async file(
     @Param('run') run: string,
@@ -91,6 +103,7 @@ export class RunsController {
 
   @Post(':run/measurements')
   @Duty('record')
+  @Answers('Add or correct measurements of a run', RunAnswer)
   measure(
     @Param('run') run: string,
     @Body(parsedBy(LaterMeasurements)) body: LaterMeasurements,
@@ -102,6 +115,7 @@ export class RunsController {
 
   @Post(':run/examination')
   @Duty('record')
+  @Answers('Say how the specimen was found after the run', RunAnswer)
   examine(
     @Param('run') run: string,
     @Body(parsedBy(LaterExamination)) body: LaterExamination,
@@ -113,6 +127,7 @@ export class RunsController {
 
   @Post(':run/validity')
   @Duty('review')
+  @Answers('Decide whether a run is valid', RunAnswer)
   @HttpCode(201)
   decide(
     @Param('run') run: string,

@@ -2,13 +2,14 @@ import { Body, Controller, Get, HttpCode, Param, Post, Query } from '@nestjs/com
 import { z } from 'zod';
 import { parsedBy } from '../http/parsed-by.js';
 import { queriedBy } from '../http/queried-by.js';
-import { Because, type PageOf } from '../records/kept.js';
+import { Answers } from '../openapi/answers.decorator.js';
+import { Because, type PageOf, pageOf } from '../records/kept.js';
 import { nextPlace, PAGING, pageAsked } from '../records/paging.js';
 import { NewRun } from '../runs/new-run.js';
-import { type RecordedAnswer } from '../runs/run-answer.js';
+import { RecordedAnswer } from '../runs/run-answer.js';
 import { Duty } from '../sign-in/duty.decorator.js';
 import { SignedIn, type SignedInActor } from '../sign-in/signed-in.decorator.js';
-import { type UnreadAnswer, UnreadService } from './unread.service.js';
+import { UnreadAnswer, UnreadService } from './unread.service.js';
 
 const WhichUnread = z.strictObject({ ...PAGING, state: z.enum(['waiting', 'read', 'discarded', 'any']).optional() });
 type WhichUnread = z.infer<typeof WhichUnread>;
@@ -19,6 +20,7 @@ export class UnreadController {
 
   @Get()
   @Duty('signed in')
+  @Answers('Run files that were refused, and what became of them', pageOf(UnreadAnswer))
   async list(
     @Query(queriedBy(WhichUnread)) query: WhichUnread,
     @SignedIn() by: SignedInActor,
@@ -30,12 +32,14 @@ export class UnreadController {
 
   @Get(':id')
   @Duty('signed in')
+  @Answers('One refused file', UnreadAnswer)
   one(@Param('id') id: string, @SignedIn() by: SignedInActor): Promise<UnreadAnswer> {
     return this.unread.one(by.labId, id);
   }
 
   @Post(':id/read')
   @Duty('record')
+  @Answers('Have a refused file read for this run', RecordedAnswer)
   read(
     @Param('id') id: string,
     @Body(parsedBy(NewRun)) run: NewRun,
@@ -46,6 +50,7 @@ export class UnreadController {
 
   @Post(':id/discard')
   @Duty('record', 'review')
+  @Answers('Discard a refused file that somebody else sent', UnreadAnswer)
   @HttpCode(200)
   discard(
     @Param('id') id: string,

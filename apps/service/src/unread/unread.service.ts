@@ -1,4 +1,4 @@
-import { type Problem, Refusal } from '@breakbook/lab';
+import { Instant, Key, Problem, Refusal } from '@breakbook/lab';
 import {
   discardUnread,
   type RawStore,
@@ -11,6 +11,7 @@ import {
 } from '@breakbook/records';
 import { Inject, Injectable } from '@nestjs/common';
 import { In } from 'typeorm';
+import { z } from 'zod';
 import { RAW_STORE } from '../records/raw-store.token.js';
 import { type NewRun } from '../runs/new-run.js';
 import { type RecordedAnswer } from '../runs/run-answer.js';
@@ -20,21 +21,22 @@ import { inSpool } from '../uploads/spool.js';
 import { spoolRaw } from '../uploads/spool-raw.js';
 
 /** The bytes of a refused run, and what became of them. */
-export interface UnreadAnswer {
-  id: string;
-  number: number;
-  sentBy: string;
-  sentAt: string;
-  parts: { name: string; sha256: string; size: number }[];
+export const UnreadAnswer = z.strictObject({
+  id: z.uuid(),
+  number: z.number().int(),
+  sentBy: Key,
+  sentAt: Instant,
+  parts: z.array(z.strictObject({ name: z.string(), sha256: z.string(), size: z.number().int() })),
   /** Why it was refused: the first hundred problems, and how many there were. */
-  problems: Problem[];
-  problemCount: number;
-  state: UnreadState;
+  problems: z.array(Problem),
+  problemCount: z.number().int(),
+  state: z.enum(['waiting', 'read', 'discarded']),
   /** The run it was read into. */
-  run?: string;
-  closedBy?: string;
-  reason?: string;
-}
+  run: Key.optional(),
+  closedBy: Key.optional(),
+  reason: z.string().optional(),
+});
+export type UnreadAnswer = z.infer<typeof UnreadAnswer>;
 
 /** Unread files: looked at, read again for the right run, or discarded by somebody else than their sender. */
 @Injectable()

@@ -1,0 +1,1989 @@
+// Made from docs/openapi.json by "npm run openapi", and never edited.
+import type { MarginStripInput, TracePlotInput, WeibullPlotInput } from '@breakbook/figures';
+
+export type BurstParameters = {
+  despikeSamples: number;
+  spikeShare: Fraction;
+  failureFall: Fraction;
+  failureWindow: Quantity;
+  rampRate: { from: Quantity; to: Quantity };
+  rampShareInBand: Fraction;
+  zeroDriftShare: Fraction;
+  zeroTime: Quantity;
+  rangeShare: Fraction;
+  gapPeriods: number;
+  redundantShare: Fraction;
+  holds: Hold[];
+};
+export type Calibration = {
+  calibration: Key;
+  sensor: Key;
+  date: Day;
+  due: Day;
+  unit: UnitCode;
+  asFound: LinearRelation;
+  asLeft: LinearRelation;
+  expandedUncertainty: number;
+  k: number;
+  tolerance: number;
+  certificate: Line;
+  traceableTo: Paragraph;
+  by: Line;
+};
+export type ChannelName = string;
+export type Characteristic = {
+  characteristic: string;
+  title: string;
+  unit: string;
+  reference?: 'gauge' | 'absolute';
+  value: CharacteristicValue | NotEvaluated;
+  ifBroken?: CharacteristicValue | NotEvaluated;
+  caution?: string;
+  uncertainty?: { expanded: number; k: number; components: { name: string; u: number }[] };
+  source: 'trace' | 'keyed';
+  steps: Step[];
+};
+export type CharacteristicValue =
+  | { kind: 'exact' | 'atLeast' | 'atMost'; value: number }
+  | { kind: 'between'; lower: number; upper: number };
+export type Check = {
+  check: string;
+  question: string;
+  outcome: 'pass' | 'flag' | 'fail' | 'not evaluated';
+  finding: string;
+  action?: string;
+  place?: { channel: string; from: number; to: number };
+  passage?: number;
+};
+export type ClaimEntry = { run: string; specimen: string; inClaim: boolean; because: string; result?: Result };
+export type ControlMode = 'constant force' | 'constant power' | 'constant lever weight';
+export type Criterion =
+  | { kind: 'every specimen'; criterion: Key; limit: LimitRef }
+  | {
+      kind: 'tolerance bound';
+      criterion: Key;
+      limit: LimitRef;
+      distribution: Distribution;
+      coverage: Fraction;
+      confidence: Fraction;
+    }
+  | { kind: 'zero failures'; criterion: Key; limit: LimitRef; reliability: Fraction; confidence: Fraction };
+export type CriterionOutcome = 'met' | 'not met' | 'not yet decidable' | 'not evaluated';
+export type CriterionResult = {
+  criterion: string;
+  kind: string;
+  statement: string;
+  outcome: CriterionOutcome;
+  limit: LimitRef;
+  external: boolean;
+  unit: string;
+  limitValue: number;
+  numbers: { [name: string]: number | string };
+  bound?: {
+    value: number;
+    estimate: number;
+    coverage: number;
+    confidence: number;
+    technique: string;
+    achievedConfidence: number;
+  };
+  boundAllModes?: { value: number } | NotEvaluated;
+  because?: string;
+  possibleIf?: string;
+  steps: Step[];
+};
+export type Customer = { name: Line; contact: Line };
+export type Day = string;
+export type DecisionRule = { rule: 'simple' } | { rule: 'guarded'; r: number };
+export type Distribution = 'normal' | 'lognormal' | 'weibull' | 'distribution-free';
+export type Duty =
+  | 'define'
+  | 'draw'
+  | 'record'
+  | 'calibrate'
+  | 'review'
+  | 'decide'
+  | 'issue'
+  | 'trace'
+  | 'compare'
+  | 'audit'
+  | 'administer'
+  | 'send';
+export type EndReason = 'something broke' | 'rig limit reached' | 'programme ended' | 'stopped early' | 'rig fault';
+export type Examination = {
+  endReason: EndReason;
+  modes: { code: string; place?: Line }[];
+  partSound: 'sound' | 'not sound' | 'not examined';
+  note?: Paragraph;
+  person: Key;
+  at: Instant;
+};
+export type FailureMode = {
+  code: string;
+  meaning: Line;
+  countsAs: { [name: string]: 'failure' | 'at least' | 'none' };
+};
+export type Fraction = number;
+export type HeatParameters = {
+  control: ControlMode;
+  stages: HeatStage[];
+  offPower: Quantity;
+  powerBand: Fraction;
+  powerShareInBand: Fraction;
+  speedBand: Fraction;
+  airSpeedBand: Fraction;
+  interruptions: { most: number; longest: Quantity };
+  longestGap: Quantity;
+  temperatureWindow: Quantity;
+  thresholds: Quantity[];
+  pressureFall: Fraction;
+  pressureFallTime: Quantity;
+  room: { from: Quantity; to: Quantity };
+  startAtMost: Quantity;
+  trackDifference: { most: Quantity; longest: Quantity };
+  detachedRate: number;
+  tyrePressure: { at: Quantity; band: Fraction };
+};
+export type HeatStage = { name: Line; power: Quantity; duration: Quantity; speed: Quantity; airSpeed: Quantity };
+export type Hold = { name: Line; pressure: Quantity; below: number; above: number; duration: Quantity };
+export type ImpactParameters = {
+  series: 'single strike' | 'several points' | 'rising energy';
+  mass: Quantity;
+  targetEnergy: Quantity;
+  energyBand: Fraction;
+  gateDistance: Quantity;
+  gateAboveContact?: Quantity;
+  gravity: Quantity;
+  baseline: Quantity;
+  contactShare: Fraction;
+  lowPass: Quantity;
+  onsetFall: Fraction;
+  guideEfficiency: Fraction;
+  momentumShare: Fraction;
+  secondStrike: Quantity;
+  forceShareOfFullScale: Fraction;
+};
+export type Instant = string;
+export type InvalidReason =
+  | 'rig fault'
+  | 'sensor fault'
+  | 'wrong mounting'
+  | 'profile outside the method'
+  | 'specimen damaged before the run'
+  | 'wrong specimen'
+  | 'record incomplete';
+export type Key = string;
+export type Lab = { lab: Key; name: Line; address: Paragraph; zone: string };
+export type Layout = {
+  layout: Key;
+  revision: Revision;
+  rig: Key;
+  form: 'layout 1';
+  time: { column: Line; kind: 'time' };
+  columns: { column: Line; channel: ChannelName }[];
+  requiredMetadata: Line[];
+};
+export type Limit =
+  | {
+      bound: 'at least';
+      limit: Key;
+      revision: Revision;
+      title: Line;
+      characteristic: ChannelName;
+      basis: 'governing body' | 'standard' | 'regulation' | 'customer' | 'internal';
+      appliesTo: Line;
+      source: Paragraph;
+      edition: Line;
+      inForceFrom: Day;
+      approvedBy: Key;
+      standing: 'confirmed by the lab' | 'example to be confirmed';
+      decisionRule: DecisionRule;
+      value: number;
+      unit: UnitCode;
+    }
+  | {
+      bound: 'at most';
+      limit: Key;
+      revision: Revision;
+      title: Line;
+      characteristic: ChannelName;
+      basis: 'governing body' | 'standard' | 'regulation' | 'customer' | 'internal';
+      appliesTo: Line;
+      source: Paragraph;
+      edition: Line;
+      inForceFrom: Day;
+      approvedBy: Key;
+      standing: 'confirmed by the lab' | 'example to be confirmed';
+      decisionRule: DecisionRule;
+      value: number;
+      unit: UnitCode;
+    }
+  | {
+      bound: 'between';
+      limit: Key;
+      revision: Revision;
+      title: Line;
+      characteristic: ChannelName;
+      basis: 'governing body' | 'standard' | 'regulation' | 'customer' | 'internal';
+      appliesTo: Line;
+      source: Paragraph;
+      edition: Line;
+      inForceFrom: Day;
+      approvedBy: Key;
+      standing: 'confirmed by the lab' | 'example to be confirmed';
+      decisionRule: DecisionRule;
+      lower: number;
+      upper: number;
+      unit: UnitCode;
+    };
+export type LimitRef = { limit: Key; revision: Revision };
+export type Line = string;
+export type LineResult = {
+  line: string;
+  characteristic: string;
+  title: string;
+  unit: string;
+  planned: number;
+  counts: {
+    runs: number;
+    valid: number;
+    withDeviation: number;
+    invalid: number;
+    notDecided: number;
+    void: number;
+    inClaim: number;
+  };
+  entries: ClaimEntry[];
+  weibull: WeibullSummary | NotEvaluated;
+  summary: { n: number; mean: number; sd: number; min: number; max: number } | NotEvaluated;
+  criteria: CriterionResult[];
+  outcome: LotOutcome;
+};
+export type LinearRelation = { gain: number; offset: number };
+export type Lot = {
+  lot: Key;
+  product: Key;
+  kind: 'pre-production' | 'production' | 'purchased';
+  size: number;
+  madeFrom: Day;
+  madeTo: Day;
+  note?: Paragraph;
+  sampling?: SamplingRecord;
+};
+export type LotBundle = {
+  lab: Lab;
+  customer: Customer;
+  people: Person[];
+  product: Product;
+  lot: Lot;
+  specimens: Specimen[];
+  plan: Plan;
+  limits: Limit[];
+  methods: Method[];
+  layouts: Layout[];
+  rigs: Rig[];
+  sensors: Sensor[];
+  calibrations: Calibration[];
+  runs: Run[];
+};
+export type LotOutcome = 'meets the plan' | 'does not meet the plan' | 'undecided';
+export type LotResult = {
+  lot: string;
+  plan: { plan: string; revision: number };
+  outcome: LotOutcome;
+  sentence: string;
+  lines: LineResult[];
+  notes: string[];
+  software: string;
+};
+export type Measurement = {
+  of: string;
+  quantity: Quantity;
+  place?: Line;
+  passage?: number;
+  instrument: Line;
+  person: Key;
+  at: Instant;
+};
+export type Method =
+  | {
+      test: 'burst';
+      method: Key;
+      revision: Revision;
+      title: Line;
+      basis: Paragraph;
+      inForceFrom: Day;
+      approvedBy: Key;
+      channels: MethodChannel[];
+      characteristics: MethodCharacteristic[];
+      failureModes: FailureMode[];
+      minimumSpecimens: number;
+      readiness: Paragraph[];
+      parameters: BurstParameters;
+    }
+  | {
+      test: 'heat';
+      method: Key;
+      revision: Revision;
+      title: Line;
+      basis: Paragraph;
+      inForceFrom: Day;
+      approvedBy: Key;
+      channels: MethodChannel[];
+      characteristics: MethodCharacteristic[];
+      failureModes: FailureMode[];
+      minimumSpecimens: number;
+      readiness: Paragraph[];
+      parameters: HeatParameters;
+    }
+  | {
+      test: 'impact';
+      method: Key;
+      revision: Revision;
+      title: Line;
+      basis: Paragraph;
+      inForceFrom: Day;
+      approvedBy: Key;
+      channels: MethodChannel[];
+      characteristics: MethodCharacteristic[];
+      failureModes: FailureMode[];
+      minimumSpecimens: number;
+      readiness: Paragraph[];
+      parameters: ImpactParameters;
+    }
+  | {
+      test: 'table';
+      method: Key;
+      revision: Revision;
+      title: Line;
+      basis: Paragraph;
+      inForceFrom: Day;
+      approvedBy: Key;
+      channels: MethodChannel[];
+      characteristics: MethodCharacteristic[];
+      failureModes: FailureMode[];
+      minimumSpecimens: number;
+      readiness: Paragraph[];
+      parameters: {};
+    };
+export type MethodChannel = {
+  channel: ChannelName;
+  kind: QuantityKindName;
+  required: boolean;
+  reference?: 'gauge' | 'absolute';
+  minimumRate?: Quantity;
+};
+export type MethodCharacteristic = {
+  characteristic: ChannelName;
+  title: Line;
+  kind: QuantityKindName;
+  unit: UnitCode;
+  reference?: 'gauge' | 'absolute';
+  definition: Paragraph;
+  uncertainty?: { k: number; components: UncertaintyComponent[] };
+};
+export type NotEvaluated = { notEvaluated: { because: string; possibleIf: string } };
+export type Origin = 'drawn at random' | 'hand-picked' | 'field return' | 'suspect';
+export type Paragraph = string;
+export type PassageReading = { passage: number; title: string; file?: string; characteristics: Characteristic[] };
+export type Person = { person: Key; name: Line; role: Line; duties: Duty[] };
+export type Photo = { caption: Paragraph; takenBy: Key; device: Line; takenAt: Instant };
+export type Plan = {
+  plan: Key;
+  revision: Revision;
+  title: Line;
+  product: Key;
+  approvedBy: Key;
+  approvedOn: Day;
+  claim: {
+    statement: Paragraph;
+    use: Line;
+    population: 'process' | 'lot';
+    modeSet: Line;
+    censoring: Line;
+    pooling: 'none';
+  };
+  lines: PlanLine[];
+};
+export type PlanLine = {
+  line: Key;
+  title: Line;
+  method: Key;
+  methodRevision: Revision;
+  specimens: number;
+  limits: LimitRef[];
+  criteria: Criterion[];
+  characteristic: ChannelName;
+};
+export type PlanRef = { plan: Key; revision: Revision };
+export type Problem = {
+  code: ProblemCode;
+  detail: string;
+  file?: string;
+  line?: number;
+  column?: number;
+  channel?: string;
+  pointer?: string;
+  parameter?: string;
+  found?: string;
+  expected?: string;
+  action?: string;
+};
+export type ProblemAnswer = {
+  type: string;
+  title: string;
+  status: number;
+  code: ProblemCode;
+  detail: string;
+  file?: string;
+  line?: number;
+  column?: number;
+  channel?: string;
+  pointer?: string;
+  parameter?: string;
+  found?: string;
+  expected?: string;
+  action?: string;
+  instance: string;
+  errors?: Problem[];
+  errorCount?: number;
+  stored?: false | 'unread';
+  unreadFileId?: string;
+};
+export type ProblemCode =
+  | 'specimen.destroyed'
+  | 'state.conflict'
+  | 'unread.quota'
+  | 'unread.closed'
+  | 'file.missing'
+  | 'file.empty'
+  | 'file.too-large'
+  | 'file.type-mismatch'
+  | 'file.compressed'
+  | 'file.encoding'
+  | 'file.nul-byte'
+  | 'file.control-char'
+  | 'file.no-final-newline'
+  | 'file.truncated'
+  | 'file.name-invalid'
+  | 'request.too-many-parts'
+  | 'request.not-found'
+  | 'request.malformed'
+  | 'request.method'
+  | 'request.not-acceptable'
+  | 'request.no-length'
+  | 'request.too-long'
+  | 'csv.line-ending'
+  | 'csv.delimiter'
+  | 'csv.row-width'
+  | 'csv.blank-line'
+  | 'csv.quote'
+  | 'csv.line-too-long'
+  | 'csv.too-many-columns'
+  | 'csv.too-many-rows'
+  | 'header.duplicate-row'
+  | 'header.missing'
+  | 'header.no-data'
+  | 'header.duplicate-channel'
+  | 'header.name-invalid'
+  | 'header.unknown-channel'
+  | 'header.missing-channel'
+  | 'run.duplicate'
+  | 'run.near-duplicate'
+  | 'run.too-short'
+  | 'unit.missing'
+  | 'unit.unknown'
+  | 'unit.wrong-dimension'
+  | 'unit.ambiguous'
+  | 'signal.out-of-range'
+  | 'signal.saturated'
+  | 'signal.spike'
+  | 'signal.dropout'
+  | 'signal.stuck'
+  | 'signal.open-circuit'
+  | 'signal.below-absolute-zero'
+  | 'signal.negative-pressure'
+  | 'signal.swapped-channels'
+  | 'signal.repeated-block'
+  | 'signal.too-smooth'
+  | 'signal.resolution'
+  | 'signal.step'
+  | 'signal.misaligned'
+  | 'signal.no-event'
+  | 'meta.missing'
+  | 'meta.duplicate'
+  | 'meta.text-invalid'
+  | 'meta.too-many'
+  | 'meta.date'
+  | 'meta.unknown'
+  | 'number.decimal-comma'
+  | 'number.thousands'
+  | 'number.syntax'
+  | 'number.missing'
+  | 'number.not-finite'
+  | 'number.out-of-range'
+  | 'time.duplicate'
+  | 'time.not-increasing'
+  | 'time.gap'
+  | 'time.rate-change'
+  | 'time.jitter'
+  | 'time.range'
+  | 'time.negative'
+  | 'json.syntax'
+  | 'json.encoding'
+  | 'json.too-deep'
+  | 'json.duplicate-key'
+  | 'body.empty'
+  | 'body.not-object'
+  | 'body.too-large'
+  | 'body.media-type'
+  | 'body.missing-field'
+  | 'body.unknown-field'
+  | 'body.type'
+  | 'body.range'
+  | 'body.enum'
+  | 'body.format'
+  | 'body.text-invalid'
+  | 'body.not-found'
+  | 'query.invalid'
+  | 'auth.required'
+  | 'auth.forbidden'
+  | 'auth.again'
+  | 'auth.failed'
+  | 'rate.limited'
+  | 'token.revoked'
+  | 'token.expired'
+  | 'idempotency.key-missing'
+  | 'idempotency.key-invalid'
+  | 'idempotency.in-progress'
+  | 'idempotency.mismatch'
+  | 'version.required'
+  | 'version.stale'
+  | 'duty.conflict'
+  | 'service.unavailable'
+  | 'service.busy'
+  | 'storage.full'
+  | 'internal';
+export type Product = {
+  product: Key;
+  name: Line;
+  description: Paragraph;
+  beadStyle: 'hooked' | 'hookless';
+  brakeKind: 'rim' | 'disc';
+  markedMaximum: Quantity;
+  innerWidth?: Quantity;
+};
+export type Quantity = { value: number; unit: UnitCode; entered?: { text: string; unit: string } };
+export type QuantityKindName =
+  | 'pressure'
+  | 'pressure rate'
+  | 'pressure-time'
+  | 'stress'
+  | 'force'
+  | 'torque'
+  | 'impulse'
+  | 'energy'
+  | 'power'
+  | 'temperature'
+  | 'temperature difference'
+  | 'speed'
+  | 'length'
+  | 'mass'
+  | 'time'
+  | 'frequency'
+  | 'acceleration'
+  | 'angle'
+  | 'thermal resistance'
+  | 'heat capacity'
+  | 'flow'
+  | 'voltage'
+  | 'hardness'
+  | 'ratio'
+  | 'count';
+export type Reading = {
+  run: string;
+  method: { method: string; revision: number };
+  software: string;
+  files: { name: string; sha256: string; bytes: number; rows: number }[];
+  calibrations: { channel: string; sensor: string; calibration: string; validOnDay: boolean }[];
+  flags: Problem[];
+  checks: Check[];
+  characteristics: Characteristic[];
+  passages?: PassageReading[];
+  events: TraceEvent[];
+  proposedValidity: 'valid' | 'invalid' | 'needs a look';
+};
+export type Result = {
+  characteristic: string;
+  title: string;
+  unit: string;
+  reference?: 'gauge' | 'absolute';
+  value: CharacteristicValue | NotEvaluated;
+  uncertainty?: { expanded: number; k: number };
+  because: string;
+  mode?: string;
+  cautious?: true;
+};
+export type Revision = number;
+export type Rig = { rig: Key; name: Line; location: Line; placements: SensorPlacement[]; rigLimit?: Quantity };
+export type Run = {
+  run: Key;
+  specimen: Key;
+  planLine: Key;
+  method: Key;
+  methodRevision: Revision;
+  rig?: Key;
+  layoutRevision?: Revision;
+  operator: Key;
+  startedAt: Instant;
+  conditions: { [name: string]: Line | Quantity };
+  passages?: RunPassage[];
+  files: RunFile[];
+  measurements: Measurement[];
+  examination?: Examination;
+  validity?: ValidityDecision;
+  readiness?: { confirmedBy: Key; at: Instant };
+  deviations: Paragraph[];
+};
+export type RunFile = { name: string; sha256?: string };
+export type RunJudgement = {
+  run: string;
+  specimen: string;
+  planLine: string;
+  validity: 'valid' | 'valid with deviation' | 'invalid' | 'void' | 'not decided';
+  validityReason?: string;
+  results: Result[];
+  verdicts: Verdict[];
+};
+export type RunPassage = {
+  passage: number;
+  kind: 'strike' | 'stage' | 'step';
+  title: Line;
+  startedAt: Instant;
+  place?: Line;
+  file?: string;
+  target?: Quantity;
+  found?: 'whole' | 'damaged' | 'not examined';
+};
+export type SamplingRecord = { drawnBy: Key; drawnOn: Day; rule: Paragraph; seed?: string; place: Line };
+export type Sensor = { sensor: Key; description: Line; serial: Line };
+export type SensorPlacement = { channel: ChannelName; sensor: Key; from: Day; to?: Day; fullScale: Quantity };
+export type Specimen = {
+  specimen: Key;
+  lot: Key;
+  serial?: Line;
+  noSerialReason?: Line;
+  origin: Origin;
+  receivedAt: Instant;
+  condition: Paragraph;
+  mass?: Quantity;
+  build?: { [name: string]: Line };
+};
+export type Step = { question: string; numbers: { [name: string]: number | string }; answer: string };
+export type TraceEvent = { name: string; time: number; value: number; channel: string; passage?: number };
+export type UncertaintyComponent =
+  | { from: 'calibration'; name: Line; channel: ChannelName }
+  | {
+      from: 'half width';
+      name: Line;
+      halfWidth: number;
+      unit: UnitCode;
+      distribution: 'rectangular' | 'triangular' | 'u-shaped';
+    }
+  | {
+      from: 'relative half width';
+      name: Line;
+      halfWidth: Fraction;
+      distribution: 'rectangular' | 'triangular' | 'u-shaped';
+    }
+  | { from: 'standard'; name: Line; u: number; unit: UnitCode };
+export type UnitCode = string;
+export type Validity = 'valid' | 'valid with deviation' | 'invalid' | 'void';
+export type ValidityDecision = {
+  validity: Validity;
+  reason?: InvalidReason;
+  note?: Paragraph;
+  person: Key;
+  at: Instant;
+};
+export type Verdict = {
+  limit: LimitRef;
+  characteristic: string;
+  outcome: VerdictOutcome;
+  external: boolean;
+  value?: CharacteristicValue;
+  uncertainty?: { expanded: number; k: number };
+  unit: string;
+  limitValue: { lower?: number; upper?: number };
+  acceptance: { lower?: number; upper?: number };
+  guardBand: number;
+  margin?: number;
+  sentence: string;
+  because?: string;
+  possibleIf?: string;
+};
+export type VerdictOutcome =
+  | 'conforms'
+  | 'conforms conditionally'
+  | 'does not conform conditionally'
+  | 'does not conform'
+  | 'not evaluated';
+export type WeibullSummary = {
+  n: number;
+  failures: number;
+  shape: number;
+  scale: number;
+  shapeLimits: [number, number] | NotEvaluated;
+  confidence: number;
+};
+
+/** What each method of each address takes, and what it answers. */
+export interface Operations {
+  'GET /api/attachments': {
+    query?: {
+      limit?: number;
+      after?: string;
+      order?: 'oldest' | 'newest';
+      lot?: Key;
+      specimen?: Key;
+      run?: Key;
+      rig?: Key;
+    };
+    answer: {
+      items: {
+        number: number;
+        of: { kind: 'lot' | 'specimen' | 'run' | 'rig'; key: Key };
+        mediaType: 'image/png' | 'image/jpeg';
+        width: number;
+        height: number;
+        bytes: number;
+        sha256: string;
+        version: number;
+        at: Instant;
+        by: Key;
+        reason?: string;
+        content: Photo;
+      }[];
+      next: string | null;
+    };
+  };
+  'POST /api/attachments': {
+    query: {
+      lot?: Key;
+      specimen?: Key;
+      run?: Key;
+      rig?: Key;
+      caption: Paragraph;
+      takenBy: Key;
+      device: Line;
+      takenAt: Instant;
+    };
+    body: Blob;
+    answer: {
+      number: number;
+      of: { kind: 'lot' | 'specimen' | 'run' | 'rig'; key: Key };
+      mediaType: 'image/png' | 'image/jpeg';
+      width: number;
+      height: number;
+      bytes: number;
+      sha256: string;
+      version: number;
+      at: Instant;
+      by: Key;
+      reason?: string;
+      content: Photo;
+    };
+  };
+  'GET /api/attachments/{attachment}': {
+    path: { attachment: string };
+    answer: {
+      number: number;
+      of: { kind: 'lot' | 'specimen' | 'run' | 'rig'; key: Key };
+      mediaType: 'image/png' | 'image/jpeg';
+      width: number;
+      height: number;
+      bytes: number;
+      sha256: string;
+      version: number;
+      at: Instant;
+      by: Key;
+      reason?: string;
+      content: Photo;
+    };
+  };
+  'PUT /api/attachments/{attachment}': {
+    path: { attachment: string };
+    headers: { 'if-match': string };
+    body: { reason: Paragraph; content: Photo };
+    answer: {
+      number: number;
+      of: { kind: 'lot' | 'specimen' | 'run' | 'rig'; key: Key };
+      mediaType: 'image/png' | 'image/jpeg';
+      width: number;
+      height: number;
+      bytes: number;
+      sha256: string;
+      version: number;
+      at: Instant;
+      by: Key;
+      reason?: string;
+      content: Photo;
+    };
+  };
+  'GET /api/attachments/{attachment}/photo': { path: { attachment: string }; answer: Blob };
+  'GET /api/calibrations': {
+    query?: { limit?: number; after?: string; order?: 'oldest' | 'newest'; sensor?: Key };
+    answer: {
+      items: {
+        key: Key;
+        number: number;
+        version: number;
+        at: Instant;
+        by: Key;
+        reason?: Paragraph;
+        content: Calibration;
+      }[];
+      next: string | null;
+    };
+  };
+  'POST /api/calibrations': {
+    body: Calibration;
+    answer: {
+      key: Key;
+      number: number;
+      version: number;
+      at: Instant;
+      by: Key;
+      reason?: Paragraph;
+      content: Calibration;
+    };
+  };
+  'GET /api/calibrations/{calibration}': {
+    path: { calibration: string };
+    answer: {
+      key: Key;
+      number: number;
+      version: number;
+      at: Instant;
+      by: Key;
+      reason?: Paragraph;
+      content: Calibration;
+    };
+  };
+  'PUT /api/calibrations/{calibration}': {
+    path: { calibration: string };
+    headers: { 'if-match': string };
+    body: { reason: Paragraph; content: Calibration };
+    answer: {
+      key: Key;
+      number: number;
+      version: number;
+      at: Instant;
+      by: Key;
+      reason?: Paragraph;
+      content: Calibration;
+    };
+  };
+  'GET /api/calibrations/{calibration}/history': {
+    path: { calibration: string };
+    query?: { limit?: number; after?: string; order?: 'oldest' | 'newest' };
+    answer: {
+      items: { version: number; at: Instant; by: Key; reason?: Paragraph; content: Calibration }[];
+      next: string | null;
+    };
+  };
+  'POST /api/compute': {
+    body: { method: string } & { [name: string]: unknown };
+    answer:
+      | { method: string; result: { [name: string]: unknown } }
+      | { method: string; notEvaluated: { because: string; possibleIf: string } };
+  };
+  'GET /api/compute/methods': {
+    answer: {
+      items: {
+        method: string;
+        question: string;
+        inputs: { name: string; required: boolean; description: string }[];
+        result: { name: string; description: string }[];
+        assumptions: string[];
+        source: string;
+      }[];
+    };
+  };
+  'GET /api/compute/schema': { answer: { [name: string]: unknown } };
+  'GET /api/documents': {
+    query?: { limit?: number; after?: string; order?: 'oldest' | 'newest' };
+    answer: {
+      items: {
+        number: number;
+        kind: string;
+        evaluation: number | null;
+        lot: Key | null;
+        at: Instant;
+        by: Key;
+        software: string;
+        sha256: string;
+        size: number;
+      }[];
+      next: string | null;
+    };
+  };
+  'GET /api/documents/{n}': {
+    path: { n: string };
+    answer: {
+      number: number;
+      kind: string;
+      evaluation: number | null;
+      lot: Key | null;
+      at: Instant;
+      by: Key;
+      software: string;
+      sha256: string;
+      size: number;
+      content: unknown;
+    };
+  };
+  'GET /api/documents/{n}.pdf': { path: { n: string }; answer: Blob };
+  'GET /api/evaluations/{n}': {
+    path: { n: string };
+    answer: {
+      number: number;
+      lot: Key;
+      plan: PlanRef;
+      outcome: LotOutcome;
+      sentence: string;
+      at: Instant;
+      by: Key;
+      software: string;
+      documents: number[];
+      result: LotResult;
+      judgements: RunJudgement[];
+      recordsSha256: string | null;
+    };
+  };
+  'POST /api/evaluations/{n}/documents': {
+    path: { n: string };
+    body: { kind: 'lot test report'; paper?: 'A4' | 'Letter' };
+    answer: {
+      id: string;
+      kind: 'lot evaluation' | 'lot test report';
+      subject: { lot: Key } | { evaluation: number; paper: 'A4' | 'Letter' };
+      askedBy: string;
+      askedAt: Instant;
+      state: 'waiting' | 'running' | 'done' | 'failed' | 'cancelled';
+      progress?: { share: number; at: string };
+      evaluation?: number;
+      document?: number;
+      problems?: Problem[];
+    };
+  };
+  'GET /api/jobs/{id}': {
+    path: { id: string };
+    answer: {
+      id: string;
+      kind: 'lot evaluation' | 'lot test report';
+      subject: { lot: Key } | { evaluation: number; paper: 'A4' | 'Letter' };
+      askedBy: string;
+      askedAt: Instant;
+      state: 'waiting' | 'running' | 'done' | 'failed' | 'cancelled';
+      progress?: { share: number; at: string };
+      evaluation?: number;
+      document?: number;
+      problems?: Problem[];
+    };
+  };
+  'POST /api/jobs/{id}/cancel': {
+    path: { id: string };
+    answer: {
+      id: string;
+      kind: 'lot evaluation' | 'lot test report';
+      subject: { lot: Key } | { evaluation: number; paper: 'A4' | 'Letter' };
+      askedBy: string;
+      askedAt: Instant;
+      state: 'waiting' | 'running' | 'done' | 'failed' | 'cancelled';
+      progress?: { share: number; at: string };
+      evaluation?: number;
+      document?: number;
+      problems?: Problem[];
+    };
+  };
+  'GET /api/jobs/{id}/events': { path: { id: string }; answer: string };
+  'GET /api/labs': { answer: { items: { version: number; at: Instant; by: Key; reason?: Paragraph; content: Lab }[] } };
+  'GET /api/labs/{lab}': {
+    path: { lab: string };
+    answer: { version: number; at: Instant; by: Key; reason?: Paragraph; content: Lab };
+  };
+  'PUT /api/labs/{lab}': {
+    path: { lab: string };
+    headers: { 'if-match': string };
+    body: { reason: Paragraph; content: Lab };
+    answer: { version: number; at: Instant; by: Key; reason?: Paragraph; content: Lab };
+  };
+  'GET /api/labs/{lab}/history': {
+    path: { lab: string };
+    query?: { limit?: number; after?: string; order?: 'oldest' | 'newest' };
+    answer: {
+      items: { version: number; at: Instant; by: Key; reason?: Paragraph; content: Lab }[];
+      next: string | null;
+    };
+  };
+  'GET /api/layouts': {
+    query?: { limit?: number; after?: string; order?: 'oldest' | 'newest'; rig?: Key };
+    answer: {
+      items: { key: Key; number: number; version: number; at: Instant; by: Key; reason?: Paragraph; content: Layout }[];
+      next: string | null;
+    };
+  };
+  'POST /api/layouts': {
+    body: Layout;
+    answer: { key: Key; number: number; version: number; at: Instant; by: Key; reason?: Paragraph; content: Layout };
+  };
+  'GET /api/layouts/{layout}': {
+    path: { layout: string };
+    answer: { key: Key; number: number; version: number; at: Instant; by: Key; reason?: Paragraph; content: Layout };
+  };
+  'GET /api/layouts/{layout}/revisions': {
+    path: { layout: string };
+    query?: { limit?: number; after?: string; order?: 'oldest' | 'newest' };
+    answer: {
+      items: { version: number; at: Instant; by: Key; reason?: Paragraph; content: Layout }[];
+      next: string | null;
+    };
+  };
+  'POST /api/layouts/{layout}/revisions': {
+    path: { layout: string };
+    body: { reason: Paragraph; content: Layout };
+    answer: { key: Key; number: number; version: number; at: Instant; by: Key; reason?: Paragraph; content: Layout };
+  };
+  'GET /api/layouts/{layout}/revisions/{revision}': {
+    path: { layout: string; revision: string };
+    answer: { version: number; at: Instant; by: Key; reason?: Paragraph; content: Layout };
+  };
+  'GET /api/ledger': {
+    query?: { limit?: number; after?: string; order?: 'oldest' | 'newest' };
+    answer: {
+      items: { sequence: number; at: Instant; by: Key; action: string; reason?: string; hash: string }[];
+      next: string | null;
+    };
+  };
+  'GET /api/ledger/{sequence}': {
+    path: { sequence: string };
+    answer: {
+      sequence: number;
+      at: Instant;
+      by: Key;
+      action: string;
+      reason?: string;
+      hash: string;
+      previous: string;
+      text: string;
+    };
+  };
+  'GET /api/ledger/head': { answer: { lab: string; sequence: number; hash: string } };
+  'POST /api/ledger/verification': {
+    answer:
+      | {
+          holds: true;
+          entries: number;
+          rows: number;
+          files: number;
+          head?: { lab: string; sequence: number; hash: string };
+        }
+      | { holds: false; sequence?: number; table?: string; id?: string; because: string };
+  };
+  'GET /api/limits': {
+    query?: { limit?: number; after?: string; order?: 'oldest' | 'newest' };
+    answer: {
+      items: { key: Key; number: number; version: number; at: Instant; by: Key; reason?: Paragraph; content: Limit }[];
+      next: string | null;
+    };
+  };
+  'POST /api/limits': {
+    body: Limit;
+    answer: { key: Key; number: number; version: number; at: Instant; by: Key; reason?: Paragraph; content: Limit };
+  };
+  'GET /api/limits/{limit}': {
+    path: { limit: string };
+    answer: { key: Key; number: number; version: number; at: Instant; by: Key; reason?: Paragraph; content: Limit };
+  };
+  'GET /api/limits/{limit}/revisions': {
+    path: { limit: string };
+    query?: { limit?: number; after?: string; order?: 'oldest' | 'newest' };
+    answer: {
+      items: { version: number; at: Instant; by: Key; reason?: Paragraph; content: Limit }[];
+      next: string | null;
+    };
+  };
+  'POST /api/limits/{limit}/revisions': {
+    path: { limit: string };
+    body: { reason: Paragraph; content: Limit };
+    answer: { key: Key; number: number; version: number; at: Instant; by: Key; reason?: Paragraph; content: Limit };
+  };
+  'GET /api/limits/{limit}/revisions/{revision}': {
+    path: { limit: string; revision: string };
+    answer: { version: number; at: Instant; by: Key; reason?: Paragraph; content: Limit };
+  };
+  'GET /api/lots': {
+    query?: { limit?: number; after?: string; order?: 'oldest' | 'newest'; product?: Key };
+    answer: {
+      items: {
+        lot: Key;
+        kind: 'pre-production' | 'production' | 'purchased';
+        size: number;
+        product: { product: Key; name: Line };
+        closed: boolean;
+        evaluation: { plan: PlanRef; outcome: LotOutcome; sentence: string; strip?: MarginStripInput } | NotEvaluated;
+      }[];
+      next: string | null;
+    };
+  };
+  'POST /api/lots': {
+    body: {
+      lot: Key;
+      product: Key;
+      kind: 'pre-production' | 'production' | 'purchased';
+      size: number;
+      madeFrom: Day;
+      madeTo: Day;
+      note?: Paragraph;
+      customer: Customer;
+      sampling?: SamplingRecord;
+    };
+    answer: {
+      key: Key;
+      number: number;
+      version: number;
+      at: Instant;
+      by: Key;
+      reason?: Paragraph;
+      content: {
+        lot: Key;
+        product: Key;
+        kind: 'pre-production' | 'production' | 'purchased';
+        size: number;
+        madeFrom: Day;
+        madeTo: Day;
+        note?: Paragraph;
+        customer: Customer;
+      };
+      closed: boolean;
+      sampling?: SamplingRecord;
+    };
+  };
+  'GET /api/lots/{lot}': {
+    path: { lot: string };
+    answer: {
+      key: Key;
+      number: number;
+      version: number;
+      at: Instant;
+      by: Key;
+      reason?: Paragraph;
+      content: {
+        lot: Key;
+        product: Key;
+        kind: 'pre-production' | 'production' | 'purchased';
+        size: number;
+        madeFrom: Day;
+        madeTo: Day;
+        note?: Paragraph;
+        customer: Customer;
+      };
+      closed: boolean;
+      sampling?: SamplingRecord;
+    };
+  };
+  'PUT /api/lots/{lot}': {
+    path: { lot: string };
+    headers: { 'if-match': string };
+    body: {
+      reason: Paragraph;
+      content: {
+        lot: Key;
+        product: Key;
+        kind: 'pre-production' | 'production' | 'purchased';
+        size: number;
+        madeFrom: Day;
+        madeTo: Day;
+        note?: Paragraph;
+        customer: Customer;
+      };
+    };
+    answer: {
+      key: Key;
+      number: number;
+      version: number;
+      at: Instant;
+      by: Key;
+      reason?: Paragraph;
+      content: {
+        lot: Key;
+        product: Key;
+        kind: 'pre-production' | 'production' | 'purchased';
+        size: number;
+        madeFrom: Day;
+        madeTo: Day;
+        note?: Paragraph;
+        customer: Customer;
+      };
+    };
+  };
+  'POST /api/lots/{lot}/closing': {
+    path: { lot: string };
+    body: { reason: Line };
+    answer: { lot: Key; closed: boolean };
+  };
+  'POST /api/lots/{lot}/evaluations': {
+    path: { lot: string };
+    answer: {
+      id: string;
+      kind: 'lot evaluation' | 'lot test report';
+      subject: { lot: Key } | { evaluation: number; paper: 'A4' | 'Letter' };
+      askedBy: string;
+      askedAt: Instant;
+      state: 'waiting' | 'running' | 'done' | 'failed' | 'cancelled';
+      progress?: { share: number; at: string };
+      evaluation?: number;
+      document?: number;
+      problems?: Problem[];
+    };
+  };
+  'GET /api/lots/{lot}/evaluations': {
+    path: { lot: string };
+    answer: {
+      items: {
+        number: number;
+        lot: Key;
+        plan: PlanRef;
+        outcome: LotOutcome;
+        sentence: string;
+        at: Instant;
+        by: Key;
+        software: string;
+        documents: number[];
+      }[];
+    };
+  };
+  'GET /api/lots/{lot}/history': {
+    path: { lot: string };
+    query?: { limit?: number; after?: string; order?: 'oldest' | 'newest' };
+    answer: {
+      items: {
+        version: number;
+        at: Instant;
+        by: Key;
+        reason?: Paragraph;
+        content: {
+          lot: Key;
+          product: Key;
+          kind: 'pre-production' | 'production' | 'purchased';
+          size: number;
+          madeFrom: Day;
+          madeTo: Day;
+          note?: Paragraph;
+          customer: Customer;
+        };
+      }[];
+      next: string | null;
+    };
+  };
+  'POST /api/lots/{lot}/opening': {
+    path: { lot: string };
+    body: { reason: Line };
+    answer: { lot: Key; closed: boolean };
+  };
+  'GET /api/lots/{lot}/report.pdf': { path: { lot: string }; answer: Blob };
+  'GET /api/lots/{lot}/runs/{run}': {
+    path: { lot: string; run: string };
+    answer: { run: Run; specimen: Specimen; reading: Reading; judgement: RunJudgement; trace: TracePlotInput | null };
+  };
+  'GET /api/lots/{lot}/sampling': {
+    path: { lot: string };
+    answer: { version: number; at: Instant; by: Key; reason?: Paragraph; content: SamplingRecord };
+  };
+  'POST /api/lots/{lot}/sampling': {
+    path: { lot: string };
+    body: SamplingRecord;
+    answer: { version: number; at: Instant; by: Key; reason?: Paragraph; content: SamplingRecord };
+  };
+  'PUT /api/lots/{lot}/sampling': {
+    path: { lot: string };
+    headers: { 'if-match': string };
+    body: { reason: Paragraph; content: SamplingRecord };
+    answer: { version: number; at: Instant; by: Key; reason?: Paragraph; content: SamplingRecord };
+  };
+  'GET /api/lots/{lot}/sheet': {
+    path: { lot: string };
+    answer: {
+      bundle: LotBundle;
+      lot: LotResult;
+      judgements: RunJudgement[];
+      readings: Reading[];
+      refusals: { run: Key; problems: Problem[] }[];
+      figures: { line: Key; marginStrip: MarginStripInput | null; probabilityPlot: WeibullPlotInput | null }[];
+    };
+  };
+  'GET /api/me': {
+    answer: {
+      lab: { lab: Key; name: Line };
+      person: Key;
+      name: Line;
+      role: Line;
+      duties: Duty[];
+      givenPassphrase: boolean;
+    };
+  };
+  'POST /api/me/again': { body: { passphrase: string }; answer: undefined };
+  'POST /api/me/passphrase': { body: { current: string; passphrase: string }; answer: undefined };
+  'GET /api/methods': {
+    query?: { limit?: number; after?: string; order?: 'oldest' | 'newest' };
+    answer: {
+      items: { key: Key; number: number; version: number; at: Instant; by: Key; reason?: Paragraph; content: Method }[];
+      next: string | null;
+    };
+  };
+  'POST /api/methods': {
+    body: Method;
+    answer: { key: Key; number: number; version: number; at: Instant; by: Key; reason?: Paragraph; content: Method };
+  };
+  'GET /api/methods/{method}': {
+    path: { method: string };
+    answer: { key: Key; number: number; version: number; at: Instant; by: Key; reason?: Paragraph; content: Method };
+  };
+  'GET /api/methods/{method}/revisions': {
+    path: { method: string };
+    query?: { limit?: number; after?: string; order?: 'oldest' | 'newest' };
+    answer: {
+      items: { version: number; at: Instant; by: Key; reason?: Paragraph; content: Method }[];
+      next: string | null;
+    };
+  };
+  'POST /api/methods/{method}/revisions': {
+    path: { method: string };
+    body: { reason: Paragraph; content: Method };
+    answer: { key: Key; number: number; version: number; at: Instant; by: Key; reason?: Paragraph; content: Method };
+  };
+  'GET /api/methods/{method}/revisions/{revision}': {
+    path: { method: string; revision: string };
+    answer: { version: number; at: Instant; by: Key; reason?: Paragraph; content: Method };
+  };
+  'GET /api/openapi.json': { answer: { openapi: '3.1.0' } & { [name: string]: unknown } };
+  'GET /api/people': {
+    query?: { limit?: number; after?: string; order?: 'oldest' | 'newest' };
+    answer: {
+      items: {
+        key: Key;
+        number: number;
+        version: number;
+        at: Instant;
+        by: Key;
+        reason?: Paragraph;
+        content: Person;
+        signsIn: boolean;
+      }[];
+      next: string | null;
+    };
+  };
+  'POST /api/people': {
+    body: {
+      person: Key;
+      name: Line;
+      role: Line;
+      duties: (
+        | 'define'
+        | 'draw'
+        | 'record'
+        | 'calibrate'
+        | 'review'
+        | 'decide'
+        | 'issue'
+        | 'trace'
+        | 'compare'
+        | 'audit'
+        | 'administer'
+      )[];
+    };
+    answer: {
+      key: Key;
+      number: number;
+      version: number;
+      at: Instant;
+      by: Key;
+      reason?: Paragraph;
+      content: Person;
+      signsIn: boolean;
+      passphrase: string;
+    };
+  };
+  'GET /api/people/{person}': {
+    path: { person: string };
+    answer: {
+      key: Key;
+      number: number;
+      version: number;
+      at: Instant;
+      by: Key;
+      reason?: Paragraph;
+      content: Person;
+      signsIn: boolean;
+    };
+  };
+  'PUT /api/people/{person}': {
+    path: { person: string };
+    headers: { 'if-match': string };
+    body: { name: Line; role: Line; reason: Paragraph };
+    answer: {
+      key: Key;
+      number: number;
+      version: number;
+      at: Instant;
+      by: Key;
+      reason?: Paragraph;
+      content: Person;
+      signsIn: boolean;
+    };
+  };
+  'POST /api/people/{person}/closing': { path: { person: string }; body: { reason: Line }; answer: undefined };
+  'PUT /api/people/{person}/duties': {
+    path: { person: string };
+    headers: { 'if-match': string };
+    body: {
+      duties: (
+        | 'define'
+        | 'draw'
+        | 'record'
+        | 'calibrate'
+        | 'review'
+        | 'decide'
+        | 'issue'
+        | 'trace'
+        | 'compare'
+        | 'audit'
+        | 'administer'
+      )[];
+      reason: Paragraph;
+    };
+    answer: {
+      key: Key;
+      number: number;
+      version: number;
+      at: Instant;
+      by: Key;
+      reason?: Paragraph;
+      content: Person;
+      signsIn: boolean;
+    };
+  };
+  'POST /api/people/{person}/passphrase': { path: { person: string }; answer: { person: string; passphrase: string } };
+  'GET /api/plans': {
+    query?: { limit?: number; after?: string; order?: 'oldest' | 'newest'; product?: Key };
+    answer: {
+      items: { key: Key; number: number; version: number; at: Instant; by: Key; reason?: Paragraph; content: Plan }[];
+      next: string | null;
+    };
+  };
+  'POST /api/plans': {
+    body: Plan;
+    answer: { key: Key; number: number; version: number; at: Instant; by: Key; reason?: Paragraph; content: Plan };
+  };
+  'GET /api/plans/{plan}': {
+    path: { plan: string };
+    answer: { key: Key; number: number; version: number; at: Instant; by: Key; reason?: Paragraph; content: Plan };
+  };
+  'GET /api/plans/{plan}/revisions': {
+    path: { plan: string };
+    query?: { limit?: number; after?: string; order?: 'oldest' | 'newest' };
+    answer: {
+      items: { version: number; at: Instant; by: Key; reason?: Paragraph; content: Plan }[];
+      next: string | null;
+    };
+  };
+  'POST /api/plans/{plan}/revisions': {
+    path: { plan: string };
+    body: { reason: Paragraph; content: Plan };
+    answer: { key: Key; number: number; version: number; at: Instant; by: Key; reason?: Paragraph; content: Plan };
+  };
+  'GET /api/plans/{plan}/revisions/{revision}': {
+    path: { plan: string; revision: string };
+    answer: { version: number; at: Instant; by: Key; reason?: Paragraph; content: Plan };
+  };
+  'GET /api/products': {
+    query?: { limit?: number; after?: string; order?: 'oldest' | 'newest' };
+    answer: {
+      items: {
+        key: Key;
+        number: number;
+        version: number;
+        at: Instant;
+        by: Key;
+        reason?: Paragraph;
+        content: Product;
+      }[];
+      next: string | null;
+    };
+  };
+  'POST /api/products': {
+    body: Product;
+    answer: { key: Key; number: number; version: number; at: Instant; by: Key; reason?: Paragraph; content: Product };
+  };
+  'GET /api/products/{product}': {
+    path: { product: string };
+    answer: { key: Key; number: number; version: number; at: Instant; by: Key; reason?: Paragraph; content: Product };
+  };
+  'PUT /api/products/{product}': {
+    path: { product: string };
+    headers: { 'if-match': string };
+    body: { reason: Paragraph; content: Product };
+    answer: { key: Key; number: number; version: number; at: Instant; by: Key; reason?: Paragraph; content: Product };
+  };
+  'GET /api/products/{product}/history': {
+    path: { product: string };
+    query?: { limit?: number; after?: string; order?: 'oldest' | 'newest' };
+    answer: {
+      items: { version: number; at: Instant; by: Key; reason?: Paragraph; content: Product }[];
+      next: string | null;
+    };
+  };
+  'GET /api/rigs': {
+    query?: { limit?: number; after?: string; order?: 'oldest' | 'newest' };
+    answer: {
+      items: {
+        key: Key;
+        number: number;
+        version: number;
+        at: Instant;
+        by: Key;
+        reason?: Paragraph;
+        content: { rig: Key; name: Line; location: Line; rigLimit?: Quantity };
+      }[];
+      next: string | null;
+    };
+  };
+  'POST /api/rigs': {
+    body: { rig: Key; name: Line; location: Line; rigLimit?: Quantity };
+    answer: {
+      key: Key;
+      number: number;
+      version: number;
+      at: Instant;
+      by: Key;
+      reason?: Paragraph;
+      content: { rig: Key; name: Line; location: Line; rigLimit?: Quantity };
+    };
+  };
+  'GET /api/rigs/{rig}': {
+    path: { rig: string };
+    answer: {
+      key: Key;
+      number: number;
+      version: number;
+      at: Instant;
+      by: Key;
+      reason?: Paragraph;
+      content: { rig: Key; name: Line; location: Line; rigLimit?: Quantity };
+    };
+  };
+  'PUT /api/rigs/{rig}': {
+    path: { rig: string };
+    headers: { 'if-match': string };
+    body: { reason: Paragraph; content: { rig: Key; name: Line; location: Line; rigLimit?: Quantity } };
+    answer: {
+      key: Key;
+      number: number;
+      version: number;
+      at: Instant;
+      by: Key;
+      reason?: Paragraph;
+      content: { rig: Key; name: Line; location: Line; rigLimit?: Quantity };
+    };
+  };
+  'GET /api/rigs/{rig}/history': {
+    path: { rig: string };
+    query?: { limit?: number; after?: string; order?: 'oldest' | 'newest' };
+    answer: {
+      items: {
+        version: number;
+        at: Instant;
+        by: Key;
+        reason?: Paragraph;
+        content: { rig: Key; name: Line; location: Line; rigLimit?: Quantity };
+      }[];
+      next: string | null;
+    };
+  };
+  'GET /api/rigs/{rig}/placements': {
+    path: { rig: string };
+    answer: {
+      items: {
+        placement: string;
+        version: number;
+        at: Instant;
+        by: Key;
+        reason?: Paragraph;
+        content: SensorPlacement;
+      }[];
+    };
+  };
+  'POST /api/rigs/{rig}/placements': {
+    path: { rig: string };
+    body: SensorPlacement;
+    answer: { placement: string; version: number; at: Instant; by: Key; reason?: Paragraph; content: SensorPlacement };
+  };
+  'PUT /api/rigs/{rig}/placements/{placement}': {
+    path: { rig: string; placement: string };
+    headers: { 'if-match': string };
+    body: { reason: Paragraph; content: SensorPlacement };
+    answer: { placement: string; version: number; at: Instant; by: Key; reason?: Paragraph; content: SensorPlacement };
+  };
+  'GET /api/rigs/{rig}/tokens': {
+    path: { rig: string };
+    answer: {
+      items: {
+        number: number;
+        note: Line;
+        at: Instant;
+        by: Key;
+        expiresAt: Instant;
+        state: 'in force' | 'revoked' | 'expired';
+        revoked?: { at: Instant; by: Key; reason: Paragraph };
+      }[];
+    };
+  };
+  'POST /api/rigs/{rig}/tokens': {
+    path: { rig: string };
+    body: { note: Line; days: number };
+    answer: {
+      number: number;
+      note: Line;
+      at: Instant;
+      by: Key;
+      expiresAt: Instant;
+      state: 'in force' | 'revoked' | 'expired';
+      revoked?: { at: Instant; by: Key; reason: Paragraph };
+      token: string;
+    };
+  };
+  'POST /api/rigs/{rig}/tokens/{number}/revocation': {
+    path: { rig: string; number: string };
+    body: { reason: Line };
+    answer: {
+      number: number;
+      note: Line;
+      at: Instant;
+      by: Key;
+      expiresAt: Instant;
+      state: 'in force' | 'revoked' | 'expired';
+      revoked?: { at: Instant; by: Key; reason: Paragraph };
+    };
+  };
+  'POST /api/runs': {
+    headers: { 'idempotency-key': string };
+    body: FormData;
+    answer: {
+      run: Key;
+      number: number;
+      lot: Key;
+      specimen: Key;
+      destroyed: boolean;
+      flags: Problem[];
+      proposedValidity: 'valid' | 'invalid' | 'needs a look';
+      files: { name: string; sha256: string; bytes: number }[];
+    };
+  };
+  'GET /api/runs': {
+    query?: { limit?: number; after?: string; order?: 'oldest' | 'newest'; lot?: Key; specimen?: Key };
+    answer: {
+      items: {
+        run: Key;
+        number: number;
+        lot: Key;
+        specimen: Key;
+        planLine: Key;
+        rig?: Key;
+        operator: Key;
+        recordedBy: Key;
+        startedAt: Instant;
+        endReason?: EndReason;
+        validity: Validity | 'not decided';
+        invalidReason?: InvalidReason;
+      }[];
+      next: string | null;
+    };
+  };
+  'GET /api/runs/{run}': {
+    path: { run: string };
+    answer: {
+      number: number;
+      version: number;
+      recordedBy: Key;
+      recordedAt: Instant;
+      lot: Key;
+      plan: PlanRef;
+      run: Run;
+      files: { n: number; name: string; sha256: string; size: number }[];
+      measurements: { record: string; version: number; measurement: Measurement }[];
+      reading: Reading;
+      results: Result[];
+      validity: 'valid' | 'valid with deviation' | 'invalid' | 'void' | 'not decided';
+      verdicts?: Verdict[];
+      limits?: Limit[];
+    };
+  };
+  'POST /api/runs/{run}/examination': {
+    path: { run: string };
+    headers: { 'if-match': string };
+    body: { examination: Examination; reason?: Line };
+    answer: {
+      number: number;
+      version: number;
+      recordedBy: Key;
+      recordedAt: Instant;
+      lot: Key;
+      plan: PlanRef;
+      run: Run;
+      files: { n: number; name: string; sha256: string; size: number }[];
+      measurements: { record: string; version: number; measurement: Measurement }[];
+      reading: Reading;
+      results: Result[];
+      validity: 'valid' | 'valid with deviation' | 'invalid' | 'void' | 'not decided';
+      verdicts?: Verdict[];
+      limits?: Limit[];
+    };
+  };
+  'GET /api/runs/{run}/files/{n}': { path: { run: string; n: string }; answer: Blob };
+  'POST /api/runs/{run}/measurements': {
+    path: { run: string };
+    headers: { 'if-match': string };
+    body: { measurements: { record?: string; measurement: Measurement }[]; reason?: Line };
+    answer: {
+      number: number;
+      version: number;
+      recordedBy: Key;
+      recordedAt: Instant;
+      lot: Key;
+      plan: PlanRef;
+      run: Run;
+      files: { n: number; name: string; sha256: string; size: number }[];
+      measurements: { record: string; version: number; measurement: Measurement }[];
+      reading: Reading;
+      results: Result[];
+      validity: 'valid' | 'valid with deviation' | 'invalid' | 'void' | 'not decided';
+      verdicts?: Verdict[];
+      limits?: Limit[];
+    };
+  };
+  'GET /api/runs/{run}/trace': { path: { run: string }; answer: { trace: TracePlotInput | null } };
+  'POST /api/runs/{run}/validity': {
+    path: { run: string };
+    headers: { 'if-match': string };
+    body: { validity: Validity; reason?: InvalidReason; note?: Paragraph };
+    answer: {
+      number: number;
+      version: number;
+      recordedBy: Key;
+      recordedAt: Instant;
+      lot: Key;
+      plan: PlanRef;
+      run: Run;
+      files: { n: number; name: string; sha256: string; size: number }[];
+      measurements: { record: string; version: number; measurement: Measurement }[];
+      reading: Reading;
+      results: Result[];
+      validity: 'valid' | 'valid with deviation' | 'invalid' | 'void' | 'not decided';
+      verdicts?: Verdict[];
+      limits?: Limit[];
+    };
+  };
+  'GET /api/sensors': {
+    query?: { limit?: number; after?: string; order?: 'oldest' | 'newest' };
+    answer: {
+      items: { key: Key; number: number; version: number; at: Instant; by: Key; reason?: Paragraph; content: Sensor }[];
+      next: string | null;
+    };
+  };
+  'POST /api/sensors': {
+    body: Sensor;
+    answer: { key: Key; number: number; version: number; at: Instant; by: Key; reason?: Paragraph; content: Sensor };
+  };
+  'GET /api/sensors/{sensor}': {
+    path: { sensor: string };
+    answer: { key: Key; number: number; version: number; at: Instant; by: Key; reason?: Paragraph; content: Sensor };
+  };
+  'PUT /api/sensors/{sensor}': {
+    path: { sensor: string };
+    headers: { 'if-match': string };
+    body: { reason: Paragraph; content: Sensor };
+    answer: { key: Key; number: number; version: number; at: Instant; by: Key; reason?: Paragraph; content: Sensor };
+  };
+  'GET /api/sensors/{sensor}/history': {
+    path: { sensor: string };
+    query?: { limit?: number; after?: string; order?: 'oldest' | 'newest' };
+    answer: {
+      items: { version: number; at: Instant; by: Key; reason?: Paragraph; content: Sensor }[];
+      next: string | null;
+    };
+  };
+  'POST /api/sign-in': {
+    body: { person: Key; passphrase: string };
+    answer: {
+      lab: { lab: Key; name: Line };
+      person: Key;
+      name: Line;
+      role: Line;
+      duties: Duty[];
+      givenPassphrase: boolean;
+    };
+  };
+  'POST /api/sign-out': { answer: undefined };
+  'GET /api/specimens': {
+    query?: { limit?: number; after?: string; order?: 'oldest' | 'newest'; lot?: Key };
+    answer: {
+      items: {
+        key: Key;
+        number: number;
+        version: number;
+        at: Instant;
+        by: Key;
+        reason?: Paragraph;
+        content: Specimen;
+        destroyedIn?: Key;
+      }[];
+      next: string | null;
+    };
+  };
+  'POST /api/specimens': {
+    body: Specimen;
+    answer: { key: Key; number: number; version: number; at: Instant; by: Key; reason?: Paragraph; content: Specimen };
+  };
+  'GET /api/specimens/{specimen}': {
+    path: { specimen: string };
+    answer: {
+      key: Key;
+      number: number;
+      version: number;
+      at: Instant;
+      by: Key;
+      reason?: Paragraph;
+      content: Specimen;
+      destroyedIn?: Key;
+    };
+  };
+  'PUT /api/specimens/{specimen}': {
+    path: { specimen: string };
+    headers: { 'if-match': string };
+    body: { reason: Paragraph; content: Specimen };
+    answer: { key: Key; number: number; version: number; at: Instant; by: Key; reason?: Paragraph; content: Specimen };
+  };
+  'GET /api/specimens/{specimen}/history': {
+    path: { specimen: string };
+    query?: { limit?: number; after?: string; order?: 'oldest' | 'newest' };
+    answer: {
+      items: { version: number; at: Instant; by: Key; reason?: Paragraph; content: Specimen }[];
+      next: string | null;
+    };
+  };
+  'POST /api/specimens/several': {
+    body: { specimens: Specimen[] };
+    answer: {
+      items: {
+        key: Key;
+        number: number;
+        version: number;
+        at: Instant;
+        by: Key;
+        reason?: Paragraph;
+        content: Specimen;
+      }[];
+    };
+  };
+  'GET /api/unread': {
+    query?: {
+      limit?: number;
+      after?: string;
+      order?: 'oldest' | 'newest';
+      state?: 'waiting' | 'read' | 'discarded' | 'any';
+    };
+    answer: {
+      items: {
+        id: string;
+        number: number;
+        sentBy: Key;
+        sentAt: Instant;
+        parts: { name: string; sha256: string; size: number }[];
+        problems: Problem[];
+        problemCount: number;
+        state: 'waiting' | 'read' | 'discarded';
+        run?: Key;
+        closedBy?: Key;
+        reason?: string;
+      }[];
+      next: string | null;
+    };
+  };
+  'GET /api/unread/{id}': {
+    path: { id: string };
+    answer: {
+      id: string;
+      number: number;
+      sentBy: Key;
+      sentAt: Instant;
+      parts: { name: string; sha256: string; size: number }[];
+      problems: Problem[];
+      problemCount: number;
+      state: 'waiting' | 'read' | 'discarded';
+      run?: Key;
+      closedBy?: Key;
+      reason?: string;
+    };
+  };
+  'POST /api/unread/{id}/discard': {
+    path: { id: string };
+    body: { reason: Line };
+    answer: {
+      id: string;
+      number: number;
+      sentBy: Key;
+      sentAt: Instant;
+      parts: { name: string; sha256: string; size: number }[];
+      problems: Problem[];
+      problemCount: number;
+      state: 'waiting' | 'read' | 'discarded';
+      run?: Key;
+      closedBy?: Key;
+      reason?: string;
+    };
+  };
+  'POST /api/unread/{id}/read': {
+    path: { id: string };
+    body: {
+      run: Key;
+      specimen: Key;
+      planLine: Key;
+      method: Key;
+      methodRevision: Revision;
+      rig?: Key;
+      layoutRevision?: Revision;
+      operator: Key;
+      startedAt: Instant;
+      conditions: { [name: string]: Line | Quantity };
+      passages?: RunPassage[];
+      measurements: Measurement[];
+      examination?: Examination;
+      readiness?: { confirmedBy: Key; at: Instant };
+      deviations: Paragraph[];
+      plan: PlanRef;
+    };
+    answer: {
+      run: Key;
+      number: number;
+      lot: Key;
+      specimen: Key;
+      destroyed: boolean;
+      flags: Problem[];
+      proposedValidity: 'valid' | 'invalid' | 'needs a look';
+      files: { name: string; sha256: string; bytes: number }[];
+    };
+  };
+  'GET /health/live': { answer: { live: true } };
+  'GET /health/ready': { answer: { ready: true } };
+}
