@@ -78,12 +78,14 @@ export { type ImpactIntegration, integrateImpact, type StrikeRecord } from './ph
 export { type HeatedBody, type LumpedHeating, lumpedHeating } from './physics/lumped-heating.js';
 export { fitLumpedHeating, type LumpedHeatingFit } from './physics/lumped-heating-fit.js';
 export { STANDARD_GRAVITY } from './physics/standard-gravity.js';
+export { type KaplanMeier, kaplanMeier, type SurvivalPoint } from './plotting/kaplan-meier.js';
 export {
   type PlottingPoint,
   type PlottingPositions,
   plottingPositions,
   plottingPositionsOf,
 } from './plotting/plotting-positions.js';
+export { type WeibullRankRegression, weibullRankRegression } from './plotting/weibull-rank-regression.js';
 export { type Generator, generatorFrom, seededGenerator } from './random/generator.js';
 export { type DemonstrationGoal, type DemonstrationSize, demonstrationSize } from './sizing/demonstration-size.js';
 export { zeroFailureSize } from './sizing/zero-failure-size.js';

@@ -12,6 +12,7 @@ import { hansonKoopmansMethod } from './methods/hanson-koopmans.js';
 import { holmMethod } from './methods/holm.js';
 import { impactIntegrationMethod } from './methods/impact-integration.js';
 import { kSampleAndersonDarlingMethod } from './methods/k-sample-anderson-darling.js';
+import { kaplanMeierMethod } from './methods/kaplan-meier.js';
 import { kruskalWallisMethod } from './methods/kruskal-wallis.js';
 import { lognormalFitMethod } from './methods/lognormal-fit.js';
 import { lowerToleranceBoundMethod } from './methods/lower-tolerance-bound.js';
@@ -24,12 +25,15 @@ import { orderStatisticBoundMethod } from './methods/order-statistic-bound.js';
 import { outlierScreenMethod } from './methods/outlier-screen.js';
 import { permutationTestMethod } from './methods/permutation-test.js';
 import { plottingPositionsMethod } from './methods/plotting-positions.js';
+import { predictionBoundMethod } from './methods/prediction-bound.js';
+import { predictionProbabilityMethod } from './methods/prediction-probability.js';
 import { shapiroWilkMethod } from './methods/shapiro-wilk.js';
 import { summaryMethod } from './methods/summary.js';
 import { varianceRatioMethod } from './methods/variance-ratio.js';
 import { weibullComparisonMethod } from './methods/weibull-comparison.js';
 import { weibullFitMethod } from './methods/weibull-fit.js';
 import { weibullKnownShapeBoundMethod } from './methods/weibull-known-shape-bound.js';
+import { weibullRankRegressionMethod } from './methods/weibull-rank-regression.js';
 import { weibullToleranceFactorMethod } from './methods/weibull-tolerance-factor.js';
 import { welchMethod } from './methods/welch.js';
 import { zeroFailureSizeMethod } from './methods/zero-failure-size.js';
@@ -51,6 +55,8 @@ export const computeMethods: readonly Method[] = [
   demonstrationSizeMethod,
   binomialBoundMethod,
   plottingPositionsMethod,
+  weibullRankRegressionMethod,
+  kaplanMeierMethod,
   impactIntegrationMethod,
   dropMethod,
   lumpedHeatingMethod,
@@ -70,4 +76,6 @@ export const computeMethods: readonly Method[] = [
   equivalenceMethod,
   holmMethod,
   weibullComparisonMethod,
+  predictionBoundMethod,
+  predictionProbabilityMethod,
 ];
