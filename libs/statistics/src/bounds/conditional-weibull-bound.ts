@@ -48,7 +48,7 @@ export function conditionalWeibullBound({ sample, coverage, confidence }: Aim): 
 }
 
 /** Complete samples, and those whose survivors all held the strength of the last break, are served. */
-function whyNotConditional({ exact = [], atLeast = [], atMost = [], between = [] }: Sample): NotEvaluated | undefined {
+export function whyNotConditional({ exact = [], atLeast = [], atMost = [], between = [] }: Sample): NotEvaluated | undefined {
   if (atMost.length + between.length > 0)
     return notEvaluated(
       'some strengths are known only as at most or between, and no exact Weibull bound exists for them',

@@ -71,7 +71,7 @@ interface Node {
  * any exponential on both sides, few failures or many, so that the error of equal steps vanishes
  * faster than any power of the step (Takahasi and Mori 1974, Publ. RIMS 9, 721-741).
  */
-function posteriorNodes({ broke, held }: AncillarySample, w: number, stride: number): Node[] {
+export function posteriorNodes({ broke, held }: AncillarySample, w: number, stride: number): Node[] {
   const r = broke.length;
   const total = broke.reduce((sum, a) => sum + a, 0);
   const all = [...broke, ...held];

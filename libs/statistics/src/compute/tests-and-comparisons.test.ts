@@ -16,6 +16,9 @@ const strengths = fc.array(
   { maxLength: 9 },
 );
 const sample = fc.record({ exact: strengths, atLeast: strengths, atMost: strengths }, { requiredKeys: [] });
+const distribution = fc.constantFrom('normal', 'lognormal', 'weibull', 'distribution-free');
+const of = fc.constantFrom('one', 'all', 'mean');
+const sd = fc.constantFrom(1e-9, 2, 1e9);
 const maybe = <T>(inner: fc.Arbitrary<T>) => fc.option(inner, { nil: undefined });
 
 const requests = {
@@ -46,6 +49,14 @@ const requests = {
     replicates: maybe(fc.integer({ min: 1, max: 100 })),
   }),
   'weibull-comparison': fc.record({ a: sample, b: sample }),
+  'prediction-bound': fc.oneof(
+    fc.record({ sample, distribution, confidence: fraction, m: fc.integer({ min: 1, max: 30 }), of }),
+    fc.record({ n: fc.integer({ min: 0, max: 9 }), mean: value, sd, distribution, confidence: fraction, of }),
+  ),
+  'prediction-probability': fc.oneof(
+    fc.record({ sample, distribution, m: fc.integer({ min: 1, max: 30 }), x: value }),
+    fc.record({ known: fc.constantFrom({ shape: 3, scale: 2 }, { mean: 1, sd: 2 }), m: fc.constant(7), x: value }),
+  ),
   equivalence: fc.record({ a: values, b: values, margin: fc.constantFrom([-1, 1], [0, 1e9]), confidence: fraction }),
   holm: fc.record({ p: fc.array(fc.double({ min: 0, max: 1, noNaN: true }), { maxLength: 6 }), alpha: fraction }),
 };

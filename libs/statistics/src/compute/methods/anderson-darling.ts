@@ -8,7 +8,7 @@ export const andersonDarlingMethod = defineMethod({
   question: 'Do these values look as if they came from this distribution?',
   inputs: z
     .strictObject({
-      values: Values.optional(),
+      values: Values.optional().describe(`at least 5 ${Values.description}`),
       sample: AnySample.optional().describe(`in place of values; not evaluated unless all are exact. ${SAMPLE}`),
       distribution: z.enum(['normal', 'lognormal', 'weibull']).describe('the distribution that is doubted'),
     })
