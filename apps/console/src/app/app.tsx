@@ -2,10 +2,19 @@ import { QueryClientProvider } from '@tanstack/react-query';
 import { useState } from 'react';
 import { BrowserRouter, Navigate, Route, Routes } from 'react-router';
 import { newQueryClient } from '../client/queries.js';
+import { DocumentsPage } from '../features/documents/documents-page.js';
+import { LedgerPage } from '../features/ledger/ledger-page.js';
 import { LotPage } from '../features/lots/lot-page.js';
 import { LotsPage } from '../features/lots/lots-page.js';
 import { Door } from '../features/people/door.js';
+import { RigPage } from '../features/rigs/rig-page.js';
+import { RigsPage } from '../features/rigs/rigs-page.js';
+import { DraftsProvider } from '../features/runs/log/drafts.js';
+import { LogRunPage } from '../features/runs/log/log-run-page.js';
 import { RunPage } from '../features/runs/run-page.js';
+import { SpecimenPage } from '../features/specimens/specimen-page.js';
+import { SpecimensPage } from '../features/specimens/specimens-page.js';
+import { UnreadPage } from '../features/unread/unread-page.js';
 import { ReaderProvider } from '../parts/units/reader.js';
 import { Frame } from './frame.js';
 import { NothingHere } from './nothing-here.js';
@@ -15,23 +24,33 @@ export function App() {
   return (
     <QueryClientProvider client={queries}>
       <ReaderProvider>
-        <BrowserRouter>
-          <Routes>
-            <Route
-              element={
-                <Door>
-                  <Frame />
-                </Door>
-              }
-            >
-              <Route index element={<Navigate to="/lots" replace />} />
-              <Route path="lots" element={<LotsPage />} />
-              <Route path="lots/:lot" element={<LotPage />} />
-              <Route path="lots/:lot/runs/:run" element={<RunPage />} />
-              <Route path="*" element={<NothingHere />} />
-            </Route>
-          </Routes>
-        </BrowserRouter>
+        <DraftsProvider>
+          <BrowserRouter>
+            <Routes>
+              <Route
+                element={
+                  <Door>
+                    <Frame />
+                  </Door>
+                }
+              >
+                <Route index element={<Navigate to="/lots" replace />} />
+                <Route path="lots" element={<LotsPage />} />
+                <Route path="lots/:lot" element={<LotPage />} />
+                <Route path="lots/:lot/runs/:run" element={<RunPage />} />
+                <Route path="log" element={<LogRunPage />} />
+                <Route path="specimens" element={<SpecimensPage />} />
+                <Route path="specimens/:specimen" element={<SpecimenPage />} />
+                <Route path="rigs" element={<RigsPage />} />
+                <Route path="rigs/:rig" element={<RigPage />} />
+                <Route path="unread" element={<UnreadPage />} />
+                <Route path="documents" element={<DocumentsPage />} />
+                <Route path="ledger" element={<LedgerPage />} />
+                <Route path="*" element={<NothingHere />} />
+              </Route>
+            </Routes>
+          </BrowserRouter>
+        </DraftsProvider>
       </ReaderProvider>
     </QueryClientProvider>
   );

@@ -1,8 +1,9 @@
 import { isNotEvaluated, type LotBundle } from '@breakbook/lab';
 import { type QueryClient } from '@tanstack/react-query';
 import { type LotInList } from '../client/answers.js';
-import { lotQuery, lotsQuery } from '../client/queries.js';
-import { lotAddress, runAddress } from '../parts/addresses.js';
+import { ProblemAnswer } from '../client/problem-answer.js';
+import { lotQuery, lotsQuery, rigQuery, runRecordQuery, specimenQuery } from '../client/queries.js';
+import { lotAddress, rigAddress, runAddress, specimenAddress } from '../parts/addresses.js';
 
 /** A list is read to its end, which is far below this many pieces. */
 const MOST_PIECES = 1000;
@@ -29,10 +30,32 @@ export async function find(typed: string, queries: QueryClient): Promise<Found[]
       .filter(({ evaluation }) => !isNotEvaluated(evaluation))
       .map(({ lot }) => queries.fetchQuery({ ...lotQuery(lot), staleTime: 60_000 })),
   );
-  return answers.flatMap(({ bundle }) => [
+  const judged = answers.flatMap(({ bundle }) => [
     ...(noun === 'specimen' ? [] : runsCalled(bundle, code)),
     ...(noun === 'run' ? [] : specimensCalled(bundle, code)),
   ]);
+  return judged.length > 0 ? judged : calledExactly(code, noun, queries);
+}
+
+/** Things of lots that were never evaluated, and rigs, are asked for by their very name. */
+async function calledExactly(code: string, noun: string | undefined, queries: QueryClient): Promise<Found[]> {
+  const [specimen, run, rig] = await Promise.all([
+    noun === 'run' || noun === 'lot' ? undefined : thereOrNot(queries.fetchQuery(specimenQuery(code))),
+    noun === 'specimen' || noun === 'lot' ? undefined : thereOrNot(queries.fetchQuery(runRecordQuery(code))),
+    noun === undefined ? thereOrNot(queries.fetchQuery(rigQuery(code))) : undefined,
+  ]);
+  return [
+    ...(specimen ? [{ what: `Specimen ${code} in lot ${specimen.content.lot}`, address: specimenAddress(code) }] : []),
+    ...(run ? [{ what: `Run ${code} in lot ${run.lot}`, address: runAddress(run.lot, code) }] : []),
+    ...(rig ? [{ what: `Rig ${code}`, address: rigAddress(code) }] : []),
+  ];
+}
+
+async function thereOrNot<T>(asked: Promise<T>): Promise<T | undefined> {
+  return asked.catch((error: unknown) => {
+    if (error instanceof ProblemAnswer && error.status === 404) return undefined;
+    throw error;
+  });
 }
 
 async function everyLot(queries: QueryClient): Promise<LotInList[]> {
@@ -61,7 +84,7 @@ function specimensCalled({ lot, specimens, runs }: LotBundle, code: string): Fou
     .flatMap(({ specimen }) => {
       const own = runs.filter((run) => run.specimen === specimen);
       if (own.length === 0)
-        return [{ what: `Specimen ${specimen} in lot ${lot.lot}, not tested yet`, address: lotAddress(lot.lot) }];
+        return [{ what: `Specimen ${specimen} in lot ${lot.lot}, not tested yet`, address: specimenAddress(specimen) }];
       return own.map(({ run }) => ({
         what: `Specimen ${specimen} in lot ${lot.lot}, run ${run}`,
         address: runAddress(lot.lot, run),

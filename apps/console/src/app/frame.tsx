@@ -8,10 +8,14 @@ import { LightSwitch } from './light.js';
 import { nounsFor } from './nouns.js';
 import { ScanField } from './scan-field.js';
 
+/** So many nouns find room in the bar of a narrow screen; the others stand under "More". */
+const IN_THE_BAR = 4;
+
 /** A rail of nouns, one scan-or-type field, and the sheet. On a narrow screen the rail is a bar at the bottom. */
 export function Frame() {
   const sheet = useRef<HTMLElement>(null);
   const { duties } = useMe();
+  const nouns = nounsFor(duties);
   useFocusOnArrival(sheet);
   return (
     <>
@@ -26,8 +30,8 @@ export function Frame() {
           <span>Breakbook</span>
         </NavLink>
         <ul>
-          {nounsFor(duties).map(({ word, address }) => (
-            <li key={address}>
+          {nouns.map(({ word, address }, place) => (
+            <li key={address} className={place < IN_THE_BAR ? undefined : 'beyond'}>
               <NavLink to={address}>{word}</NavLink>
             </li>
           ))}
@@ -44,6 +48,15 @@ export function Frame() {
       <header className="top">
         <ScanField />
         <div className="controls" id="reading" popover="auto">
+          <ul className="narrow others">
+            {nouns.slice(IN_THE_BAR).map(({ word, address }) => (
+              <li key={address}>
+                <NavLink to={address} onClick={() => document.getElementById('reading')?.hidePopover()}>
+                  {word}
+                </NavLink>
+              </li>
+            ))}
+          </ul>
           <UnitSwitch />
           <DigitsSwitch />
           <LightSwitch />

@@ -9,7 +9,15 @@ export interface Noun {
 }
 
 /** The rail, in the order in which a day's work meets them. */
-const NOUNS: readonly Noun[] = [{ word: 'Lots', address: '/lots' }];
+const NOUNS: readonly Noun[] = [
+  { word: 'Lots', address: '/lots' },
+  { word: 'Log a run', address: '/log', duties: ['record'] },
+  { word: 'Specimens', address: '/specimens' },
+  { word: 'Rigs', address: '/rigs' },
+  { word: 'Unread files', address: '/unread' },
+  { word: 'Documents', address: '/documents' },
+  { word: 'Ledger', address: '/ledger' },
+];
 
 /** The nouns that these duties open. */
 export function nounsFor(held: readonly Duty[]): readonly Noun[] {

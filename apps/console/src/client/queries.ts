@@ -100,6 +100,12 @@ export const runQuery = (lot: string, run: string) =>
       read<RunAnswer>(`/api/lots/${encodeURIComponent(lot)}/runs/${encodeURIComponent(run)}`, signal),
   });
 
+export const unreadFileQuery = (id: string) =>
+  queryOptions({
+    queryKey: ['unread', 'file', id],
+    queryFn: ({ signal }) => read<UnreadAnswer>(`/api/unread/${encodeURIComponent(id)}`, signal),
+  });
+
 /** Everything of a list that is short by its nature, in the order in which it was entered. */
 async function everyOne<T>(path: string, signal: AbortSignal): Promise<T[]> {
   const items: T[] = [];
@@ -212,7 +218,6 @@ export const labQuery = queryOptions({
 });
 
 export const documentAddress = (n: number) => `/api/documents/${n}.pdf`;
-export const reportAddress = (lot: string) => `/api/lots/${encodeURIComponent(lot)}/report.pdf`;
 
 export const useLots = () => useInfiniteQuery(lotsQuery);
 export const useLot = (lot: string) => useQuery(lotQuery(lot));

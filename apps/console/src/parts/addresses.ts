@@ -19,3 +19,8 @@ export function rigAddress(rig: string): string {
 export function logRunAddress(specimen?: string): string {
   return specimen === undefined ? '/log' : `/log?specimen=${encodeURIComponent(specimen)}`;
 }
+
+/** Where the bytes of an unread file are described as the files of a run. */
+export function logUnreadAddress(unread: string): string {
+  return `/log?unread=${encodeURIComponent(unread)}`;
+}

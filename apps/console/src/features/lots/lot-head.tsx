@@ -1,14 +1,18 @@
+import { Link } from 'react-router';
 import { type LotAnswer } from '../../client/answers.js';
-import { reportAddress } from '../../client/queries.js';
+import { logRunAddress } from '../../parts/addresses.js';
 import { Outcome } from '../../parts/marks/outcome.js';
 import { day } from '../../parts/moment.js';
 import { HeadStrip } from '../../parts/sheet/sheet.js';
 import { usePrint } from '../../parts/units/reader.js';
 import { Who } from '../../parts/who.js';
+import { useMe } from '../people/me.js';
+import { LotWork } from './evaluate.js';
 import { whatNext } from './what-next.js';
 
 export function LotHead({ answer }: { answer: LotAnswer }) {
   const { tell } = usePrint();
+  const { duties } = useMe();
   const { bundle, lot } = answer;
   const { product, plan, customer } = bundle;
   const { kind, size, madeFrom, madeTo, sampling } = bundle.lot;
@@ -33,9 +37,14 @@ export function LotHead({ answer }: { answer: LotAnswer }) {
         </>
       }
       actions={
-        <a className="action main" href={reportAddress(lot.lot)} target="_blank" rel="noreferrer">
-          Open the report (PDF)
-        </a>
+        <>
+          <LotWork lot={lot.lot} />
+          {duties.includes('record') && (
+            <Link className="action" to={logRunAddress()}>
+              Log a run
+            </Link>
+          )}
+        </>
       }
       facts={[
         { term: 'Kind', says: `${kind} lot of ${size}` },

@@ -1,5 +1,6 @@
 import { useParams } from 'react-router';
 import { type LotAnswer } from '../../client/answers.js';
+import { ProblemAnswer } from '../../client/problem-answer.js';
 import { useLot } from '../../client/queries.js';
 import { Sheet } from '../../parts/sheet/sheet.js';
 import { Reading, Trouble } from '../../parts/trouble.js';
@@ -8,6 +9,7 @@ import { DistributionSection } from './distribution-section.js';
 import { HistorySection } from './history-section.js';
 import { LimitsSection } from './limits-section.js';
 import { LineSection } from './line-section.js';
+import { LotBeforeEvaluation } from './lot-before-evaluation.js';
 import { LotHead } from './lot-head.js';
 import { MissingSection } from './missing-section.js';
 import { RunsSection } from './runs-section.js';
@@ -23,6 +25,8 @@ export function LotPage() {
         <ToldFrom record={data}>
           <LotSheet answer={data} />
         </ToldFrom>
+      ) : isUnevaluated(error) ? (
+        <LotBeforeEvaluation lot={lot} />
       ) : error ? (
         <Trouble error={error} onAgain={() => void refetch()} />
       ) : (
@@ -30,6 +34,11 @@ export function LotPage() {
       )}
     </Sheet>
   );
+}
+
+/** The lot is there, and nothing was said of it yet. */
+function isUnevaluated(error: Error | null): boolean {
+  return error instanceof ProblemAnswer && error.status === 409;
 }
 
 function LotSheet({ answer }: { answer: LotAnswer }) {

@@ -77,7 +77,9 @@ function LotList({ lots }: { lots: readonly LotInList[] }) {
 function Who({ lot: { lot, kind, size, product, closed, evaluation } }: { lot: LotInList }) {
   return (
     <div className="who">
-      <h2>{isNotEvaluated(evaluation) ? lot : <Link to={lotAddress(lot)}>{lot}</Link>}</h2>
+      <h2>
+        <Link to={lotAddress(lot)}>{lot}</Link>
+      </h2>
       <p>
         <bdi>{product.name}</bdi>
       </p>

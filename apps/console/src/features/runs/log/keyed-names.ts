@@ -1,0 +1,38 @@
+import { type Method } from '@breakbook/lab';
+import { QUANTITY_KINDS, type QuantityKind } from '@breakbook/units';
+
+/** What people read from instruments beside the files of a test, as docs/formats.md names it. */
+const BESIDE: Record<Method['test'], Record<string, QuantityKind>> = {
+  burst: {},
+  table: {},
+  heat: {
+    rimWidthBefore: 'length',
+    rimWidthAfter: 'length',
+    padMassBefore: 'mass',
+    padMassAfter: 'mass',
+  },
+  impact: {
+    dropHeight: 'length',
+    gateTime: 'time',
+    reboundGateTime: 'time',
+    impactSpeed: 'speed',
+    lateralRunOutBefore: 'length',
+    lateralRunOutAfter: 'length',
+    radialRunOutBefore: 'length',
+    radialRunOutAfter: 'length',
+    spokeTensionBefore: 'force',
+    spokeTensionAfter: 'force',
+  },
+};
+
+/** Names that may be keyed for a run of this method, each with its kind of quantity. */
+export function keyedNames(method: Method): Record<string, QuantityKind> {
+  const computed = Object.fromEntries(method.characteristics.map(({ characteristic, kind }) => [characteristic, kind]));
+  return { ...BESIDE[method.test], ...computed };
+}
+
+/** Unit codes to choose from: those of the kind where the name says it, otherwise all there are. */
+export function unitsFor(kind: QuantityKind | undefined): readonly string[] {
+  if (kind !== undefined) return QUANTITY_KINDS[kind].shown;
+  return [...new Set(Object.values(QUANTITY_KINDS).flatMap(({ shown }) => shown))];
+}

@@ -1,0 +1,39 @@
+import { useInfiniteQuery } from '@tanstack/react-query';
+import { Link } from 'react-router';
+import { type SpecimenRecord } from '../../client/answers.js';
+import { specimensQuery } from '../../client/queries.js';
+import { lotAddress, runAddress, specimenAddress } from '../../parts/addresses.js';
+import { Listing } from '../../parts/listing.js';
+import { Table } from '../../parts/table.js';
+
+/** Every wheel and rim that was received, and whether it can still be run. */
+export function SpecimensPage() {
+  return (
+    <Listing title="Specimens" things="specimens" list={useInfiniteQuery(specimensQuery)}>
+      {(specimens) => (
+        <Table<SpecimenRecord>
+          caption="Specimens, last received first"
+          columns={[
+            { head: 'Specimen', cell: ({ key }) => <Link to={specimenAddress(key)}>{key}</Link> },
+            { head: 'Lot', cell: ({ content: { lot } }) => <Link to={lotAddress(lot)}>{lot}</Link> },
+            { head: 'Serial', cell: ({ content }) => <bdi>{content.serial ?? 'none'}</bdi> },
+            { head: 'Origin', cell: ({ content: { origin } }) => origin },
+            { head: 'State', cell: (one) => <SpecimenState of={one} /> },
+          ]}
+          rows={specimens}
+          rowKey={({ key }) => key}
+          empty="No specimen was received yet. They are received with the lot they are drawn from."
+        />
+      )}
+    </Listing>
+  );
+}
+
+export function SpecimenState({ of: { destroyedIn, content } }: { of: SpecimenRecord }) {
+  if (destroyedIn === undefined) return 'can be run';
+  return (
+    <>
+      destroyed in run <Link to={runAddress(content.lot, destroyedIn)}>{destroyedIn}</Link>
+    </>
+  );
+}

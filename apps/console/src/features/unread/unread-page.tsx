@@ -1,0 +1,148 @@
+import { Line } from '@breakbook/lab';
+import { printFixed } from '@breakbook/units';
+import { useInfiniteQuery, useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
+import { type FormEvent, useState } from 'react';
+import { Link } from 'react-router';
+import { type UnreadAnswer } from '../../client/answers.js';
+import { labQuery, peopleQuery, seatTaken, unreadQuery } from '../../client/queries.js';
+import { isSignedOut, send } from '../../client/read.js';
+import { logUnreadAddress } from '../../parts/addresses.js';
+import { Choice } from '../../parts/choice.js';
+import { Field, FormProblem } from '../../parts/field.js';
+import { Listing } from '../../parts/listing.js';
+import { moment } from '../../parts/moment.js';
+import { Fold } from '../../parts/sheet/sheet.js';
+import { Who } from '../../parts/who.js';
+import { useMe } from '../people/me.js';
+import { ProblemTable } from '../runs/log/refusal.js';
+import './unread-page.css';
+
+const STATES = [
+  { value: 'waiting', word: 'waiting' },
+  { value: 'read', word: 'read later' },
+  { value: 'discarded', word: 'discarded' },
+] as const;
+
+/** Bytes of refused runs: each waits to be read for the right run, or to be discarded by a second person. */
+export function UnreadPage() {
+  const [state, setState] = useState<UnreadAnswer['state']>('waiting');
+  const list = useInfiniteQuery(unreadQuery(state));
+  return (
+    <Listing
+      title="Unread files"
+      things="unread files"
+      sentence="Files of runs that were refused. Their bytes are kept as they came, because a destroyed wheel cannot be run again."
+      list={list}
+    >
+      {(files) => (
+        <>
+          <Choice legend="Those" options={STATES} chosen={state} onChoose={setState} />
+          {files.length === 0 ? (
+            <p className="nothing">None is {STATES.find(({ value }) => value === state)?.word}.</p>
+          ) : (
+            <ol className="unread">
+              {files.map((file) => (
+                <li key={file.id}>
+                  <UnreadItem file={file} />
+                </li>
+              ))}
+            </ol>
+          )}
+        </>
+      )}
+    </Listing>
+  );
+}
+
+function UnreadItem({ file }: { file: UnreadAnswer }) {
+  const { data: people = [] } = useQuery(peopleQuery);
+  const { data: lab } = useQuery(labQuery);
+  const { parts, problems, problemCount, state } = file;
+  return (
+    <article>
+      <h2>
+        Unread file {file.number}: <bdi>{parts.map(({ name }) => name).join(', ')}</bdi>
+      </h2>
+      <p className="quiet">
+        Sent by <Who people={people} person={file.sentBy} />, {moment(file.sentAt, lab?.zone ?? 'UTC')};{' '}
+        {parts.map(({ size }) => `${printFixed(size, 0)} bytes`).join(', ')}.
+      </p>
+      <ProblemTable problems={problems.slice(0, 5)} />
+      {problemCount > 5 && <p className="quiet">The first 5 of {problemCount} problems.</p>}
+      <Fold word="Digests">
+        {parts.map(({ name, sha256 }) => (
+          <p key={sha256}>
+            <bdi>{name}</bdi>: <code>{sha256}</code>
+          </p>
+        ))}
+      </Fold>
+      {state === 'waiting' ? (
+        <WhatToDo file={file} />
+      ) : (
+        <p>
+          {state === 'read' ? `Read later as run ${file.run}` : 'Discarded'}
+          {file.closedBy !== undefined && (
+            <>
+              {' '}
+              by <Who people={people} person={file.closedBy} />
+            </>
+          )}
+          .{file.reason !== undefined && ` Reason: ${file.reason}`}
+        </p>
+      )}
+    </article>
+  );
+}
+
+function WhatToDo({ file }: { file: UnreadAnswer }) {
+  const { person, duties } = useMe();
+  const own = file.sentBy === person;
+  return (
+    <div className="to-do">
+      {duties.includes('record') && (
+        <p>
+          <Link className="action" to={logUnreadAddress(file.id)}>
+            Read it again for a run
+          </Link>
+        </p>
+      )}
+      {(duties.includes('record') || duties.includes('review')) &&
+        (own ? <p className="quiet">You sent it, so somebody else may discard it.</p> : <Discard file={file} />)}
+    </div>
+  );
+}
+
+function Discard({ file }: { file: UnreadAnswer }) {
+  const queries = useQueryClient();
+  const [reason, setReason] = useState('');
+  const discard = useMutation({
+    mutationFn: () => send(`/api/unread/${file.id}/discard`, { reason: reason.trim() }),
+    onSuccess: () => queries.invalidateQueries({ queryKey: ['unread'] }),
+    onError: (error) => {
+      if (isSignedOut(error)) seatTaken(queries, null);
+    },
+  });
+  return (
+    <Fold word="Discard it">
+      <form
+        className="form"
+        onSubmit={(event: FormEvent) => {
+          event.preventDefault();
+          discard.mutate();
+        }}
+      >
+        <Field
+          label="Why it is not needed"
+          value={reason}
+          onChange={({ target }) => setReason(target.value)}
+          hint="After this it is read by nobody any more. Its bytes, the reason and your name stay on record."
+          required
+        />
+        <FormProblem error={discard.error} />
+        <button type="submit" className="action" disabled={discard.isPending || !Line.safeParse(reason.trim()).success}>
+          Discard unread file {file.number}
+        </button>
+      </form>
+    </Fold>
+  );
+}
