@@ -195,6 +195,25 @@ describe('a run file that cannot be taken', () => {
     expect(refusal.stored).toMatchObject({ stored: 'unread' });
   });
 
+  it('a lot that is closed takes no run; the file is kept unread', async () => {
+    const lot = await database.records.read(by.labId).named(tables.Lot, bundle.lot.lot);
+    const say = (closed: boolean, reason: string) =>
+      database.records.change(by, 'lot closed or opened', reason, (rows) =>
+        rows.addVersion(tables.LotClosing, lot.id, { closed }),
+      );
+    await say(true, 'the release is decided');
+    const before = await evidence();
+    const refusal = await refusalOf(send(`${good}\n`));
+    expect(refusal.problems[0]).toMatchObject({
+      code: 'state.conflict',
+      pointer: '/specimen',
+      detail: expect.stringContaining(`Lot ${bundle.lot.lot} is closed`),
+    });
+    expect(refusal.stored).toMatchObject({ stored: 'unread' });
+    expect(await evidence()).toEqual(before);
+    await say(false, 'closed by mistake');
+  });
+
   it('the good file is then taken, and its unread forerunners stay', async () => {
     const waiting = await waitingFiles(database.records.read(by.labId));
     await send(good);

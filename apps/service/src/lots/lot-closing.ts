@@ -17,6 +17,12 @@ export async function refuseClosed(reader: Reader, lot: tables.Lot, pointer?: st
   });
 }
 
+/** The same in a change, which then keeps the lot as it is until it ends. */
+export async function requireOpen(rows: Rows, lot: tables.Lot, pointer?: string): Promise<void> {
+  await rows.lock(tables.LotClosing, lot.id);
+  await refuseClosed(rows, lot, pointer);
+}
+
 /** Closes a lot, or opens it again; the change says why. */
 export async function setClosed(rows: Rows, lotKey: string, closed: boolean): Promise<tables.LotClosing> {
   const lot = await rows.named(tables.Lot, lotKey);

@@ -11,6 +11,7 @@ import {
   type SentPart,
   tables,
 } from '@breakbook/records';
+import { refuseClosed } from '../lots/lot-closing.js';
 import { type RunFileSource, type RunToRead, readRunToRead } from '../workers/run-to-read.js';
 import { keepRefused, waitingUnread } from './keep-refused.js';
 import { refuseKnownBytes } from './known-bytes.js';
@@ -61,6 +62,7 @@ export async function recordRun(
   try {
     const context = await runContext(reader, { ...run, plan: options.plan });
     await refuseKnownBytes(reader, parts);
+    await refuseClosed(reader, context.lot, '/specimen');
     await refuseDestroyed(reader, context.specimen);
     const described = { ...run, files: parts.map(({ name, bytes }) => ({ name, sha256: bytes.sha256 })) };
     const problems = await problemsOfRun(reader, context, described);

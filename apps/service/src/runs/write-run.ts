@@ -9,6 +9,7 @@ import {
   type SentPart,
   tables,
 } from '@breakbook/records';
+import { requireOpen } from '../lots/lot-closing.js';
 import { refuseKnownBytes } from './known-bytes.js';
 import { type RunContext } from './run-context.js';
 
@@ -35,6 +36,7 @@ export async function writeRun(rows: Rows, store: RawStore, written: RunToWrite)
   const raws = await keepBytes(rows, store, parts);
   // Looked at again while they are held: the same bytes may have come twice in the same moment.
   await refuseKnownBytes(rows, parts);
+  await requireOpen(rows, context.lot, '/specimen');
   const { measurements, examination, ...body } = run;
   const noun = await rows.add(tables.Run, { key: run.run, specimenId: context.specimen.id });
   const operator = await rows.named(tables.Person, run.operator);

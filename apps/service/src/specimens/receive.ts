@@ -1,6 +1,6 @@
 import { Refusal, type Specimen } from '@breakbook/lab';
 import { type Rows, tables } from '@breakbook/records';
-import { refuseClosed } from '../lots/lot-closing.js';
+import { requireOpen } from '../lots/lot-closing.js';
 import { define, type Said } from '../records/write-kind.js';
 import { SPECIMEN } from './specimen-kind.js';
 
@@ -14,17 +14,15 @@ export async function receive(
   // A lot that is not there is refused, with its place, when the specimen is written.
   if (lot) {
     await rows.lock(tables.Lot, lot.id);
-    await refuseClosed(rows, lot, `${at}/lot`);
+    await requireOpen(rows, lot, `${at}/lot`);
     await refuseBeyondSize(rows, lot, `${at}/lot`);
   }
   return define(rows, SPECIMEN, specimen, at);
 }
 
 async function refuseBeyondSize(rows: Rows, lot: tables.Lot, pointer: string): Promise<void> {
-  const [{ content }, specimens] = await Promise.all([
-    rows.latest(tables.LotVersion, lot.id),
-    rows.find(tables.Specimen, { lotId: lot.id }),
-  ]);
+  const { content } = await rows.latest(tables.LotVersion, lot.id);
+  const specimens = await rows.find(tables.Specimen, { lotId: lot.id });
   if (specimens.length < content.size) return;
   throw new Refusal({
     code: 'state.conflict',
