@@ -133,17 +133,18 @@ describe('a job', () => {
 
   it('that is cancelled leaves nothing, however far it is', async () => {
     const before = (await evaluations()).length;
-    // The work is done and its change is open, held up at its last step but one.
+    // The work is done and its change is open, held up at its last row but one.
     const hold = await connected(service.database.owner);
-    await hold.query('begin; lock table evaluation in exclusive mode');
+    await hold.query('begin; lock table evaluation_input in exclusive mode');
     const { id } = (await head.ask('POST', `/api/lots/${lot}/evaluations`)).body;
-    for (;;) {
-      const [{ n } = { n: 0 }] = await queryAs<{ n: number }>(
-        service.database.owner,
-        "select count(*)::int as n from pg_stat_activity where wait_event_type = 'Lock' and query ilike 'insert into \"evaluation\"%'",
-      );
-      if (n > 0) break;
+    for (let held = 0; held === 0; ) {
       await new Promise((resolve) => setTimeout(resolve, 50));
+      const [row] = await queryAs<{ n: number }>(
+        service.database.owner,
+        `select count(*)::int as n from pg_stat_activity where datname = current_database()
+         and wait_event_type = 'Lock' and query ilike 'insert into "evaluation_input"%'`,
+      );
+      held = row?.n ?? 0;
     }
     expect((await head.ask('GET', `/api/jobs/${id}`)).body.state).toBe('running');
     expect(await head.ask('POST', `/api/jobs/${id}/cancel`)).toMatchObject({ body: { state: 'cancelled' } });
