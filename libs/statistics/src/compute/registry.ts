@@ -1,13 +1,17 @@
 import type { Method } from './method.js';
+import { acceptanceRisksMethod } from './methods/acceptance-risks.js';
 import { andersonDarlingMethod } from './methods/anderson-darling.js';
 import { anovaBoundMethod } from './methods/anova-bound.js';
 import { binomialBoundMethod } from './methods/binomial-bound.js';
 import { brakingHeatMethod } from './methods/braking-heat.js';
+import { combineUncertaintyMethod } from './methods/combine-uncertainty.js';
+import { conformanceProbabilityMethod } from './methods/conformance-probability.js';
 import { convertMethod } from './methods/convert.js';
 import { demonstrationSizeMethod } from './methods/demonstration-size.js';
 import { dropMethod } from './methods/drop.js';
 import { equalVarianceMethod } from './methods/equal-variance.js';
 import { equivalenceMethod } from './methods/equivalence.js';
+import { guardBandMethod } from './methods/guard-band.js';
 import { hansonKoopmansMethod } from './methods/hanson-koopmans.js';
 import { holmMethod } from './methods/holm.js';
 import { impactIntegrationMethod } from './methods/impact-integration.js';
@@ -28,6 +32,7 @@ import { plottingPositionsMethod } from './methods/plotting-positions.js';
 import { predictionBoundMethod } from './methods/prediction-bound.js';
 import { predictionProbabilityMethod } from './methods/prediction-probability.js';
 import { shapiroWilkMethod } from './methods/shapiro-wilk.js';
+import { standardUncertaintyMethod } from './methods/standard-uncertainty.js';
 import { summaryMethod } from './methods/summary.js';
 import { varianceRatioMethod } from './methods/variance-ratio.js';
 import { weibullComparisonMethod } from './methods/weibull-comparison.js';
@@ -78,4 +83,9 @@ export const computeMethods: readonly Method[] = [
   weibullComparisonMethod,
   predictionBoundMethod,
   predictionProbabilityMethod,
+  conformanceProbabilityMethod,
+  guardBandMethod,
+  acceptanceRisksMethod,
+  standardUncertaintyMethod,
+  combineUncertaintyMethod,
 ];

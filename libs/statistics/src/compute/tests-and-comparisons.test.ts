@@ -57,6 +57,28 @@ const requests = {
     fc.record({ sample, distribution, m: fc.integer({ min: 1, max: 30 }), x: value }),
     fc.record({ known: fc.constantFrom({ shape: 3, scale: 2 }, { mean: 1, sd: 2 }), m: fc.constant(7), x: value }),
   ),
+  'conformance-probability': fc.record({
+    value,
+    standardUncertainty: sd,
+    lower: value,
+    prior: maybe(fc.record({ mean: value, sd })),
+  }),
+  'guard-band': fc.record({ limit: value, side: fc.constant('lower'), standardUncertainty: sd, probability: fraction }),
+  'acceptance-risks': fc.record({
+    prior: fc.record({ mean: value, sd }),
+    standardUncertainty: sd,
+    tolerance: fc.record({ lower: value }),
+    acceptance: fc.record({ upper: value }),
+  }),
+  'standard-uncertainty': fc.record({ halfWidth: sd, distribution: fc.constantFrom('rectangular', 'u-shaped') }),
+  'combine-uncertainty': fc.record({
+    components: fc.array(
+      fc.record({ u: sd, degreesOfFreedom: maybe(sd), sensitivity: maybe(value) }, { requiredKeys: ['u'] }),
+      { minLength: 2, maxLength: 4 },
+    ),
+    correlations: maybe(fc.constant([{ i: 0, j: 1, r: 0.5 }])),
+    coverage: fraction,
+  }),
   equivalence: fc.record({ a: values, b: values, margin: fc.constantFrom([-1, 1], [0, 1e9]), confidence: fraction }),
   holm: fc.record({ p: fc.array(fc.double({ min: 0, max: 1, noNaN: true }), { maxLength: 6 }), alpha: fraction }),
 };

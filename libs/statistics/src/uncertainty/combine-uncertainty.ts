@@ -85,10 +85,12 @@ function effectiveDegrees(standard: number, sources: readonly UncertaintySource[
       'the Welch-Satterthwaite formula holds for independent sources, and some of these err together',
       'the correlated sources are joined into one with its own degrees of freedom',
     );
+  // As shares of the whole, whose fourth powers neither overflow nor vanish where those of the sources would.
   let sum = 0;
-  for (const { u, sensitivity = 1, degreesOfFreedom = 1 } of limited) sum += (sensitivity * u) ** 4 / degreesOfFreedom;
+  for (const { u, sensitivity = 1, degreesOfFreedom = 1 } of limited)
+    sum += ((sensitivity * u) / (standard || 1)) ** 4 / degreesOfFreedom;
   // A source the result does not depend on leaves nothing to divide by.
-  return sum === 0 ? 'unlimited' : standard ** 4 / sum;
+  return sum === 0 ? 'unlimited' : 1 / sum;
 }
 
 /**
