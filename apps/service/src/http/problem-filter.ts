@@ -3,6 +3,7 @@ import { Refusal } from '@breakbook/lab';
 import { type ArgumentsHost, Catch, type ExceptionFilter, HttpException } from '@nestjs/common';
 import { type FastifyReply, type FastifyRequest } from 'fastify';
 import { type Logger } from 'pino';
+import { databaseRefusal } from './database-away.js';
 import { frameworkRefusal, PROBLEM_TYPE, type ProblemAnswer, problemDetails } from './problem-details.js';
 import { RetryLater } from './retry-later.js';
 
@@ -27,6 +28,11 @@ export class ProblemFilter implements ExceptionFilter {
     const status = frameworkStatus(error);
     const known = frameworkRefusal(status);
     if (known) return problemDetails(known, status);
+    const away = databaseRefusal(error);
+    if (away) {
+      this.log.warn({ err: error, method: request.method, url: request.url }, 'the database failed a request');
+      return problemDetails(away);
+    }
 
     // The whole cause goes to the log only: an answer must not tell what the house is made of.
     const id = randomUUID();
