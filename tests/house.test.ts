@@ -142,7 +142,7 @@ describe('the house', () => {
       },
     );
     expect(status, stdout).toBe(0);
-  });
+  }, 120_000);
 
   it('has tests that compile', () => {
     const { status, stdout } = spawnSync(process.execPath, ['node_modules/typescript/bin/tsc', '-p', 'tests'], {
@@ -150,7 +150,7 @@ describe('the house', () => {
       encoding: 'utf8',
     });
     expect(status, stdout).toBe(0);
-  });
+  }, 180_000);
 });
 
 function leavesRoom(file: string, name: string): boolean {

@@ -96,5 +96,8 @@ export class Reader {
 
 function missing(table: Table<unknown>, wanted: string): never {
   const thing = table.name.replaceAll(/(?<=[a-z])[A-Z]/g, (letter) => ` ${letter}`).toLowerCase();
-  throw new Refusal({ code: 'request.not-found', detail: `There is no ${thing} "${shown(String(wanted))}" in this lab.` });
+  throw new Refusal({
+    code: 'request.not-found',
+    detail: `There is no ${thing} "${shown(String(wanted))}" in this lab.`,
+  });
 }
