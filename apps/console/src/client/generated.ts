@@ -364,7 +364,7 @@ export type Method =
       failureModes: FailureMode[];
       minimumSpecimens: number;
       readiness: Paragraph[];
-      parameters: {};
+      parameters: Record<string, never>;
     };
 export type MethodChannel = {
   channel: ChannelName;

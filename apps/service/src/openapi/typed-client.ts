@@ -117,6 +117,7 @@ class TypeWriter {
     const members = Object.entries(properties as Record<string, JsonSchema>).map(
       ([name, schema]) => `${memberName(name)}${(required as string[]).includes(name) ? '' : '?'}: ${this.of(schema)}`,
     );
+    if (additionalProperties === false && members.length === 0) return 'Record<string, never>';
     if (additionalProperties === false) return `{ ${members.join('; ')} }`;
     const others = typeof additionalProperties === 'object' ? this.of(additionalProperties as JsonSchema) : 'unknown';
     const open = `{ [name: string]: ${others} }`;
