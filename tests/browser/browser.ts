@@ -1,0 +1,76 @@
+import fs from 'node:fs';
+import { createRequire } from 'node:module';
+import path from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { type Browser, chromium, type Page } from 'playwright-core';
+import { expect } from 'vitest';
+import { toolPath } from '../tools.ts';
+
+const root = fileURLToPath(new URL('../..', import.meta.url));
+
+/** Where the built pages lie. */
+export const BUILT = path.join(root, 'apps/console/dist');
+
+/** The console brings it; its types would drag the whole of playwright in. */
+const { AxeBuilder } = createRequire(path.join(root, 'apps/console/package.json'))('@axe-core/playwright') as {
+  AxeBuilder: new (given: {
+    page: Page;
+  }) => { analyze(): Promise<{ violations: { id: string; nodes: { html: string }[] }[] }> };
+};
+
+/** Nothing is fetched from elsewhere by the browser itself. */
+const QUIET = [
+  '--no-sandbox',
+  '--disable-gpu',
+  '--disable-quic',
+  '--no-first-run',
+  '--disable-background-networking',
+  '--disable-component-update',
+  '--disable-sync',
+];
+
+export function launchChromium(): Promise<Browser> {
+  return chromium.launch({ executablePath: toolPath('chromium'), args: QUIET });
+}
+
+export async function signIn(page: Page, person: string, passphrase: string): Promise<void> {
+  await page.getByLabel('Name to sign in with').fill(person);
+  await page.getByLabel('Passphrase').fill(passphrase);
+  await page.keyboard.press('Enter');
+  await page.getByLabel('Passphrase').waitFor({ state: 'detached' });
+}
+
+/** Pictures of a page, wide and narrow, in the folder that BREAKBOOK_PICTURES names; none where it names none. */
+export async function picture(page: Page, name: string): Promise<void> {
+  const folder = process.env.BREAKBOOK_PICTURES;
+  if (folder === undefined) return;
+  fs.mkdirSync(folder, { recursive: true });
+  const before = page.viewportSize();
+  for (const width of [1440, 390]) {
+    await page.setViewportSize({ width, height: 900 });
+    await page.screenshot({ path: path.join(folder, `${name}-${width}.png`), fullPage: true });
+  }
+  if (before) await page.setViewportSize(before);
+}
+
+/** Collects what must not happen: errors, refusals by the content security policy, requests that leave the service. */
+export function watch(page: Page, url: string): string[] {
+  const wrong: string[] = [];
+  page.on('pageerror', (error) => wrong.push(error.message));
+  page.on('console', (message) => {
+    // That nobody is signed in yet is an answer, and browsers note it as a failed load.
+    if (message.type() === 'error' && !message.text().includes('401')) wrong.push(message.text());
+  });
+  page.on('request', (request) => {
+    if (!request.url().startsWith(url)) wrong.push(`asked for ${request.url()}`);
+  });
+  return wrong;
+}
+
+/** No finding of axe, and nothing that makes the whole page scroll sideways. */
+export async function expectAccessible(page: Page): Promise<void> {
+  const { violations } = await new AxeBuilder({ page }).analyze();
+  expect(violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html}`)).toEqual([]);
+  const beyond = await page.evaluate('document.documentElement.scrollWidth - window.innerWidth');
+  expect(beyond).toBeLessThanOrEqual(0);
+}
