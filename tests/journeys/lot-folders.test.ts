@@ -7,6 +7,7 @@ import { LOT_FOLDER_DOCUMENTS, type LotBundle, Refusal, type Run, readLotFolder 
 import { type Actor, PostgresRawStore, tables, verifyRecords, waitingFiles } from '@breakbook/records';
 import { evaluateStored, importLot, labOf, recordRun, type SentRunFile } from '@breakbook/service';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { runsOfCalibration, runsOfSensor } from '../../apps/service/src/calibrations/touched-runs.ts';
 import { type TestDatabase, testDatabase } from '../database.ts';
 
 const samples = fileURLToPath(new URL('../../sample-runs', import.meta.url));
@@ -52,6 +53,31 @@ describe('lot folders, kept by the service', () => {
     const lot = await reader.named(tables.Lot, bundle.lot.lot);
     const [kept] = await reader.find(tables.Evaluation, { lotId: lot.id });
     expect(canonicalJson(kept?.content)).toBe(canonicalJson(fromFolder.result));
+  });
+
+  it('tells which runs a sensor and a calibration stood behind: those whose readings name them', async () => {
+    const { labId } = await labOf(database.records, folder(FOLDERS[0] ?? '').bundle);
+    const reader = database.records.read(labId);
+    const readings = (await reader.find(tables.Reading, {})).map(({ content }) => content);
+    const naming = (which: 'sensor' | 'calibration', key: string) =>
+      readings
+        .filter(({ calibrations }) => calibrations.some((one) => one[which] === key))
+        .map(({ run }) => run)
+        .sort();
+    const touched = async (list: typeof runsOfSensor, key: string) => {
+      const runs: string[] = [];
+      for (let after: string | null | undefined; after !== null; ) {
+        const page = await list(reader, key, { limit: 5, ...(after ? { after } : {}) });
+        runs.push(...page.items.map(({ run }) => run));
+        after = page.next;
+      }
+      return runs.sort();
+    };
+    const sensors = await reader.find(tables.Sensor, {});
+    expect(sensors.some(({ key }) => naming('sensor', key).length > 5)).toBe(true);
+    for (const { key } of sensors) expect(await touched(runsOfSensor, key), key).toEqual(naming('sensor', key));
+    for (const { key } of await reader.find(tables.Calibration, {}))
+      expect(await touched(runsOfCalibration, key), key).toEqual(naming('calibration', key));
   });
 
   it('leaves a ledger in which every row and every byte has its place', async () => {

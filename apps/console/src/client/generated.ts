@@ -892,6 +892,14 @@ export interface Operations {
       next: string | null;
     };
   };
+  'GET /api/calibrations/{calibration}/runs': {
+    path: { calibration: string };
+    query?: { limit?: number; after?: string; order?: 'oldest' | 'newest' };
+    answer: {
+      items: { run: Key; number: number; startedAt: Instant; specimen: Key; lot: Key; channels: string[] }[];
+      next: string | null;
+    };
+  };
   'POST /api/compute': {
     body: { method: string } & { [name: string]: unknown };
     answer:
@@ -1820,6 +1828,14 @@ export interface Operations {
     query?: { limit?: number; after?: string; order?: 'oldest' | 'newest' };
     answer: {
       items: { version: number; at: Instant; by: Key; reason?: Paragraph; content: Sensor }[];
+      next: string | null;
+    };
+  };
+  'GET /api/sensors/{sensor}/runs': {
+    path: { sensor: string };
+    query?: { limit?: number; after?: string; order?: 'oldest' | 'newest' };
+    answer: {
+      items: { run: Key; number: number; startedAt: Instant; specimen: Key; lot: Key; channels: string[] }[];
       next: string | null;
     };
   };

@@ -24,6 +24,7 @@ import { within } from '../records/within.js';
 import { Duty } from '../sign-in/duty.decorator.js';
 import { SignedIn, type SignedInActor } from '../sign-in/signed-in.decorator.js';
 import { CALIBRATION } from './calibration-kind.js';
+import { runsOfCalibration, TouchedRun } from './touched-runs.js';
 
 const KeptCalibration = keptOf(Calibration);
 
@@ -63,6 +64,17 @@ export class CalibrationsController {
     @SignedIn() by: SignedInActor,
   ): Promise<PageOf<KeptVersion<Calibration>>> {
     return keptHistory(this.records.read(by.labId), CALIBRATION, calibration, paging);
+  }
+
+  @Get(':calibration/runs')
+  @Duty('signed in')
+  @Answers('Runs that this calibration corrected: who is touched where it is in question', pageOf(TouchedRun))
+  runs(
+    @Param('calibration') calibration: string,
+    @Query(queriedBy(Paging)) paging: Paging,
+    @SignedIn() by: SignedInActor,
+  ): Promise<PageOf<TouchedRun>> {
+    return runsOfCalibration(this.records.read(by.labId), calibration, paging);
   }
 
   @Post()

@@ -1,6 +1,7 @@
 import { Sensor } from '@breakbook/lab';
 import { Records } from '@breakbook/records';
 import { Body, Controller, Get, Param, Post, Put, Query, UseInterceptors } from '@nestjs/common';
+import { runsOfSensor, TouchedRun } from '../calibrations/touched-runs.js';
 import { IfMatch } from '../http/if-match.decorator.js';
 import { parsedBy } from '../http/parsed-by.js';
 import { queriedBy } from '../http/queried-by.js';
@@ -54,6 +55,17 @@ export class SensorsController {
     @SignedIn() by: SignedInActor,
   ): Promise<PageOf<KeptVersion<Sensor>>> {
     return keptHistory(this.records.read(by.labId), SENSOR, sensor, paging);
+  }
+
+  @Get(':sensor/runs')
+  @Duty('signed in')
+  @Answers('Runs that this sensor measured in: who is touched where it is in question', pageOf(TouchedRun))
+  runs(
+    @Param('sensor') sensor: string,
+    @Query(queriedBy(Paging)) paging: Paging,
+    @SignedIn() by: SignedInActor,
+  ): Promise<PageOf<TouchedRun>> {
+    return runsOfSensor(this.records.read(by.labId), sensor, paging);
   }
 
   @Post()

@@ -77,11 +77,13 @@ export const ROUTE_DUTIES: Record<string, RouteDuty> = {
   'GET /api/sensors': 'signed in',
   'GET /api/sensors/:sensor': 'signed in',
   'GET /api/sensors/:sensor/history': 'signed in',
+  'GET /api/sensors/:sensor/runs': 'signed in',
   'POST /api/sensors': ['calibrate'],
   'PUT /api/sensors/:sensor': ['calibrate'],
   'GET /api/calibrations': 'signed in',
   'GET /api/calibrations/:calibration': 'signed in',
   'GET /api/calibrations/:calibration/history': 'signed in',
+  'GET /api/calibrations/:calibration/runs': 'signed in',
   'POST /api/calibrations': ['calibrate'],
   'PUT /api/calibrations/:calibration': ['calibrate'],
 
