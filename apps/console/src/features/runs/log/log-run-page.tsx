@@ -154,7 +154,13 @@ function LogRunForm({ draft, change, unread, begin, onRecorded }: LogRunFormProp
         <FoundSection {...of} />
         <PhotosSection {...of} />
         <Section question="Is it as it was?" word="Record">
-          <SendSection lacking={lacking} error={record.error} sending={record.isPending} sent={sent} />
+          <SendSection
+            lacking={lacking}
+            error={record.error}
+            sending={record.isPending}
+            looking={named.looking}
+            sent={sent}
+          />
         </Section>
       </form>
     </Sheet>

@@ -7,11 +7,13 @@ interface SendSectionProps {
   lacking: readonly string[];
   error: Error | null;
   sending: boolean;
+  /** What the form names is still being looked up. */
+  looking: boolean;
   sent: Sent | undefined;
 }
 
 /** What still lacks, how far the upload is, why it was refused; and the act itself with what follows from it. */
-export function SendSection({ lacking, error, sending, sent }: SendSectionProps) {
+export function SendSection({ lacking, error, sending, looking, sent }: SendSectionProps) {
   return (
     <>
       {lacking.length > 0 && (
@@ -31,7 +33,7 @@ export function SendSection({ lacking, error, sending, sent }: SendSectionProps)
       </p>
       {sending && <Progress {...progressOf(sent)} />}
       <div className="actions">
-        <button className="action main" type="submit" disabled={sending}>
+        <button className="action main" type="submit" disabled={sending || looking}>
           Record run
         </button>
       </div>

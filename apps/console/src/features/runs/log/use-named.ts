@@ -36,6 +36,8 @@ export interface FoundNames {
   layoutRevision: number | undefined;
   /** A number for the run that no other has. */
   number: string;
+  /** Something is still being looked up. */
+  looking: boolean;
 }
 
 /** Looks up what a draft names: each thing leads to the next, from the specimen to its lot, plan and method. */
@@ -57,7 +59,9 @@ export function useNamed(draft: Draft): FoundNames {
   const rig = useQuery({ ...rigQuery(draft.rig), enabled: draft.rig !== '', retry: false });
   const layouts = useQuery({ ...layoutsQuery, enabled: rig.data !== undefined });
   const layout = (layouts.data ?? []).find(({ content }) => content.rig === rig.data?.key);
+  const looking = [lab, people, specimen, runs, lot, plans, method, rig, layouts].some((one) => one.isLoading);
   return {
+    looking,
     zone: lab.data?.zone ?? 'UTC',
     people: people.data ?? [],
     specimen: specimen.data,
