@@ -1,20 +1,16 @@
-import fs from 'node:fs';
-import path from 'node:path';
-import { fileURLToPath } from 'node:url';
-import { LOT_FOLDER_DOCUMENTS, type LotBundle, readLotFolder } from '@breakbook/lab';
 import { PostgresRawStore, tables, verifyRecords } from '@breakbook/records';
 import { storedLot } from '@breakbook/service';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { type SignedInCaller, startTestService, type TestService } from '../service.ts';
+import { enterLot, type People, signInPeople, taken } from './entered-lot.fixture.ts';
+import { folder } from './lot-folder.fixture.ts';
 
-const sample = fileURLToPath(new URL('../../sample-runs/dunlin-42-preproduction', import.meta.url));
-const bundle: LotBundle = readLotFolder(
-  new Map(LOT_FOLDER_DOCUMENTS.map((file) => [file, fs.readFileSync(path.join(sample, file))])),
-);
+const { bundle } = folder('dunlin-42-preproduction');
 const { sampling, ...lotBody } = bundle.lot;
 const lot = { ...lotBody, customer: bundle.customer };
 
 let service: TestService;
+let people: People;
 let designer: SignedInCaller;
 let quality: SignedInCaller;
 let metrologist: SignedInCaller;
@@ -22,30 +18,17 @@ let stores: SignedInCaller;
 
 beforeAll(async () => {
   service = await startTestService();
-  const everybody = new Map<string, SignedInCaller>();
-  for (const { person, duties } of bundle.people) everybody.set(person, await service.signIn(person, duties));
-  const signedIn = (person: string) => {
-    const caller = everybody.get(person);
-    if (!caller) throw new Error(`the sample has no ${person}`);
-    return caller;
-  };
-  designer = signedIn('i-sorbo');
-  quality = signedIn('t-ibanez');
-  metrologist = signedIn('c-marandu');
-  stores = signedIn('d-zunic');
+  people = await signInPeople(service, bundle);
+  designer = people.called('i-sorbo');
+  quality = people.called('t-ibanez');
+  metrologist = people.called('c-marandu');
+  stores = people.called('d-zunic');
 }, 60_000);
 afterAll(() => service.close());
 
-/** Posts what must be taken. */
-async function taken(caller: SignedInCaller, address: string, body: unknown) {
-  const answer = await caller.ask('POST', address, { body });
-  expect(answer.status, `${address}: ${JSON.stringify(answer.body)}`).toBe(201);
-  return answer.body;
-}
-
 describe('a lab that enters over HTTP what a lot folder says', () => {
   it('takes each definition from the person who has the duty, and answers it with number and version', async () => {
-    const product = await taken(designer, '/api/products', bundle.product);
+    const { product, lot: entered, several } = await enterLot(bundle, people);
     expect(product).toEqual({
       key: 'dunlin-42',
       number: 1,
@@ -54,21 +37,8 @@ describe('a lab that enters over HTTP what a lot folder says', () => {
       by: 'i-sorbo',
       content: bundle.product,
     });
-    for (const limit of bundle.limits)
-      await taken(limit.approvedBy === 'i-sorbo' ? quality : designer, '/api/limits', limit);
-    for (const method of bundle.methods) await taken(designer, '/api/methods', method);
-    await taken(designer, '/api/plans', bundle.plan);
-    for (const sensor of bundle.sensors) await taken(metrologist, '/api/sensors', sensor);
-    for (const { placements, ...rig } of bundle.rigs) {
-      await taken(metrologist, '/api/rigs', rig);
-      for (const placement of placements) await taken(metrologist, `/api/rigs/${rig.rig}/placements`, placement);
-    }
-    for (const calibration of bundle.calibrations) await taken(metrologist, '/api/calibrations', calibration);
-    for (const layout of bundle.layouts) await taken(designer, '/api/layouts', layout);
-    expect(await taken(stores, '/api/lots', { ...lot, sampling })).toMatchObject({ closed: false, sampling });
-    const [first, ...others] = bundle.specimens;
-    await taken(stores, '/api/specimens', first);
-    expect((await taken(stores, '/api/specimens/several', { specimens: others })).items).toHaveLength(others.length);
+    expect(entered).toMatchObject({ closed: false, sampling });
+    expect(several.items).toHaveLength(bundle.specimens.length - 1);
   });
 
   it('holds the same lot afterwards as the folder does', async () => {

@@ -1,34 +1,12 @@
-import fs from 'node:fs';
-import path from 'node:path';
-import { fileURLToPath } from 'node:url';
 import { evaluateLot } from '@breakbook/acceptance';
 import { canonicalJson } from '@breakbook/evidence';
-import { LOT_FOLDER_DOCUMENTS, type LotBundle, Refusal, type Run, readLotFolder } from '@breakbook/lab';
+import { Refusal, type Run } from '@breakbook/lab';
 import { type Actor, PostgresRawStore, tables, verifyRecords, waitingFiles } from '@breakbook/records';
-import { evaluateStored, importLot, labOf, recordRun, type SentRunFile } from '@breakbook/service';
+import { evaluateStored, importLot, labOf, recordRun } from '@breakbook/service';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { runsOfCalibration, runsOfSensor } from '../../apps/service/src/calibrations/touched-runs.ts';
 import { type TestDatabase, testDatabase } from '../database.ts';
-
-const samples = fileURLToPath(new URL('../../sample-runs', import.meta.url));
-const FOLDERS = fs.readdirSync(samples).filter((name) => fs.existsSync(path.join(samples, name, 'lot.json')));
-
-interface Folder {
-  bundle: LotBundle;
-  filesOf: (run: string) => SentRunFile[];
-}
-
-function folder(name: string): Folder {
-  const at = path.join(samples, name);
-  const documents = LOT_FOLDER_DOCUMENTS.map((file) => [file, fs.readFileSync(path.join(at, file))] as const);
-  const bundle = readLotFolder(new Map(documents));
-  const filesOf = (run: string) =>
-    (bundle.runs.find((one) => one.run === run)?.files ?? []).map(({ name: file }) => ({
-      name: file,
-      bytes: fs.readFileSync(path.join(at, file)),
-    }));
-  return { bundle, filesOf };
-}
+import { FOLDERS, folder } from './lot-folder.fixture.ts';
 
 const store = new PostgresRawStore();
 
