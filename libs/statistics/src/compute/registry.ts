@@ -4,17 +4,21 @@ import { andersonDarlingMethod } from './methods/anderson-darling.js';
 import { anovaBoundMethod } from './methods/anova-bound.js';
 import { binomialBoundMethod } from './methods/binomial-bound.js';
 import { brakingHeatMethod } from './methods/braking-heat.js';
+import { chartConstantsMethod } from './methods/chart-constants.js';
 import { combineUncertaintyMethod } from './methods/combine-uncertainty.js';
 import { conformanceProbabilityMethod } from './methods/conformance-probability.js';
 import { convertMethod } from './methods/convert.js';
+import { cusumChartMethod } from './methods/cusum-chart.js';
 import { demonstrationSizeMethod } from './methods/demonstration-size.js';
 import { dropMethod } from './methods/drop.js';
 import { equalVarianceMethod } from './methods/equal-variance.js';
 import { equivalenceMethod } from './methods/equivalence.js';
+import { ewmaChartMethod } from './methods/ewma-chart.js';
 import { guardBandMethod } from './methods/guard-band.js';
 import { hansonKoopmansMethod } from './methods/hanson-koopmans.js';
 import { holmMethod } from './methods/holm.js';
 import { impactIntegrationMethod } from './methods/impact-integration.js';
+import { individualsChartMethod } from './methods/individuals-chart.js';
 import { kSampleAndersonDarlingMethod } from './methods/k-sample-anderson-darling.js';
 import { kaplanMeierMethod } from './methods/kaplan-meier.js';
 import { kruskalWallisMethod } from './methods/kruskal-wallis.js';
@@ -31,6 +35,7 @@ import { permutationTestMethod } from './methods/permutation-test.js';
 import { plottingPositionsMethod } from './methods/plotting-positions.js';
 import { predictionBoundMethod } from './methods/prediction-bound.js';
 import { predictionProbabilityMethod } from './methods/prediction-probability.js';
+import { runLengthMethod } from './methods/run-length.js';
 import { shapiroWilkMethod } from './methods/shapiro-wilk.js';
 import { standardUncertaintyMethod } from './methods/standard-uncertainty.js';
 import { summaryMethod } from './methods/summary.js';
@@ -88,4 +93,9 @@ export const computeMethods: readonly Method[] = [
   acceptanceRisksMethod,
   standardUncertaintyMethod,
   combineUncertaintyMethod,
+  chartConstantsMethod,
+  individualsChartMethod,
+  ewmaChartMethod,
+  cusumChartMethod,
+  runLengthMethod,
 ];

@@ -79,6 +79,25 @@ const requests = {
     correlations: maybe(fc.constant([{ i: 0, j: 1, r: 0.5 }])),
     coverage: fraction,
   }),
+  'chart-constants': fc.record({ n: fc.integer({ min: 2, max: 60 }) }),
+  'individuals-chart': fc.record({ values, target: maybe(value), sigma: maybe(sd) }),
+  'ewma-chart': fc.record({ values, target: value, sigma: sd, lambda: fraction, width: fc.constant(3) }),
+  'cusum-chart': fc.record({ values, target: value, sigma: sd, k: fc.constant(0.5), h: fc.constant(5) }),
+  'run-length': fc
+    .record({
+      chart: fc.oneof(
+        fc.record({ kind: fc.constant('individuals'), width: fc.constantFrom(0.1, 3, 30) }),
+        fc.record({ kind: fc.constant('ewma'), lambda: fc.constantFrom(0.05, 1), width: fc.constantFrom(0.1, 3, 30) }),
+        fc.record({ kind: fc.constant('cusum'), k: fc.constantFrom(0, 0.5, 10), h: fc.constantFrom(0.1, 5, 20) }),
+      ),
+      sides: fc.constantFrom(1, 2),
+      shifts: fc.constantFrom([], [0], [-100], [100]),
+      estimatedFrom: maybe(fc.record({ lots: fc.integer({ min: 2, max: 200 }) })),
+      replicates: fc.constant(2),
+    })
+    .map(({ replicates, estimatedFrom, ...rest }) =>
+      estimatedFrom === undefined ? rest : { ...rest, estimatedFrom, replicates },
+    ),
   equivalence: fc.record({ a: values, b: values, margin: fc.constantFrom([-1, 1], [0, 1e9]), confidence: fraction }),
   holm: fc.record({ p: fc.array(fc.double({ min: 0, max: 1, noNaN: true }), { maxLength: 6 }), alpha: fraction }),
 };
