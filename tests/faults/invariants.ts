@@ -1,0 +1,94 @@
+import { PostgresRawStore, type Records, verifyRecords } from '@breakbook/records';
+import type pg from 'pg';
+import { queryAs } from '../database.ts';
+import { type Sent } from './uploads.ts';
+
+/** What must hold after every kill; each member lists what does not. */
+export interface Broken {
+  /** Runs that were acknowledged and are not there, or have another number. */
+  lost: string[];
+  /** Acknowledged runs whose kept bytes are not those sent. */
+  altered: string[];
+  /** Runs that are there without one of their parts. */
+  half: string[];
+  /** Runs recorded twice, or under no or several ledger entries; jobs with more than one effect, or none. */
+  doubled: string[];
+  /** What the verification of all records found. */
+  ledger: string[];
+}
+
+export async function invariants(
+  { owner, records, labId }: { owner: pg.ClientConfig; records: Records; labId: string },
+  sent: readonly Sent[],
+): Promise<Broken> {
+  const kept = await queryAs<{ run: string; number: number; sha256: string | null }>(
+    owner,
+    `select run.key as run, run.number, raw.sha256 from run
+     left join run_file file on file.lab_id = run.lab_id and file.run_id = run.id
+     left join raw_bytes raw on raw.lab_id = file.lab_id and raw.id = file.raw_id`,
+  );
+  const byKey = new Map(kept.map((one) => [one.run, one]));
+  const acknowledged = sent.filter((one) => one.acknowledged);
+  const verified = await verifyRecords(records.read(labId), new PostgresRawStore());
+  return {
+    lost: acknowledged
+      .filter(({ run, acknowledged: answer }) => byKey.get(run)?.number !== answer?.number)
+      .map(({ run }) => run),
+    altered: acknowledged.filter(({ run, sha256 }) => byKey.get(run)?.sha256 !== sha256).map(({ run }) => run),
+    half: await halfRuns(owner),
+    doubled: [...repeated(kept.map(({ run }) => run)), ...(await entriesThatDoNotFit(owner))],
+    ledger: verified.holds ? [] : [verified.because],
+  };
+}
+
+/** Uploaded runs without version, reading, file, passage, destruction, or all the bytes of their file. */
+async function halfRuns(owner: pg.ClientConfig): Promise<string[]> {
+  const parts = [
+    'run_version v on v.record_id',
+    'reading v on v.run_id',
+    'run_file v on v.run_id',
+    'passage v on v.run_id',
+    'destruction v on v.run_id',
+  ];
+  const missing = await Promise.all(
+    parts.map((part) =>
+      queryAs<{ key: string }>(
+        owner,
+        `select run.key from run left join ${part} = run.id and v.lab_id = run.lab_id where v.id is null and run.key like 'run-X%'`,
+      ),
+    ),
+  );
+  const chunks = await queryAs<{ key: string }>(
+    owner,
+    `select raw.id::text as key from raw_bytes raw where cardinality(raw.chunk_sha256) <>
+     (select count(*) from raw_chunk chunk where chunk.lab_id = raw.lab_id and chunk.raw_id = raw.id)`,
+  );
+  return [...missing.flat(), ...chunks].map(({ key }) => key);
+}
+
+/** Each run has one entry that records it; each job that is done has one effect, and one entry for it. */
+async function entriesThatDoNotFit(owner: pg.ClientConfig): Promise<string[]> {
+  const runs = await queryAs<{ key: string }>(
+    owner,
+    `select run.key from run where 1 <> (
+       select count(*) from ledger_entry entry where entry.lab_id = run.lab_id
+       and entry.action = 'run recorded' and position(run.id::text in entry.text) > 0)`,
+  );
+  const answers = await queryAs<{ key: string }>(
+    owner,
+    `select answer ->> 'run' as key from answered_upload
+     where not exists (select from run where run.key = answer ->> 'run')`,
+  );
+  const jobs = await queryAs<{ key: string }>(
+    owner,
+    `select job.id::text as key from job join job_end e on e.lab_id = job.lab_id and e.id = job.id
+     where e.outcome <> 'done' or 1 <> (
+       select count(*) from ledger_entry entry where entry.lab_id = job.lab_id
+       and entry.action = 'lot evaluated' and position(e.evaluation_id::text in entry.text) > 0)`,
+  );
+  return [...runs, ...answers, ...jobs].map(({ key }) => key);
+}
+
+function repeated(keys: string[]): string[] {
+  return keys.filter((key, index) => keys.indexOf(key) !== index);
+}

@@ -1,0 +1,204 @@
+import fs from 'node:fs';
+import os from 'node:os';
+import path from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { LOT_FOLDER_DOCUMENTS, readLotFolder } from '@breakbook/lab';
+import {
+  type Embedded,
+  openDataSource,
+  PostgresRawStore,
+  prepare,
+  Records,
+  SERVICE_ROLE,
+  startEmbedded,
+  tables,
+} from '@breakbook/records';
+import { importLot, labOf, prepareJobs } from '@breakbook/service';
+import { afterAll, beforeAll, expect, it } from 'vitest';
+import { givePassphrase } from '../../apps/service/src/sign-in/credentials.ts';
+import { hashPassphrase } from '../../apps/service/src/sign-in/passphrase-hash.ts';
+import { keepLot, specimenKey } from '../sent-runs.ts';
+import { type Broken, invariants } from './invariants.ts';
+import { KilledService, spoolsOf } from './killed-service.ts';
+import { Sender } from './uploads.ts';
+
+/** Ten in every run of the tests; `npm run faults` asks for a hundred. */
+const TRIALS = Number(process.env.FAULT_TRIALS ?? 10);
+const AT_ONCE = 8;
+/** Uploads go on for so long at most, in ms, before the kill. */
+const LATEST_KILL = 700;
+/**
+ * The bar: no hand is needed, and it takes no longer than this, in ms. Held to where the trials have the machine to
+ * themselves; among other tests it is their work that would be measured.
+ */
+const HEALTHY_WITHIN = process.env.FAULT_TRIALS === undefined ? 60_000 : 10_000;
+const PASSPHRASE = 'breaks wheels on purpose';
+const ROOT = fileURLToPath(new URL('../..', import.meta.url));
+
+interface Trial {
+  victim: 'service' | 'PostgreSQL';
+  healthyAfter: number;
+}
+
+let folder: string;
+let postgres: Embedded;
+let service: KilledService;
+const SEED = Number(process.env.FAULT_SEED ?? 1 + (Date.now() % (2 ** 31 - 2)));
+let seed = SEED;
+
+beforeAll(async () => {
+  folder = fs.mkdtempSync(path.join(os.tmpdir(), 'breakbook-faults-'));
+  fs.chmodSync(folder, 0o755);
+  // With every guarantee on: this is the server that `npm start` starts.
+  postgres = await startEmbedded(folder);
+  await prepare(postgres.connection, path.join(ROOT, 'migrations'), true);
+  await prepareJobs(postgres.connection);
+  service = await KilledService.start({ ...postgres.connection, user: SERVICE_ROLE });
+}, 120_000);
+
+afterAll(async () => {
+  await service?.kill();
+  await postgres?.stop();
+  fs.rmSync(folder, { recursive: true, force: true });
+});
+
+it(
+  `keeps what it has acknowledged, and each thing once, through ${TRIALS} times kill -9`,
+  async () => {
+    const lab = await setUp();
+    let specimen = 0;
+    const sender = new Sender(service.url, lab.cookie, () => specimenKey(++specimen));
+    const trials: Trial[] = [];
+    for (let n = 0; n < TRIALS; n++) trials.push(await trial(n % 2 === 0 ? 'service' : 'PostgreSQL', sender, lab));
+    const kept = await openDataSource({ ...postgres.connection, user: SERVICE_ROLE }, 2);
+    const broken = await invariants(
+      { owner: postgres.connection, records: new Records(kept), labId: lab.labId },
+      sender.sent,
+    );
+    await kept.destroy();
+    report(trials, sender, broken);
+    expect(sender.unexpected, service.words).toEqual([]);
+    expect(broken).toEqual({ lost: [], altered: [], half: [], doubled: [], ledger: [] });
+    // The kills must have come while something was under way, or they show nothing.
+    expect(sender.sent.filter(({ attempts }) => attempts > 1).length).toBeGreaterThan(TRIALS);
+  },
+  120_000 + TRIALS * 60_000,
+);
+
+async function trial(
+  victim: Trial['victim'],
+  sender: Sender,
+  lab: { labId: string; cookie: string; lot: string },
+): Promise<Trial> {
+  const job = await ask(`/api/lots/${lab.lot}/evaluations`, lab.cookie, 'POST');
+  sender.start(AT_ONCE);
+  await new Promise((resolve) => setTimeout(resolve, random() * LATEST_KILL));
+  const pid = service.pid;
+  if (victim === 'service') {
+    await service.kill();
+    service.begin();
+  } else {
+    await killPostgres();
+    postgres = await startEmbedded(folder);
+  }
+  const healthyAfter = await service.healthy();
+  await sender.stop();
+  expect(healthyAfter).toBeLessThan(HEALTHY_WITHIN);
+  // A dead process leaves nothing behind that the next one does not clear away.
+  if (victim === 'service') expect(spoolsOf(pid)).toEqual([]);
+  expect(service.alive).toBe(true);
+  await untilEnded(job.id as string, lab.cookie);
+
+  const dataSource = await openDataSource({ ...postgres.connection, user: SERVICE_ROLE }, 2);
+  const records = new Records(dataSource);
+  expect(await invariants({ owner: postgres.connection, records, labId: lab.labId }, sender.sent)).toEqual({
+    lost: [],
+    altered: [],
+    half: [],
+    doubled: [],
+    ledger: [],
+  });
+  await dataSource.destroy();
+  return { victim, healthyAfter };
+}
+
+/** A lab with enough specimens, a small lot to be evaluated, and somebody signed in who may do all of it. */
+async function setUp(): Promise<{ labId: string; cookie: string; lot: string }> {
+  const dataSource = await openDataSource({ ...postgres.connection, user: SERVICE_ROLE }, 2);
+  const records = new Records(dataSource);
+  const bundle = await keepLot(records, TRIALS * 25 + 50);
+  const keyed = path.join(ROOT, 'sample-runs/dunlin-42-keyed');
+  const small = readLotFolder(
+    new Map(LOT_FOLDER_DOCUMENTS.map((name) => [name, fs.readFileSync(path.join(keyed, name))])),
+  );
+  await importLot(records, new PostgresRawStore(), small, () => []);
+  const by = await labOf(records, bundle);
+  const hash = await hashPassphrase(PASSPHRASE);
+  await records.change(by, 'person added', async (rows) => {
+    const person = await rows.add(tables.Person, { key: 'sender', kind: 'person' });
+    const content = {
+      person: 'sender',
+      name: 'Sender',
+      role: 'sends runs',
+      duties: ['record' as const, 'decide' as const],
+    };
+    await rows.addVersion(tables.PersonVersion, person.id, { content });
+    await givePassphrase(rows, person, hash, { cause: 'first start', temporary: false });
+  });
+  await dataSource.destroy();
+  const answer = await fetch(`${service.url}/api/sign-in`, {
+    method: 'POST',
+    headers: { 'content-type': 'application/json' },
+    body: JSON.stringify({ person: 'sender', passphrase: PASSPHRASE }),
+  });
+  if (answer.status !== 200) throw new Error(`The sender could not sign in: ${await answer.text()}`);
+  return { labId: by.labId, cookie: answer.headers.get('set-cookie')?.split(';')[0] ?? '', lot: small.lot.lot };
+}
+
+/** kill -9 of the server; its children see that it is gone and end themselves. */
+async function killPostgres(): Promise<void> {
+  process.kill(postgres.pid, 'SIGKILL');
+  await postgres.stop();
+}
+
+async function untilEnded(id: string, cookie: string): Promise<void> {
+  for (;;) {
+    const { state } = await ask(`/api/jobs/${id}`, cookie);
+    if (state === 'done') return;
+    if (state !== 'waiting' && state !== 'running') throw new Error(`Job ${id} is ${state}.`);
+    await new Promise((resolve) => setTimeout(resolve, 50));
+  }
+}
+
+async function ask(address: string, cookie: string, method = 'GET'): Promise<Record<string, unknown>> {
+  const answer = await fetch(`${service.url}${address}`, { method, headers: { cookie } });
+  const body = (await answer.json()) as Record<string, unknown>;
+  if (!answer.ok) throw new Error(`${method} ${address}: ${answer.status} ${JSON.stringify(body)}`);
+  return body;
+}
+
+function report(trials: Trial[], { sent }: Sender, broken: Broken): void {
+  const of = (victim: Trial['victim']) =>
+    trials.filter((one) => one.victim === victim).map(({ healthyAfter }) => Math.round(healthyAfter));
+  const line = (victim: Trial['victim']) => {
+    const times = of(victim).sort((a, b) => a - b);
+    return `kill -9 of the ${victim}: ${times.length} times; healthy again after ${times[Math.floor(times.length / 2)]} ms (median), ${times.at(-1)} ms (longest)`;
+  };
+  console.log(
+    [
+      line('service'),
+      ...(of('PostgreSQL').length > 0 ? [line('PostgreSQL')] : []),
+      `${sent.length} uploads, ${sent.filter(({ attempts }) => attempts > 1).length} of them broken off and sent again; ${sent.filter((one) => one.acknowledged).length} acknowledged`,
+      `found wrong: ${Object.entries(broken)
+        .map(([what, found]) => `${what} ${found.length}`)
+        .join(', ')}`,
+      `seed ${SEED}`,
+    ].join('\n'),
+  );
+}
+
+/** Park and Miller's minimal standard generator (1988): the moments of a run can be tried again by its seed. */
+function random(): number {
+  seed = (seed * 48271) % 2147483647;
+  return seed / 2147483647;
+}
