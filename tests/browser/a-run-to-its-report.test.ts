@@ -172,7 +172,7 @@ needs('chromium', 'pdftotext')('a run, from logging it to the report of its lot'
       ] as const) {
         await page.goto(`${service.url}${address}`);
         await page.getByRole('heading', { level: 1, name: heading }).waitFor();
-        await page.locator('.table').first().waitFor();
+        await page.locator('.listing, .section').first().waitFor();
         await expectAccessible(page);
         await picture(page, address.slice(1).replace('/', '-'));
       }

@@ -67,7 +67,11 @@ function recordOf(run: Run): RunRecord {
     lot: lot.lot,
     plan: { plan: plan.plan, revision: plan.revision },
     run,
+    files: [],
     measurements: [],
+    reading: runAnswer(run.run).reading,
+    results: [],
+    validity: run.validity?.validity ?? 'not decided',
   };
 }
 

@@ -19,6 +19,7 @@ import {
   type LotRecord,
   type Myself,
   type PageOf,
+  type PhotoRecord,
   type PlacementRecord,
   type RigRecord,
   type RunAnswer,
@@ -131,6 +132,14 @@ export const runsOfQuery = (of: 'lot' | 'specimen', key: string) =>
     queryKey: ['runs', of, key],
     queryFn: ({ signal }) => everyOne<RunInList>(`/api/runs?${of}=${code(key)}`, signal),
   });
+
+export const photosQuery = (run: string) =>
+  queryOptions({
+    queryKey: ['run', run, 'photos'],
+    queryFn: ({ signal }) => everyOne<PhotoRecord>(`/api/attachments?run=${code(run)}`, signal),
+  });
+
+export const photoAddress = (n: number) => `/api/attachments/${n}/photo`;
 
 export const lotRecordQuery = (lot: string) =>
   queryOptions({

@@ -20,7 +20,14 @@ export function RunTable({ runs, people, zone, empty }: RunTableProps) {
     <Table<RunInList>
       caption="All runs, valid or not, in the order recorded"
       columns={[
-        { head: 'Run', cell: ({ run, lot }) => <Link to={runAddress(lot, run)}>{run}</Link> },
+        {
+          head: 'Run',
+          cell: ({ run, lot }) => (
+            <Link className="whole" to={runAddress(lot, run)}>
+              {run}
+            </Link>
+          ),
+        },
         { head: 'Specimen', cell: ({ specimen }) => <Link to={specimenAddress(specimen)}>{specimen}</Link> },
         { head: 'Line', cell: ({ planLine }) => planLine },
         { head: 'Began', cell: ({ startedAt }) => <span className="whole">{moment(startedAt, zone)}</span> },

@@ -294,7 +294,8 @@ export const lotAnswer: LotAnswer = {
 export function runAnswer(key: string): RunAnswer {
   const found = bundle.runs.find((one) => one.run === key);
   const specimen = bundle.specimens.find((one) => one.specimen === found?.specimen);
-  if (!found || !specimen) throw new Error(`The invented lot has no run ${key}.`);
+  const judgement = judgements.find((one) => one.run === key);
+  if (!found || !specimen || !judgement) throw new Error(`The invented lot has no run ${key}.`);
   const reading: Reading = {
     run: key,
     method: { method: 'M-1', revision: 1 },
@@ -326,6 +327,5 @@ export function runAnswer(key: string): RunAnswer {
     events: [],
     proposedValidity: 'needs a look',
   };
-  const judgement = judgements.find((one) => one.run === key) ?? null;
   return { run: found, reading, judgement, specimen, trace: null };
 }

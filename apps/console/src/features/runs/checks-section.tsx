@@ -7,7 +7,6 @@ import './checks-section.css';
 
 /** Is this record fit to be judged? Checks that know no limit: they propose validity, people decide it. */
 export function ChecksSection({ answer: { reading } }: RunOnSheet) {
-  if (!reading) return null;
   const { checks, flags, proposedValidity } = reading;
   return (
     <Section

@@ -32,7 +32,7 @@ export function ConditionsSection({ answer: { run, reading }, around }: RunOnShe
           })),
         ]}
       />
-      {reading && reading.calibrations.length > 0 && (
+      {reading.calibrations.length > 0 && (
         <Table
           caption="Calibrations that corrected this run"
           columns={[

@@ -12,7 +12,7 @@ export function ExaminationSection({ answer: { run, judgement }, around }: RunOn
   const { method } = around;
   const meaning = (code: string) => method?.failureModes.find((one) => one.code === code)?.meaning;
   // Results on which the examination has no bearing are taken as recorded, and stand under "What was measured?".
-  const bearing = (judgement?.results ?? []).filter(
+  const bearing = judgement.results.filter(
     ({ mode, value }) => mode !== undefined || isNotEvaluated(value) || value.kind !== 'exact',
   );
   return (

@@ -19,12 +19,12 @@ export function MeasuredSection({ answer: { run, reading }, around }: RunOnSheet
       word="Measured"
       aside="As the record has it, before the examination and before any limit. U is the expanded uncertainty."
     >
-      {reading && reading.characteristics.length > 0 ? (
+      {reading.characteristics.length > 0 ? (
         <CharacteristicList of={reading.characteristics} />
       ) : (
         <p className="quiet">No characteristic could be computed from this run.</p>
       )}
-      {(reading?.passages ?? []).map(({ passage, title, characteristics }) => (
+      {(reading.passages ?? []).map(({ passage, title, characteristics }) => (
         <div key={passage}>
           <h3>
             Passage {passage}: {title}

@@ -4,24 +4,13 @@ import { Section } from '../../parts/sheet/sheet.js';
 import { Table } from '../../parts/table.js';
 import { type RunOnSheet } from './use-run-sheet.js';
 
-interface RawFile {
-  name: string;
-  sha256?: string | undefined;
-  bytes?: number;
-  rows?: number;
-}
-
 /** Which bytes is all this read from? Their digests, so that anybody can check them against the files of the rig. */
 export function RawSection({ answer: { run, reading } }: RunOnSheet) {
-  const files: RawFile[] = reading?.files ?? run.files;
   return (
     <Section
       question="Which bytes is this read from?"
       word="Raw files"
-      aside={
-        reading &&
-        `Read by ${reading.software}${run.layoutRevision === undefined ? '' : `, layout revision ${run.layoutRevision}`}.`
-      }
+      aside={`Read by ${reading.software}${run.layoutRevision === undefined ? '' : `, layout revision ${run.layoutRevision}`}.`}
     >
       <Table
         caption="Raw files, kept bit for bit"
@@ -30,12 +19,12 @@ export function RawSection({ answer: { run, reading } }: RunOnSheet) {
           {
             head: 'Bytes',
             number: true,
-            cell: ({ bytes }) => (bytes === undefined ? 'not read' : printFixed(bytes, 0)),
+            cell: ({ bytes }) => printFixed(bytes, 0),
           },
-          { head: 'Rows', number: true, cell: ({ rows }) => (rows === undefined ? 'not read' : printFixed(rows, 0)) },
-          { head: 'SHA-256', wide: true, cell: ({ sha256 }) => <code>{sha256 ?? 'not stated'}</code> },
+          { head: 'Rows', number: true, cell: ({ rows }) => printFixed(rows, 0) },
+          { head: 'SHA-256', wide: true, cell: ({ sha256 }) => <code>{sha256}</code> },
         ]}
-        rows={files}
+        rows={reading.files}
         rowKey={({ name }) => name}
         empty="This run has no file: its values were keyed."
       />

@@ -23,7 +23,7 @@ export function RunHead({ answer, record, around }: RunOnSheet) {
         </>
       }
       outcome={<Outcome word={validity} as={VALIDITY_WORDS[validity]} large />}
-      sentence={judgement?.validityReason === undefined ? undefined : asSentence(judgement.validityReason)}
+      sentence={judgement.validityReason === undefined ? undefined : asSentence(judgement.validityReason)}
       next={run.validity ? standing(entry) : <ToDecide record={record} people={people} />}
       facts={[
         { term: 'Serial', says: <bdi>{specimen.serial ?? `none: ${specimen.noSerialReason}`}</bdi> },

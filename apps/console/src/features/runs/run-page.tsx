@@ -6,6 +6,7 @@ import { ChecksSection } from './checks-section.js';
 import { ConditionsSection } from './conditions-section.js';
 import { ExaminationSection } from './examination-section.js';
 import { MeasuredSection } from './measured-section.js';
+import { PhotosSection } from './photos-section.js';
 import { RawSection } from './raw-section.js';
 import { RunHead } from './run-head.js';
 import { SignedSection } from './signed-section.js';
@@ -41,6 +42,7 @@ function RunSheet(sheet: RunOnSheet) {
       <ChecksSection {...sheet} />
       <MeasuredSection {...sheet} />
       <ExaminationSection {...sheet} />
+      <PhotosSection {...sheet} />
       <ValiditySection key={sheet.record.version} {...sheet} />
       <VerdictsSection {...sheet} />
       <ConditionsSection {...sheet} />

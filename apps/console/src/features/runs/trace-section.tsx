@@ -22,12 +22,12 @@ export function TraceSection({ answer: { run, reading, trace }, around }: RunOnS
         <p className="quiet">
           {keyed
             ? 'This run was keyed from a results table, so there is no trace.'
-            : 'The files of this run could not be read, so there is no trace. What is wrong in them stands below.'}
+            : 'No channel of this run can be drawn.'}
         </p>
       ) : (
         <TracePlot of={trace} />
       )}
-      {reading && !keyed && (
+      {!keyed && (
         <Table<TraceEvent>
           caption="Moments marked in the trace"
           columns={[

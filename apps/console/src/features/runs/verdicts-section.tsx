@@ -8,7 +8,7 @@ import './verdicts-section.css';
 /** Does it conform? Each limit of the plan line with its rule and numbers; nothing of it before validity is decided. */
 export function VerdictsSection({ answer: { run, judgement } }: RunOnSheet) {
   const decided = run.validity !== undefined;
-  const verdicts = decided ? (judgement?.verdicts ?? []) : [];
+  const verdicts = decided ? judgement.verdicts : [];
   return (
     <Section
       question="Does it conform?"
@@ -21,11 +21,7 @@ export function VerdictsSection({ answer: { run, judgement } }: RunOnSheet) {
           result.
         </p>
       )}
-      {decided && verdicts.length === 0 && (
-        <p className="quiet">
-          {judgement ? 'The plan line sets no limit on this run.' : 'The run could not be read, so it was not judged.'}
-        </p>
-      )}
+      {decided && verdicts.length === 0 && <p className="quiet">The plan line sets no limit on this run.</p>}
       <ul className="verdicts">
         {verdicts.map((verdict) => (
           <li key={limitName(verdict.limit)}>

@@ -23,7 +23,7 @@ export function ValiditySection({ answer: { run, reading }, record, around }: Ru
       aside="Decided from the trace and the checks alone. Limits, verdicts and margins are shown to nobody before."
     >
       {not === undefined ? (
-        <DecideForm record={record} lot={around.lot} proposed={reading?.proposedValidity} />
+        <DecideForm record={record} lot={around.lot} proposed={reading.proposedValidity} />
       ) : (
         <p>{not}</p>
       )}
@@ -46,7 +46,7 @@ const WORDS: { value: Validity; word: string; hint: string }[] = [
   { value: 'void', word: 'Void', hint: 'Recorded by mistake. The note says which mistake.' },
 ];
 
-function DecideForm({ record, lot, proposed }: { record: RunRecord; lot: string; proposed: string | undefined }) {
+function DecideForm({ record, lot, proposed }: { record: RunRecord; lot: string; proposed: string }) {
   const queries = useQueryClient();
   const { run } = record.run;
   const [validity, setValidity] = useState<Validity>();
@@ -82,7 +82,7 @@ function DecideForm({ record, lot, proposed }: { record: RunRecord; lot: string;
         if (missing === undefined) decide.mutate();
       }}
     >
-      {proposed !== undefined && <p className="quiet">The checks propose: {proposed}. They bind nobody.</p>}
+      <p className="quiet">The checks propose: {proposed}. They bind nobody.</p>
       <Picks
         legend={`Decision on run ${run}`}
         options={WORDS}
