@@ -187,7 +187,7 @@ function report(trials: Trial[], { sent }: Sender, broken: Broken): void {
   console.log(
     [
       line('service'),
-      ...(of('PostgreSQL').length > 0 ? [line('PostgreSQL')] : []),
+      line('PostgreSQL'),
       `${sent.length} uploads, ${sent.filter(({ attempts }) => attempts > 1).length} of them broken off and sent again; ${sent.filter((one) => one.acknowledged).length} acknowledged`,
       `found wrong: ${Object.entries(broken)
         .map(([what, found]) => `${what} ${found.length}`)

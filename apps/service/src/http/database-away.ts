@@ -1,11 +1,17 @@
 import { Refusal } from '@breakbook/lab';
+import {
+  QueryRunnerAlreadyReleasedError,
+  QueryRunnerProviderAlreadyReleasedError,
+  TransactionNotStartedError,
+} from 'typeorm';
 
 /** How the server, or the way to it, says that it is going, gone or not there yet (PostgreSQL's appendix A; errno). */
 const AWAY = new Set(['57P01', '57P02', '57P03', '53300', 'ECONNRESET', 'EPIPE', 'ETIMEDOUT']);
 const FULL = new Set(['53100', 'ENOSPC', 'EDQUOT']);
-/** The driver's and the mapper's own words for a connection that broke under them; they give no code. */
-const BROKEN =
-  /^Connection terminated|connection error and is not queryable|Query runner already released|Transaction is not started/i;
+/** The driver's own words for a connection that broke; it gives no code. */
+const BROKEN = /^Connection terminated|connection error and is not queryable/i;
+/** What the mapper says to whoever goes on with a connection that broke under a change. */
+const LATE = [QueryRunnerAlreadyReleasedError, QueryRunnerProviderAlreadyReleasedError, TransactionNotStartedError];
 
 interface Fault {
   code?: unknown;
@@ -27,7 +33,8 @@ export function databaseRefusal(error: unknown): Refusal | undefined {
   const isAway =
     (typeof code === 'string' && (AWAY.has(code) || code.startsWith('08'))) ||
     syscall === 'connect' ||
-    (typeof message === 'string' && BROKEN.test(message));
+    (typeof message === 'string' && BROKEN.test(message)) ||
+    LATE.some((late) => error instanceof late);
   if (isAway)
     return new Refusal({
       code: 'service.unavailable',
