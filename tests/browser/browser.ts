@@ -58,8 +58,8 @@ export function watch(page: Page, url: string): string[] {
   const wrong: string[] = [];
   page.on('pageerror', (error) => wrong.push(error.message));
   page.on('console', (message) => {
-    // That nobody is signed in yet is an answer, and browsers note it as a failed load.
-    if (message.type() === 'error' && !message.text().includes('401')) wrong.push(message.text());
+    // A refusal is an answer, shown on the page, and browsers note it as a failed load besides.
+    if (message.type() === 'error' && !/status of (401|409|422)/.test(message.text())) wrong.push(message.text());
   });
   page.on('request', (request) => {
     if (!request.url().startsWith(url)) wrong.push(`asked for ${request.url()}`);
