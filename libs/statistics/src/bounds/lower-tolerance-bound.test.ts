@@ -34,11 +34,7 @@ describe('lowerToleranceBound', () => {
   });
 
   it.each([
-    { why: 'complete samples only', sample: { ...five, atLeast: [52] }, distribution: 'normal' },
-    { why: 'complete samples only', sample: { ...five, atMost: [52] }, distribution: 'lognormal' },
-    { why: 'other than the last break', sample: { ...five, atLeast: [52] }, distribution: 'weibull' },
-    { why: 'other than the last break', sample: { ...five, atLeast: [50.3, 45] }, distribution: 'weibull' },
-    { why: 'at most or between', sample: { ...five, between: [[40, 45]] }, distribution: 'weibull' },
+    { why: 'fewer than two strengths', sample: { exact: [40], atLeast: [41, 42] }, distribution: 'normal' },
     { why: 'strictly below the largest', sample: { exact: [40], atLeast: [40, 40] }, distribution: 'weibull' },
     { why: 'no specimen broke', sample: { atLeast: [40, 41] }, distribution: 'weibull' },
     { why: 'all strengths are the same', sample: { exact: [40, 40, 40] }, distribution: 'normal' },
@@ -54,12 +50,71 @@ describe('lowerToleranceBound', () => {
     },
   );
 
-  it('does not lend a technique to a distribution it is not exact for', () => {
-    expect(lowerToleranceBound({ ...B, sample: five, distribution: 'normal', technique: 'conditional' })).toMatchObject(
-      {
-        notEvaluated: { possibleIf: 'the technique is noncentral-t, or left out' },
-      },
-    );
+  it.each([
+    {
+      technique: 'noncentral-t',
+      why: 'complete samples only',
+      sample: { ...five, atLeast: [52] },
+      distribution: 'normal',
+    },
+    {
+      technique: 'noncentral-t',
+      why: 'complete samples only',
+      sample: { ...five, atMost: [52] },
+      distribution: 'lognormal',
+    },
+    {
+      technique: 'conditional',
+      why: 'other than the last break',
+      sample: { ...five, atLeast: [52] },
+      distribution: 'weibull',
+    },
+    {
+      technique: 'conditional',
+      why: 'other than the last break',
+      sample: { ...five, atLeast: [50.3, 45] },
+      distribution: 'normal',
+    },
+    {
+      technique: 'conditional',
+      why: 'at most or between',
+      sample: { ...five, between: [[40, 45]] },
+      distribution: 'weibull',
+    },
+    {
+      technique: 'hanson-koopmans',
+      why: 'could raise this bound',
+      sample: { ...five, atLeast: [52] },
+      distribution: 'distribution-free',
+    },
+    {
+      technique: 'hanson-koopmans',
+      why: 'every strength is above 0',
+      sample: { exact: [-1, 2] },
+      distribution: 'distribution-free',
+    },
+    { technique: 'noncentral-t', why: 'does not serve a weibull bound', sample: five, distribution: 'weibull' },
+    {
+      technique: 'calibrated',
+      why: 'does not serve a distribution-free',
+      sample: five,
+      distribution: 'distribution-free',
+    },
+  ] as (LowerToleranceRequest & { why: string })[])(
+    'does not lend $technique to a $distribution sample it does not serve, and says why: $why',
+    ({ why, sample, distribution, technique }) => {
+      const { notEvaluated } = lowerToleranceBound({ ...B, sample, distribution, technique }) as {
+        notEvaluated: { because: string; possibleIf: string };
+      };
+      expect(`${notEvaluated.because}; ${notEvaluated.possibleIf}`).toContain(why);
+    },
+  );
+
+  it('serves a sample too small for any rank by Hanson-Koopmans, if asked', () => {
+    const found = bounded({ ...B, sample: five, distribution: 'distribution-free', technique: 'hanson-koopmans' });
+    // Rank 4 and k = 4.101 of five: MIL-HDBK-17-1F, volume 1, chapter 8, from memory.
+    expect(found.rank).toBe(4);
+    expect(found.bound).toBeCloseTo(47.9 * (41.2 / 47.9) ** 4.100731, 4);
   });
 
   it('serves a test that ended at its last break', () => {

@@ -1,12 +1,24 @@
 import { type Distribution, type NotEvaluated, notEvaluated, type Sample } from '@breakbook/lab';
 import { requireCount, requireFraction } from '../requirements.js';
-import { conditionalWeibullBound } from './conditional-weibull-bound.js';
-import { likelihoodRatioWeibullBound } from './likelihood-ratio-bound.js';
+import { bootstrapBound } from './bootstrap-bound.js';
+import { calibratedBound } from './calibrated-bound.js';
+import { conditionalBound } from './conditional-bound.js';
+import { hansonKoopmansTechnique } from './hanson-koopmans-technique.js';
+import { likelihoodRatioBound } from './likelihood-ratio-bound.js';
 import { noncentralTBound } from './noncentral-t-bound.js';
 import { orderStatisticBound } from './order-statistic-bound.js';
+import { whyNotConditional } from './why-not-conditional.js';
 
 /** How a bound is found. */
-export const TECHNIQUES = ['noncentral-t', 'conditional', 'order-statistic', 'likelihood-ratio'] as const;
+export const TECHNIQUES = [
+  'noncentral-t',
+  'conditional',
+  'order-statistic',
+  'hanson-koopmans',
+  'calibrated',
+  'likelihood-ratio',
+  'bootstrap',
+] as const;
 export type Technique = (typeof TECHNIQUES)[number];
 
 export interface LowerToleranceRequest {
@@ -16,10 +28,13 @@ export interface LowerToleranceRequest {
   coverage: number;
   confidence: number;
   distribution: Distribution;
-  /** Left out, the technique recommended for this distribution is taken. */
+  /** Left out, the technique recommended for this distribution and this sample is taken. */
   technique?: Technique | undefined;
   /** Units in the lot, those tested included, where the claim is about this lot alone. */
   lotSize?: number | undefined;
+  /** Where a simulation starts, and how many tests it draws; for the techniques that simulate. */
+  seed?: number | undefined;
+  replicates?: number | undefined;
 }
 
 export interface LowerToleranceBound {
@@ -43,44 +58,78 @@ export interface LowerToleranceBound {
   assumptions: string[];
   /** Standard deviations below the mean (noncentral t), of ln strength where that is normal. */
   factor?: number;
-  /** Which of the strengths, from the weakest, is the bound (order statistic). */
+  /** Which of the strengths, from the weakest, is the bound (order statistic) or stands in it (Hanson-Koopmans). */
   rank?: number;
   lotSize?: number;
+  /** Standard error of `achievedConfidence` (calibrated) or of the bound (bootstrap), by simulation. */
+  simulationError?: number;
+  seed?: number;
+  replicates?: number;
+  /** Share of the simulated tests that gave no bound and are left out. */
+  shareNotEvaluated?: number;
+  /** The level at which the bound was taken, where that had to be above `confidence` (calibrated). */
+  level?: number;
 }
 
 /** What one technique adds to the request it answers. */
 export type Found = Pick<LowerToleranceBound, 'bound' | 'estimate' | 'achievedConfidence' | 'n' | 'failures'> &
-  Pick<LowerToleranceBound, 'assumptions' | 'factor' | 'rank'> & { population?: 'lot'; forAcceptance?: false };
+  Pick<LowerToleranceBound, 'assumptions' | 'factor' | 'rank'> &
+  Pick<LowerToleranceBound, 'simulationError' | 'seed' | 'replicates' | 'shareNotEvaluated' | 'level'> & {
+    population?: 'lot';
+    forAcceptance?: false;
+  };
 
 /** The part of a request every technique needs. */
-export type Aim = Pick<LowerToleranceRequest, 'sample' | 'coverage' | 'confidence' | 'lotSize'>;
+export type Aim = Pick<LowerToleranceRequest, 'sample' | 'coverage' | 'confidence' | 'lotSize' | 'seed' | 'replicates'>;
 
 type Answer = (aim: Aim) => Found | NotEvaluated;
 
-/** The technique recommended for each distribution first. */
+/** Fewer say too little of a confidence. */
+export const FEWEST_REPLICATES = 500;
+
+/** The techniques that serve each distribution. */
 const SERVING: Record<Distribution, Partial<Record<Technique, Answer>>> = {
-  normal: { 'noncentral-t': (aim) => noncentralTBound(aim, 'normal') },
-  lognormal: { 'noncentral-t': (aim) => noncentralTBound(aim, 'lognormal') },
-  weibull: { conditional: conditionalWeibullBound, 'likelihood-ratio': likelihoodRatioWeibullBound },
-  'distribution-free': { 'order-statistic': orderStatisticBound },
+  normal: { 'noncentral-t': (aim) => noncentralTBound(aim, 'normal'), ...likelihoodTechniques('normal') },
+  lognormal: { 'noncentral-t': (aim) => noncentralTBound(aim, 'lognormal'), ...likelihoodTechniques('lognormal') },
+  weibull: likelihoodTechniques('weibull'),
+  'distribution-free': { 'order-statistic': orderStatisticBound, 'hanson-koopmans': hansonKoopmansTechnique },
 };
+
+function likelihoodTechniques(distribution: 'normal' | 'lognormal' | 'weibull'): Partial<Record<Technique, Answer>> {
+  return {
+    conditional: (aim) => conditionalBound(aim, distribution),
+    calibrated: (aim) => calibratedBound(aim, distribution),
+    'likelihood-ratio': (aim) => likelihoodRatioBound(aim, distribution),
+    bootstrap: (aim) => bootstrapBound(aim, distribution),
+  };
+}
+
+/** The technique taken where none is asked for: an exact one if there is one for this sample, or else the calibrated. */
+function recommended({ distribution, sample }: LowerToleranceRequest): Technique {
+  if (distribution === 'distribution-free') return 'order-statistic';
+  if (whyNotConditional(sample)) return 'calibrated';
+  const complete = (sample.atLeast ?? []).length === 0;
+  return complete && distribution !== 'weibull' ? 'noncentral-t' : 'conditional';
+}
 
 /**
  * What strength does at least this share of the population exceed, with this confidence?
  *
- * The distribution is declared beforehand; each has the techniques that are exact for it, and the
- * recommended one is taken unless another is asked for. Where none is exact for the sample at hand
- * the answer is "not evaluated", never an approximation. Each technique states its formula, its
- * assumptions and its source in its own file.
+ * The distribution is declared beforehand. An exact technique is taken where there is one for the sample
+ * at hand, and otherwise one whose coverage is simulated and stated; where that falls short the answer is
+ * "not evaluated". Another technique is taken if it is asked for; those for comparison only say so. Each
+ * states its formula, its assumptions and its source in its own file.
  */
 export function lowerToleranceBound(request: LowerToleranceRequest): LowerToleranceBound | NotEvaluated {
   const { coverage, confidence, distribution, lotSize } = request;
   requireFraction('lowerToleranceBound', { coverage, confidence });
   if (lotSize !== undefined) requireCount('lowerToleranceBound', { lotSize }, 1);
+  if (request.replicates !== undefined)
+    requireCount('lowerToleranceBound', { replicates: request.replicates }, FEWEST_REPLICATES);
 
   const serving = SERVING[distribution];
   const names = Object.keys(serving) as Technique[];
-  const technique = request.technique ?? (names[0] as Technique);
+  const technique = request.technique ?? recommended(request);
   const answer = serving[technique];
   if (answer === undefined)
     return notEvaluated(

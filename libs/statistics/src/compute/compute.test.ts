@@ -1,6 +1,7 @@
 import { isNotEvaluated } from '@breakbook/lab';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { TECHNIQUES } from '../bounds/lower-tolerance-bound.js';
 import { listMethods, methodSchema } from './catalogue.js';
 import { compute } from './compute.js';
 import { computeMethods } from './registry.js';
@@ -74,7 +75,7 @@ describe('compute', () => {
     { requiredKeys: [] },
   );
   const distribution = fc.constantFrom('normal', 'lognormal', 'weibull', 'distribution-free');
-  const technique = fc.constantFrom(undefined, 'noncentral-t', 'conditional', 'order-statistic', 'likelihood-ratio');
+  const technique = fc.constantFrom(undefined, ...TECHNIQUES);
   const requests = fc.oneof(
     fc.record({ method: fc.constant('summary'), values }),
     fc.record({
@@ -91,6 +92,7 @@ describe('compute', () => {
       confidence: fraction,
       distribution,
       technique,
+      replicates: fc.constant(500),
     }),
     fc.record({ method: fc.constant('plotting-positions'), sample }),
     fc.record({

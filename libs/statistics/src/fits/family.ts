@@ -7,6 +7,8 @@
  * make garbage each time.
  */
 export interface Family {
+  /** Given where ln f(z) is this constant - z^2 / 2, which saves going through every specimen. */
+  quadratic?: { constant: number };
   /** ln f(z), then its two derivatives: a specimen whose strength is known. */
   density(z: number, out: Float64Array): void;
   /** ln (1 - F(z)) and derivatives: a specimen that held at least z. */
@@ -19,6 +21,10 @@ export interface Family {
    * numbers a short interval keeps its digits; in its two ends the second derivatives cancel.
    */
   between(lower: number, length: number, out: Float64Array): void;
+  /** ln f(z), ln (1 - F(z)) and ln F(z) alone, where a likelihood is integrated and not searched. */
+  logDensity(z: number): number;
+  logSurvival(z: number): number;
+  logFailure(z: number): number;
   /** The z below which a share p lies. */
   quantile(p: number): number;
   /** The share above z. */

@@ -29,10 +29,11 @@ export class Likelihood {
   readonly centre: number;
   readonly spread: number;
   private readonly exact: Float64Array;
-  private readonly atLeast: Float64Array;
-  private readonly atMost: Float64Array;
+  private readonly atLeast: Counted;
+  private readonly atMost: Counted;
   private readonly lower: Float64Array;
   private readonly length: Float64Array;
+  private readonly moments: { sum: number; squares: number };
   private readonly scratch = new Float64Array(6);
 
   constructor(
@@ -42,8 +43,9 @@ export class Likelihood {
     const { exact, atLeast, atMost, lower, upper } = observations;
     [this.centre, this.spread] = middleAndSpread([exact, atLeast, atMost, lower, upper]);
     this.exact = standardised(exact, this.centre, this.spread);
-    this.atLeast = standardised(atLeast, this.centre, this.spread);
-    this.atMost = standardised(atMost, this.centre, this.spread);
+    this.atLeast = counted(standardised(atLeast, this.centre, this.spread));
+    this.atMost = counted(standardised(atMost, this.centre, this.spread));
+    this.moments = momentsOf(this.exact);
     this.lower = standardised(lower, this.centre, this.spread);
     this.length = upper.map((y, index) => (y - (lower[index] as number)) / this.spread);
   }
@@ -64,20 +66,22 @@ export class Likelihood {
       sums.bySlope = count / slope;
       sums.bySlopeTwice = -count / (slope * slope);
     }
-    for (let index = 0; index < count; index++) {
-      const y = this.exact[index] as number;
-      family.density(intercept + slope * y, scratch);
-      add(sums, scratch, y);
-    }
-    for (let index = 0; index < this.atLeast.length; index++) {
-      const y = this.atLeast[index] as number;
+    if (family.quadratic) addQuadratic(sums, family.quadratic, count, this.moments, intercept, slope);
+    else
+      for (let index = 0; index < count; index++) {
+        const y = this.exact[index] as number;
+        family.density(intercept + slope * y, scratch);
+        add(sums, scratch, y, 1);
+      }
+    for (let index = 0; index < this.atLeast.values.length; index++) {
+      const y = this.atLeast.values[index] as number;
       family.survival(intercept + slope * y, scratch);
-      add(sums, scratch, y);
+      add(sums, scratch, y, this.atLeast.counts[index] as number);
     }
-    for (let index = 0; index < this.atMost.length; index++) {
-      const y = this.atMost[index] as number;
+    for (let index = 0; index < this.atMost.values.length; index++) {
+      const y = this.atMost.values[index] as number;
       family.failure(intercept + slope * y, scratch);
-      add(sums, scratch, y);
+      add(sums, scratch, y, this.atMost.counts[index] as number);
     }
     for (let index = 0; index < this.lower.length; index++) {
       const low = this.lower[index] as number;
@@ -86,6 +90,31 @@ export class Likelihood {
       addInterval(sums, scratch, low, length);
     }
     return sums;
+  }
+
+  /** The value of `at` alone, several times as fast. */
+  valueAt(intercept: number, slope: number): number {
+    const { family, exact, atLeast, atMost, lower, length, scratch } = this;
+    const count = exact.length;
+    let value = count > 0 ? count * Math.log(slope / this.spread) : 0;
+    if (family.quadratic) {
+      const { sum, squares } = this.moments;
+      const square = intercept * (intercept * count + 2 * slope * sum) + slope * slope * squares;
+      value += count * family.quadratic.constant - 0.5 * square;
+    } else
+      for (let index = 0; index < count; index++)
+        value += family.logDensity(intercept + slope * (exact[index] as number));
+    for (let index = 0; index < atLeast.values.length; index++)
+      value +=
+        (atLeast.counts[index] as number) * family.logSurvival(intercept + slope * (atLeast.values[index] as number));
+    for (let index = 0; index < atMost.values.length; index++)
+      value +=
+        (atMost.counts[index] as number) * family.logFailure(intercept + slope * (atMost.values[index] as number));
+    for (let index = 0; index < lower.length; index++) {
+      family.between(intercept + slope * (lower[index] as number), slope * (length[index] as number), scratch);
+      value += scratch[0] as number;
+    }
+    return value;
   }
 
   /** Location and scale of the values as they came in, from intercept and slope. */
@@ -100,15 +129,34 @@ export class Likelihood {
 }
 
 // Indexed, not destructured: taking an array apart by its iterator triples the time of a fit.
-function add(sums: LikelihoodAt, derivatives: Float64Array, y: number): void {
-  const first = derivatives[1] as number;
-  const second = derivatives[2] as number;
-  sums.value += derivatives[0] as number;
+function add(sums: LikelihoodAt, derivatives: Float64Array, y: number, count: number): void {
+  const first = count * (derivatives[1] as number);
+  const second = count * (derivatives[2] as number);
+  sums.value += count * (derivatives[0] as number);
   sums.byIntercept += first;
   sums.bySlope += first * y;
   sums.byInterceptTwice += second;
   sums.byBoth += second * y;
   sums.bySlopeTwice += second * y * y;
+}
+
+/** All exact values at once, where ln f is a constant less half the square of z: two sums are all that is needed of them. */
+function addQuadratic(
+  sums: LikelihoodAt,
+  { constant }: { constant: number },
+  count: number,
+  { sum, squares }: { sum: number; squares: number },
+  intercept: number,
+  slope: number,
+): void {
+  const byIntercept = intercept * count + slope * sum;
+  const bySlope = intercept * sum + slope * squares;
+  sums.value += count * constant - 0.5 * (intercept * byIntercept + slope * bySlope);
+  sums.byIntercept -= byIntercept;
+  sums.bySlope -= bySlope;
+  sums.byInterceptTwice -= count;
+  sums.byBoth -= sum;
+  sums.bySlopeTwice -= squares;
 }
 
 function addInterval(sums: LikelihoodAt, derivatives: Float64Array, low: number, length: number): void {
@@ -129,6 +177,41 @@ function standardised(values: Float64Array, centre: number, spread: number): Flo
   const found = new Float64Array(values.length);
   for (let index = 0; index < values.length; index++) found[index] = ((values[index] as number) - centre) / spread;
   return found;
+}
+
+/** Values without their repetitions, and how often each stands there. */
+interface Counted {
+  values: Float64Array;
+  counts: Float64Array;
+}
+
+/** Survivors often share one value, where a rig stopped; each is then worked out once. */
+function counted(values: Float64Array): Counted {
+  const sorted = ascending(values) ? values : values.toSorted();
+  const counts = new Float64Array(sorted.length);
+  let last = -1;
+  for (let index = 0; index < sorted.length; index++) {
+    // `values` is this object's own, so what repeats in it may be written over.
+    if (last < 0 || sorted[index] !== sorted[last]) sorted[++last] = sorted[index] as number;
+    counts[last] = (counts[last] as number) + 1;
+  }
+  return { values: sorted.subarray(0, last + 1), counts: counts.subarray(0, last + 1) };
+}
+
+function ascending(values: Float64Array): boolean {
+  for (let index = 1; index < values.length; index++)
+    if ((values[index] as number) < (values[index - 1] as number)) return false;
+  return true;
+}
+
+function momentsOf(values: Float64Array): { sum: number; squares: number } {
+  let [sum, squares] = [0, 0];
+  for (let index = 0; index < values.length; index++) {
+    const value = values[index] as number;
+    sum += value;
+    squares += value * value;
+  }
+  return { sum, squares };
 }
 
 /** Mean and root mean square deviation of every number the observations name; a spread of 1 if they are all one. */

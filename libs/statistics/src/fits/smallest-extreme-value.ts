@@ -46,6 +46,12 @@ export const smallestExtremeValue: Family = {
     out[4] = bend * growth;
     out[5] = bend * growth * growth - slope * growth * (growth - 1);
   },
+  logDensity: (z) => z - Math.exp(Math.min(z, LARGEST_Z)),
+  logSurvival: (z) => -Math.exp(Math.min(z, LARGEST_Z)),
+  logFailure(z) {
+    const hazard = Math.exp(Math.min(z, LARGEST_Z));
+    return hazard < 1e-300 ? z : Math.log(-Math.expm1(-hazard));
+  },
   quantile: (p) => Math.log(-Math.log1p(-p)),
   share: (z) => Math.exp(-Math.exp(z)),
 };

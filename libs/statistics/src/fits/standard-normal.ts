@@ -1,5 +1,5 @@
 import { normalCdf, normalQuantile } from '../distributions/normal.js';
-import { normalUpperTail } from '../distributions/normal-tail.js';
+import { logNormalSurvival, normalUpperTail } from '../distributions/normal-tail.js';
 import { gaussLegendre } from '../numerics/gauss-legendre.js';
 import type { Family } from './family.js';
 
@@ -13,6 +13,7 @@ const tail = new Float64Array(3);
  * Source: Lawless (2003), Statistical Models and Methods for Lifetime Data, 2nd ed., sections 1.3 and 5.3.
  */
 export const standardNormal: Family = {
+  quadratic: { constant: -HALF_LOG_TWO_PI },
   density(z, out) {
     out[0] = -0.5 * z * z - HALF_LOG_TWO_PI;
     out[1] = -z;
@@ -44,6 +45,9 @@ export const standardNormal: Family = {
     out[4] = lowerTwice - both;
     out[5] = lowerTwice - 2 * both + (out[5] as number);
   },
+  logDensity: (z) => -0.5 * z * z - HALF_LOG_TWO_PI,
+  logSurvival: logNormalSurvival,
+  logFailure: (z) => logNormalSurvival(-z),
   quantile: normalQuantile,
   share: (z) => normalCdf(-z),
 };

@@ -1,6 +1,6 @@
 import { isNotEvaluated, type NotEvaluated, notEvaluated, type Sample } from '@breakbook/lab';
 import tQuantile from '@stdlib/stats-base-dists-t-quantile';
-import { whyNotConditional } from '../bounds/conditional-weibull-bound.js';
+import { whyNotConditional } from '../bounds/why-not-conditional.js';
 import { normalDensity, normalQuantile } from '../distributions/normal.js';
 import { estimateWeibull } from '../fits/weibull-fit.js';
 import { rootOfIncreasing } from '../numerics/find-root.js';
