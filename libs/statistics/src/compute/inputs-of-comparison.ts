@@ -1,9 +1,16 @@
 import { Fraction } from '@breakbook/lab';
 import { z } from 'zod';
 
-/** No quantity of a lab comes near it, and fourth powers of numbers within it are still numbers. */
+/** No quantity of a lab comes near it or its inverse, and ratios of squares of numbers between are still numbers. */
 const LARGEST = 1e50;
-export const Finite = z.number().min(-LARGEST).max(LARGEST);
+export const Finite = z
+  .number()
+  .min(-LARGEST)
+  .max(LARGEST)
+  .refine((value) => value === 0 || Math.abs(value) >= 1 / LARGEST, {
+    error: `is nearer to 0 than ${1 / LARGEST}, as no quantity of a lab is; write 0 or another unit`,
+    params: { code: 'body.range' },
+  });
 export const Above0 = z
   .number()
   .min(1 / LARGEST)

@@ -35,8 +35,10 @@ import { permutationTestMethod } from './methods/permutation-test.js';
 import { plottingPositionsMethod } from './methods/plotting-positions.js';
 import { predictionBoundMethod } from './methods/prediction-bound.js';
 import { predictionProbabilityMethod } from './methods/prediction-probability.js';
+import { responseCurveMethod } from './methods/response-curve.js';
 import { runLengthMethod } from './methods/run-length.js';
 import { shapiroWilkMethod } from './methods/shapiro-wilk.js';
+import { staircaseMethod } from './methods/staircase.js';
 import { standardUncertaintyMethod } from './methods/standard-uncertainty.js';
 import { summaryMethod } from './methods/summary.js';
 import { varianceRatioMethod } from './methods/variance-ratio.js';
@@ -98,4 +100,6 @@ export const computeMethods: readonly Method[] = [
   ewmaChartMethod,
   cusumChartMethod,
   runLengthMethod,
+  staircaseMethod,
+  responseCurveMethod,
 ];

@@ -6,7 +6,7 @@ import { compute } from './compute.js';
 const fraction = fc.oneof(fc.double({ min: 0.001, max: 0.999, noNaN: true }), fc.constantFrom(1e-9, 1 - 1e-9));
 const value = fc.oneof(
   fc.integer({ min: -3, max: 12 }),
-  fc.double({ min: -50, max: 50, noNaN: true }),
+  fc.double({ min: -50, max: 50, noNaN: true }).map((drawn) => (Math.abs(drawn) < 1e-50 ? 0 : drawn)),
   fc.constantFrom(-1e50, -1e9, 1e-50, 1e9, 1e50),
 );
 const values = fc.array(value, { maxLength: 9 });
@@ -79,7 +79,7 @@ const requests = {
     correlations: maybe(fc.constant([{ i: 0, j: 1, r: 0.5 }])),
     coverage: fraction,
   }),
-  'chart-constants': fc.record({ n: fc.integer({ min: 2, max: 60 }) }),
+  'chart-constants': fc.record({ n: fc.constantFrom(2, 3, 60, 1000) }),
   'individuals-chart': fc.record({ values, target: maybe(value), sigma: maybe(sd) }),
   'ewma-chart': fc.record({ values, target: value, sigma: sd, lambda: fraction, width: fc.constant(3) }),
   'cusum-chart': fc.record({ values, target: value, sigma: sd, k: fc.constant(0.5), h: fc.constant(5) }),
@@ -98,6 +98,21 @@ const requests = {
     .map(({ replicates, estimatedFrom, ...rest }) =>
       estimatedFrom === undefined ? rest : { ...rest, estimatedFrom, replicates },
     ),
+  staircase: fc.record({
+    trials: fc.array(fc.record({ level: fc.integer({ min: -3, max: 3 }), broke: fc.boolean() }), { maxLength: 9 }),
+    step: fc.constantFrom(1, 0.5),
+  }),
+  'response-curve': fc.record({
+    trials: fc.array(
+      fc
+        .tuple(fc.oneof(fc.integer({ min: -3, max: 3 }), value), fc.nat({ max: 3 }), fc.nat({ max: 3 }))
+        .map(([level, broke, held]) => ({ level, tested: broke + held, broke })),
+      { maxLength: 7 },
+    ),
+    link: fc.constantFrom('probit', 'logit'),
+    confidence: fraction,
+    quantiles: maybe(fc.array(fraction, { maxLength: 2 })),
+  }),
   equivalence: fc.record({ a: values, b: values, margin: fc.constantFrom([-1, 1], [0, 1e9]), confidence: fraction }),
   holm: fc.record({ p: fc.array(fc.double({ min: 0, max: 1, noNaN: true }), { maxLength: 6 }), alpha: fraction }),
 };
@@ -115,7 +130,7 @@ describe('tests and comparisons asked for by name', () => {
           if (typeof p === 'number') expect(p >= 0 && p <= 1).toBe(true);
         }
       }),
-      { numRuns: 150 },
+      { numRuns: 100 },
     );
   });
 });

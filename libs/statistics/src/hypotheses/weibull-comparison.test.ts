@@ -48,6 +48,14 @@ describe('weibullComparison', () => {
     expect(called / pairs).toBeLessThan(0.09);
   });
 
+  it('says so where the scatter left open is wider than numbers', () => {
+    const found = weibullComparison(
+      { atLeast: [40], atMost: [1, 1e9] },
+      { atLeast: [1, 40, 1e9, 41.138036988690565, 49.58106136022399, 47.36831111974112], atMost: [1e-9, 1e9, 40, 1e9] },
+    );
+    expect(found).toMatchObject({ notEvaluated: { because: expect.stringContaining('no number holds the scale') } });
+  });
+
   it('says which sample has no fit', () => {
     expect(weibullComparison(A, { atLeast: [250, 260] })).toMatchObject({
       notEvaluated: { because: expect.stringContaining('sample b has no fit of its own: no specimen broke') },

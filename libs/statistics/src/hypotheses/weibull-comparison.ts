@@ -61,6 +61,13 @@ export function weibullComparison(a: Sample, b: Sample): WeibullComparison | Not
 
   const { shape } = shared;
   const scales = shared.scales as [number, number];
+  const estimates = [first.estimates, second.estimates, common];
+  const told = estimates.flatMap(({ scale, standardErrors }) => [scale, standardErrors.scale]);
+  if (![...scales, ...told].every(isStrength))
+    return notEvaluated(
+      'the strengths known leave so wide a scatter open that no number holds the scale or its error',
+      'more strengths are known exactly or within an interval',
+    );
   const logLikelihood =
     weibullLogLikelihood(a, { shape, scale: scales[0] }) + weibullLogLikelihood(b, { shape, scale: scales[1] });
   const separate = first.estimates.logLikelihood + second.estimates.logLikelihood;
@@ -73,6 +80,10 @@ export function weibullComparison(a: Sample, b: Sample): WeibullComparison | Not
     equalScaleGivenShape: ratio(logLikelihood, common.logLikelihood, 1),
     equalBoth: ratio(separate, common.logLikelihood, 2),
   };
+}
+
+function isStrength(value: number): boolean {
+  return value > 0 && Number.isFinite(value);
 }
 
 function ratio(wider: number, narrower: number, df: number): LikelihoodRatio {
