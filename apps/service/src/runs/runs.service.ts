@@ -8,7 +8,7 @@ import { parsedBy } from '../http/parsed-by.js';
 import { type PageOf } from '../records/kept.js';
 import { RAW_STORE } from '../records/raw-store.token.js';
 import { type SignedInActor } from '../sign-in/signed-in.decorator.js';
-import { AnsweredUploads, digestOfUpload, uploadKeyOf } from '../uploads/answered-uploads.js';
+import { AnsweredUploads, digestOfUpload, type UploadKey, uploadKeyOf } from '../uploads/answered-uploads.js';
 import { readUpload } from '../uploads/read-upload.js';
 import { inSpool, sweepSpools } from '../uploads/spool.js';
 import { spoolRaw } from '../uploads/spool-raw.js';
@@ -41,27 +41,38 @@ export class RunsService implements OnModuleInit {
   }
 
   /** Keeps the run that an upload describes; the same upload sent again hears the first answer again. */
-  record(by: SignedInActor, request: FastifyRequest): Promise<RecordedAnswer> {
-    const key = uploadKeyOf(by, request.headers['idempotency-key']);
-    return this.uploads.alone(key, () =>
-      inSpool(async (folder) => {
-        const upload = await readUpload(request, folder);
-        const digest = digestOfUpload(upload);
-        const before = await this.uploads.before<RecordedAnswer>(key, digest);
-        if (before) return before;
+  async record(by: SignedInActor, request: FastifyRequest): Promise<RecordedAnswer> {
+    try {
+      const key = uploadKeyOf(by, request.headers['idempotency-key']);
+      return await this.uploads.alone(key, () => inSpool((folder) => this.#recordUpload(by, key, request, folder)));
+    } catch (error) {
+      // Whoever sent a file that was refused is told what became of it, also where that is nothing.
+      if (error instanceof Refusal) error.stored = { stored: false, ...error.stored };
+      throw error;
+    }
+  }
 
-        const sent = newRun.transform(upload.description, { type: 'body' });
-        const keep = (rows: Rows, answer: RecordedAnswer) => this.uploads.keep(rows, key, digest, answer);
-        try {
-          return await this.recordSent(by, sent, upload.files, { keep });
-        } catch (error) {
-          // Another process was first with the same upload, in the same moment.
-          const first = error instanceof Refusal ? await this.uploads.before<RecordedAnswer>(key, digest) : undefined;
-          if (first) return first;
-          throw error;
-        }
-      }),
-    );
+  async #recordUpload(
+    by: SignedInActor,
+    key: UploadKey,
+    request: FastifyRequest,
+    folder: string,
+  ): Promise<RecordedAnswer> {
+    const upload = await readUpload(request, folder);
+    const digest = digestOfUpload(upload);
+    const before = await this.uploads.before<RecordedAnswer>(key, digest);
+    if (before) return before;
+
+    const sent = newRun.transform(upload.description, { type: 'body' });
+    const keep = (rows: Rows, answer: RecordedAnswer) => this.uploads.keep(rows, key, digest, answer);
+    try {
+      return await this.recordSent(by, sent, upload.files, { keep });
+    } catch (error) {
+      // Another process was first with the same upload, in the same moment.
+      const first = error instanceof Refusal ? await this.uploads.before<RecordedAnswer>(key, digest) : undefined;
+      if (first) return first;
+      throw error;
+    }
   }
 
   /** Keeps a run whose files lie in a folder. */

@@ -27,7 +27,9 @@ const LONGEST_REST = 8 * 1024 * 1024;
  */
 export async function readUpload(request: FastifyRequest, folder: string): Promise<Upload> {
   const boundary = boundaryOf(request.headers['content-type'] ?? '');
-  if (!request.isMultipart() || boundary === undefined) throw noForm();
+  if (!request.isMultipart()) throw noForm();
+  if (boundary === undefined)
+    throw malformed('The header Content-Type names no boundary between the parts of the form.');
   const count = new PartCount(boundary);
   request.raw.on('data', (chunk: Buffer) => count.take(chunk));
   const read = new Parts(folder);
