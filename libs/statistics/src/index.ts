@@ -1,6 +1,7 @@
 /** Published methods, one per file: what breaks, how surely, and how many must be broken to know. */
 export { type AnovaBound, anovaBound } from './bounds/anova-bound.js';
 export { type BinomialBound, binomialBound, type FailureCount } from './bounds/binomial-bound.js';
+export { type CompetingModes, competingModes } from './bounds/competing-modes.js';
 export {
   type HansonKoopmansBound,
   type HansonKoopmansFactor,
@@ -26,6 +27,7 @@ export {
   orderStatisticRank,
   orderStatisticSize,
 } from './bounds/order-statistic.js';
+export { modesTogether, type SamplesByMode } from './bounds/samples-by-mode.js';
 export { type WeibullKnownShapeBound, weibullKnownShapeBound } from './bounds/weibull-known-shape-bound.js';
 export {
   type WeibullFactorQuestion,

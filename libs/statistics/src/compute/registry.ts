@@ -6,6 +6,7 @@ import { binomialBoundMethod } from './methods/binomial-bound.js';
 import { brakingHeatMethod } from './methods/braking-heat.js';
 import { chartConstantsMethod } from './methods/chart-constants.js';
 import { combineUncertaintyMethod } from './methods/combine-uncertainty.js';
+import { competingModesMethod } from './methods/competing-modes.js';
 import { conformanceProbabilityMethod } from './methods/conformance-probability.js';
 import { convertMethod } from './methods/convert.js';
 import { cusumChartMethod } from './methods/cusum-chart.js';
@@ -69,6 +70,7 @@ export const computeMethods: readonly Method[] = [
   plottingPositionsMethod,
   weibullRankRegressionMethod,
   kaplanMeierMethod,
+  competingModesMethod,
   impactIntegrationMethod,
   dropMethod,
   lumpedHeatingMethod,
