@@ -1,6 +1,11 @@
 import { useEffect, useEffectEvent, useState } from 'react';
 import { forget, remember, rememberedText } from '../parts/remembered.js';
 import { type JobAnswer } from './answers.js';
+import { ProblemAnswer } from './problem-answer.js';
+import { read } from './read.js';
+
+/** A line that broke is tried again after so long, in ms. */
+const AGAIN_AFTER = 5_000;
 
 export interface FollowedJob {
   /** The job as it stands; undefined while none is followed or nothing was heard of it yet. */
@@ -19,24 +24,44 @@ export function useJob(name: string, onDone: (job: JobAnswer) => void): Followed
   const done = useEffectEvent(onDone);
   useEffect(() => {
     if (id === undefined) return;
-    const events = new EventSource(`/api/jobs/${id}/events`);
-    events.addEventListener('open', () => setSilent(false));
-    events.addEventListener('error', () => {
-      setSilent(true);
-      // Closed by the browser: the service refused, so there is nothing to wait for.
-      if (events.readyState === EventSource.CLOSED) forget(name);
-    });
-    events.addEventListener('job', ({ data }: MessageEvent<string>) => {
-      const now = JSON.parse(data) as JobAnswer;
-      setJob(now);
-      if (!hasEnded(now)) return;
+    let events: EventSource;
+    let again: ReturnType<typeof setTimeout>;
+    const end = () => {
       events.close();
       setSilent(false);
       forget(name);
       setId(undefined);
-      if (now.state === 'done') done(now);
-    });
-    return () => events.close();
+    };
+    const listen = () => {
+      events = new EventSource(`/api/jobs/${id}/events`);
+      events.addEventListener('open', () => setSilent(false));
+      events.addEventListener('error', () => {
+        setSilent(true);
+        if (events.readyState !== EventSource.CLOSED) return;
+        // Given up by the browser, as it does when the page is left, too: only a job that is not there is forgotten.
+        read(`/api/jobs/${id}`).then(
+          () => {
+            again = setTimeout(listen, AGAIN_AFTER);
+          },
+          (error: unknown) => {
+            if (error instanceof ProblemAnswer && error.status === 404) end();
+            else again = setTimeout(listen, AGAIN_AFTER);
+          },
+        );
+      });
+      events.addEventListener('job', ({ data }: MessageEvent<string>) => {
+        const now = JSON.parse(data) as JobAnswer;
+        setJob(now);
+        if (!hasEnded(now)) return;
+        end();
+        if (now.state === 'done') done(now);
+      });
+    };
+    listen();
+    return () => {
+      clearTimeout(again);
+      events.close();
+    };
   }, [id, name]);
   return {
     job,

@@ -15,7 +15,7 @@ export function Sheet({ title, children }: { title: string; children: ReactNode 
   const [sections, setSections] = useState<{ id: string; word: string }[]>([]);
   const [contents] = useState<Contents>(() => ({
     add: (section) => {
-      setSections((before) => [...before, section]);
+      setSections((before) => [...before, section].sort(inTheirOrder));
       return () => setSections((before) => before.filter(({ id }) => id !== section.id));
     },
   }));
@@ -36,6 +36,13 @@ export function Sheet({ title, children }: { title: string; children: ReactNode 
       )}
     </ContentsContext>
   );
+}
+
+/** Sections enter as they come to be drawn; the contents name them as they stand on the sheet. */
+function inTheirOrder(a: { id: string }, b: { id: string }): number {
+  const [one, other] = [document.getElementById(a.id), document.getElementById(b.id)];
+  if (!one || !other) return 0;
+  return one.compareDocumentPosition(other) & Node.DOCUMENT_POSITION_FOLLOWING ? -1 : 1;
 }
 
 interface HeadStripProps {

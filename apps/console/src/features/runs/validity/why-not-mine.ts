@@ -5,7 +5,6 @@ export function whyNotMine(
   { person, duties }: Pick<Myself, 'person' | 'duties'>,
   { recordedBy, run }: Pick<RunRecord, 'recordedBy' | 'run'>,
 ): string | undefined {
-  if (!duties.includes('review')) return 'Validity is decided by somebody with the duty to review. You do not have it.';
   const own = [
     ...(recordedBy === person ? ['recorded it'] : []),
     ...(run.operator === person ? ['made it'] : []),
@@ -13,6 +12,9 @@ export function whyNotMine(
     ...(run.measurements.some((one) => one.person === person) ? ['keyed measurements of it'] : []),
   ];
   const [first] = own;
-  if (first === undefined) return undefined;
+  if (first === undefined)
+    return duties.includes('review')
+      ? undefined
+      : 'Validity is decided by somebody with the duty to review. You do not have it.';
   return `This is a run of your own: you ${own.length === 1 ? first : `${own.slice(0, -1).join(', ')} and ${own.at(-1)}`}. Whoever records a run does not decide whether it is valid, so that nobody judges their own work. Somebody else with the duty to review decides.`;
 }
