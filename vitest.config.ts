@@ -20,8 +20,8 @@ export default defineConfig({
       ...(report ? [['json', { outputFile: report }] as const] : []),
     ],
     globalSetup: ['tests/global-setup.ts'],
-    testTimeout: 30_000,
-    hookTimeout: 60_000,
+    testTimeout: 180_000,
+    hookTimeout: 180_000,
     maxWorkers: 2,
   },
 });
