@@ -1,5 +1,6 @@
 /** Published methods, one per file: what breaks, how surely, and how many must be broken to know. */
 export { type AnovaBound, anovaBound } from './bounds/anova-bound.js';
+export { type BasisQuestion, type BasisValue, basisValue } from './bounds/basis/basis-value.js';
 export { type BinomialBound, binomialBound, type FailureCount } from './bounds/binomial-bound.js';
 export { type CompetingModes, competingModes } from './bounds/competing-modes.js';
 export {
@@ -28,6 +29,7 @@ export {
   orderStatisticSize,
 } from './bounds/order-statistic.js';
 export { modesTogether, type SamplesByMode } from './bounds/samples-by-mode.js';
+export { type ToleranceConfidence, toleranceConfidence } from './bounds/tolerance-confidence.js';
 export { type WeibullKnownShapeBound, weibullKnownShapeBound } from './bounds/weibull-known-shape-bound.js';
 export {
   type WeibullFactorQuestion,
@@ -90,6 +92,10 @@ export {
 export { type WeibullRankRegression, weibullRankRegression } from './plotting/weibull-rank-regression.js';
 export { type Generator, generatorFrom, seededGenerator } from './random/generator.js';
 export { type DemonstrationGoal, type DemonstrationSize, demonstrationSize } from './sizing/demonstration-size.js';
+export { type ScheduleQuestion, type StageConfidence, stageConfidence } from './sizing/stages/stage-confidence.js';
 export { zeroFailureSize } from './sizing/zero-failure-size.js';
+export { coveragePage } from './study/coverage-page.js';
+export { type Breach, breaches, coverageExperiments, coverageStudy } from './study/coverage-study.js';
+export type { Experiment, Outcome } from './study/experiment.js';
 export * from './uncertainty/combine-uncertainty.js';
 export * from './uncertainty/standard-uncertainty.js';

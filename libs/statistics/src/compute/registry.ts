@@ -2,6 +2,7 @@ import type { Method } from './method.js';
 import { acceptanceRisksMethod } from './methods/acceptance-risks.js';
 import { andersonDarlingMethod } from './methods/anderson-darling.js';
 import { anovaBoundMethod } from './methods/anova-bound.js';
+import { basisValueMethod } from './methods/basis-value.js';
 import { binomialBoundMethod } from './methods/binomial-bound.js';
 import { brakingHeatMethod } from './methods/braking-heat.js';
 import { chartConstantsMethod } from './methods/chart-constants.js';
@@ -30,6 +31,7 @@ import { mannWhitneyMethod } from './methods/mann-whitney.js';
 import { normalFitMethod } from './methods/normal-fit.js';
 import { normalToleranceFactorMethod } from './methods/normal-tolerance-factor.js';
 import { oneWayAnovaMethod } from './methods/one-way-anova.js';
+import { operatingCharacteristicMethod } from './methods/operating-characteristic.js';
 import { orderStatisticBoundMethod } from './methods/order-statistic-bound.js';
 import { outlierScreenMethod } from './methods/outlier-screen.js';
 import { permutationTestMethod } from './methods/permutation-test.js';
@@ -38,12 +40,15 @@ import { predictionBoundMethod } from './methods/prediction-bound.js';
 import { predictionProbabilityMethod } from './methods/prediction-probability.js';
 import { responseCurveMethod } from './methods/response-curve.js';
 import { runLengthMethod } from './methods/run-length.js';
+import { sampleSizeMethod } from './methods/sample-size.js';
 import { shapiroWilkMethod } from './methods/shapiro-wilk.js';
+import { stageConfidenceMethod } from './methods/stage-confidence.js';
 import { staircaseMethod } from './methods/staircase.js';
 import { standardUncertaintyMethod } from './methods/standard-uncertainty.js';
 import { summaryMethod } from './methods/summary.js';
 import { varianceRatioMethod } from './methods/variance-ratio.js';
 import { weibullComparisonMethod } from './methods/weibull-comparison.js';
+import { weibullDemonstrationSizeMethod } from './methods/weibull-demonstration-size.js';
 import { weibullFitMethod } from './methods/weibull-fit.js';
 import { weibullKnownShapeBoundMethod } from './methods/weibull-known-shape-bound.js';
 import { weibullRankRegressionMethod } from './methods/weibull-rank-regression.js';
@@ -63,9 +68,11 @@ export const computeMethods: readonly Method[] = [
   orderStatisticBoundMethod,
   hansonKoopmansMethod,
   anovaBoundMethod,
+  basisValueMethod,
   weibullKnownShapeBoundMethod,
   zeroFailureSizeMethod,
   demonstrationSizeMethod,
+  stageConfidenceMethod,
   binomialBoundMethod,
   plottingPositionsMethod,
   weibullRankRegressionMethod,
@@ -104,4 +111,7 @@ export const computeMethods: readonly Method[] = [
   runLengthMethod,
   staircaseMethod,
   responseCurveMethod,
+  operatingCharacteristicMethod,
+  sampleSizeMethod,
+  weibullDemonstrationSizeMethod,
 ];
