@@ -1,0 +1,3 @@
+import { runReference } from './run-reference.ts';
+
+runReference('./weibull-demonstration-size.json');
