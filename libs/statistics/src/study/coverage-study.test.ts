@@ -10,7 +10,7 @@ describe('the coverage study, short', () => {
   const promised = experiments.filter(
     ({ promise, row }) => promise !== 'told' && (row.n === 5 || row.n === 8 || row.n === 29) && row.coverage === 0.9,
   );
-  const outcomes = coverageStudy(promised, { seed: 4, replicates: 400 });
+  const outcomes = coverageStudy(promised, { seed: 4, replicates: 1500 });
 
   it('holds every exact and every conservative bound to its word', () => {
     expect(promised.length).toBeGreaterThan(30);
