@@ -5,5 +5,7 @@ export const UPLOAD_BOUNDS = {
   files: 24,
   /** Of one file: half an hour of ten channels at 200 samples a second. */
   fileBytes: 128 * 1024 * 1024,
+  /** Of all files of a run together. */
+  bytes: 256 * 1024 * 1024,
   nameBytes: 1000,
 } as const;

@@ -76,6 +76,7 @@ function discardRest(stream: IncomingMessage): void {
 class Parts {
   taken = 0;
   #description: unknown;
+  #bytes = 0;
   readonly #files: Upload['files'] = [];
 
   constructor(private readonly folder: string) {}
@@ -131,13 +132,10 @@ class Parts {
     const hash = createHash('sha256');
     part.file.on('data', (chunk: Buffer) => hash.update(chunk));
     await pipeline(part.file, fs.createWriteStream(spooled, { mode: 0o600 }));
-    if (part.file.truncated)
-      throw new Refusal({
-        code: 'file.too-large',
-        file: shown(name),
-        detail: `${shown(name)} is longer than ${UPLOAD_BOUNDS.fileBytes} bytes.`,
-        action: 'Export the run alone, or at the rate the method asks for.',
-      });
+    this.#bytes += part.file.bytesRead;
+    if (part.file.truncated) throw tooLarge(name, `${shown(name)} is longer than ${UPLOAD_BOUNDS.fileBytes} bytes.`);
+    if (this.#bytes > UPLOAD_BOUNDS.bytes)
+      throw tooLarge(name, `With ${shown(name)} the files of this run are longer than ${UPLOAD_BOUNDS.bytes} bytes.`);
     if (part.file.bytesRead === 0)
       throw new Refusal({
         code: 'file.empty',
@@ -170,6 +168,15 @@ function framingRefusal(error: unknown): unknown {
   if (code?.startsWith('FST_') || /multipart|terminated early|boundary|premature close|malformed/i.test(message))
     return malformed('The form ends before its closing boundary, or is not one at all.');
   return error;
+}
+
+function tooLarge(name: string, detail: string): Refusal {
+  return new Refusal({
+    code: 'file.too-large',
+    file: shown(name),
+    detail,
+    action: 'Export the run alone, or at the rate the method asks for.',
+  });
 }
 
 function tooMany(detail: string): Refusal {
