@@ -3,6 +3,7 @@ import { prepareRaw, type RawStore, type Reader, Records, rawFromBytes, readWhol
 import { Inject, Injectable, type OnModuleInit } from '@nestjs/common';
 import { In } from 'typeorm';
 import { z } from 'zod';
+import { evaluatedRecords } from '../evaluations/evaluated-records.js';
 import { evaluationNumbered } from '../evaluations/evaluation-numbered.js';
 import { type Job, type JobAnswer } from '../jobs/job.js';
 import { JobRunner } from '../jobs/job-runner.js';
@@ -128,8 +129,8 @@ export class DocumentsService implements OnModuleInit {
   }
 
   async #recordsOf(reader: Reader, evaluation: tables.Evaluation): Promise<LotBundle> {
-    if (evaluation.recordsId)
-      return JSON.parse((await readWhole(this.store, reader, evaluation.recordsId)).toString('utf8')) as LotBundle;
+    const records = await evaluatedRecords(reader, this.store, evaluation);
+    if (records) return records;
     throw new Refusal({
       code: 'state.conflict',
       detail: `Evaluation ${evaluation.number} was made before records were kept beside an evaluation, so no document can be made that is sure to say what was judged.`,

@@ -1,5 +1,5 @@
-import { type EvaluatedRun, evaluateLot, evaluateRun, type FileBytes, type LotEvaluation } from '@breakbook/acceptance';
-import { Refusal, SOFTWARE } from '@breakbook/lab';
+import { evaluateLot, type FileBytes, type LotEvaluation } from '@breakbook/acceptance';
+import { SOFTWARE } from '@breakbook/lab';
 import {
   type Actor,
   prepareRaw,
@@ -32,20 +32,6 @@ export async function evaluateStored(
   const bytes = new Map<string, FileBytes[]>();
   for (const [run, { files }] of lot.ids.runs) bytes.set(run, await bytesOf(reader, store, files));
   return { lot, evaluation: evaluateLot(lot.bundle, (run) => bytes.get(run) ?? []) };
-}
-
-/** One run of a lot, read again from its kept bytes. */
-export async function evaluateStoredRun(
-  reader: Reader,
-  store: RawStore,
-  lot: StoredLot,
-  runKey: string,
-): Promise<EvaluatedRun> {
-  const run = lot.bundle.runs.find((one) => one.run === runKey);
-  const ids = lot.ids.runs.get(runKey);
-  if (!run || !ids)
-    throw new Refusal({ code: 'request.not-found', detail: `Lot ${lot.bundle.lot.lot} has no run ${runKey}.` });
-  return evaluateRun(lot.bundle, run, await bytesOf(reader, store, ids.files));
 }
 
 function bytesOf(reader: Reader, store: RawStore, files: { name: string; rawId: string }[]): Promise<FileBytes[]> {

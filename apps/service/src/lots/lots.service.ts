@@ -1,22 +1,20 @@
-import { type EvaluatedRun } from '@breakbook/acceptance';
-import { type MarginStripInput, type TracePlotInput, type WeibullPlotInput } from '@breakbook/figures';
-import { isNotEvaluated, type LotBundle, notEvaluated, type Reading, Refusal } from '@breakbook/lab';
+import { type MarginStripInput, type WeibullPlotInput } from '@breakbook/figures';
+import { isNotEvaluated, notEvaluated, type Reading, Refusal } from '@breakbook/lab';
 import { type RawStore, type Reader, Records, readWhole, tables } from '@breakbook/records';
 import { type JudgedLot, marginStripOf, tracePlotOf, weibullPlotOf } from '@breakbook/reports';
-import { traceOutline } from '@breakbook/signals';
 import { Inject, Injectable } from '@nestjs/common';
-import { evaluateStoredRun } from '../evaluations/evaluate-stored-lot.js';
+import { evaluatedRecords } from '../evaluations/evaluated-records.js';
 import { type Kept, type PageOf } from '../records/kept.js';
 import { RAW_STORE } from '../records/raw-store.token.js';
 import { keptPage } from '../records/read-kind.js';
 import { within } from '../records/within.js';
+import { inSpool } from '../uploads/spool.js';
+import { spoolRaw } from '../uploads/spool-raw.js';
+import { Workers } from '../workers/workers.js';
 import { type LotInList, type LotSheet, type LotsAsked, type RunSheet } from './lot-answers.js';
 import { type StoredLot, storedLot } from './lot-bundle.js';
 import { isClosed } from './lot-closing.js';
 import { LOT, type LotRecord } from './lot-kind.js';
-
-/** A trace of a screen's width shows no more points than this. */
-const OUTLINE_BUCKETS = 600;
 
 /** Lots as their last evaluation left them. */
 @Injectable()
@@ -24,6 +22,7 @@ export class LotsService {
   constructor(
     private readonly records: Records,
     @Inject(RAW_STORE) private readonly store: RawStore,
+    private readonly workers: Workers,
   ) {}
 
   /** A piece of the list of lots, each with what its last evaluation came to, where there is one. */
@@ -56,17 +55,20 @@ export class LotsService {
   async run(labId: string, lotKey: string, runKey: string): Promise<RunSheet> {
     const reader = this.records.read(labId);
     const stored = await storedLot(reader, lotKey);
-    const evaluated = await evaluateStoredRun(reader, this.store, stored, runKey);
-    const specimen = stored.bundle.specimens.find((one) => one.specimen === evaluated.run.specimen);
-    if (!specimen)
-      throw new Refusal({ code: 'request.not-found', detail: `Run ${runKey} has no specimen in lot ${lotKey}.` });
-    return {
-      run: evaluated.run,
-      specimen,
-      reading: evaluated.reading,
-      judgement: evaluated.judgement,
-      trace: traceOf(stored.bundle, evaluated),
-    };
+    const run = stored.bundle.runs.find((one) => one.run === runKey);
+    const specimen = stored.bundle.specimens.find((one) => one.specimen === run?.specimen);
+    if (!run || !specimen)
+      throw new Refusal({ code: 'request.not-found', detail: `Lot ${lotKey} has no run ${runKey}.` });
+    const { reading, judgement, channels } = await inSpool(async (folder) => {
+      const kept = stored.ids.runs.get(runKey)?.files ?? [];
+      const files = await spoolRaw({ store: this.store, reader, folder }, kept);
+      return this.workers.run('evaluate run', { bundle: stored.bundle, run: runKey, files });
+    });
+    const method = stored.bundle.methods.find(
+      (one) => one.method === run.method && one.revision === run.methodRevision,
+    );
+    const trace = method && channels.length > 0 ? tracePlotOf({ run, method, reading, channels }) : null;
+    return { run, specimen, reading, judgement, trace };
   }
 
   /** The report of the lot's last evaluation, as it was composed and kept. */
@@ -112,7 +114,12 @@ export class LotsService {
     const sets = await Promise.all(inputs.map(({ verdictSetId }) => reader.one(tables.VerdictSet, verdictSetId)));
     return {
       stored,
-      judged: { bundle: stored.bundle, lot: evaluation.content, judgements: sets.map(({ content }) => content) },
+      judged: {
+        // As they stood when the lot was judged: what was added since is not in what was judged.
+        bundle: (await evaluatedRecords(reader, this.store, evaluation)) ?? stored.bundle,
+        lot: evaluation.content,
+        judgements: sets.map(({ content }) => content),
+      },
     };
   }
 
@@ -132,21 +139,4 @@ function stripOf(judged: JudgedLot, line: string): MarginStripInput | null {
 function plotOf(judged: JudgedLot, line: string): WeibullPlotInput | null {
   const input = weibullPlotOf(judged, line);
   return isNotEvaluated(input) ? null : input;
-}
-
-function traceOf(bundle: LotBundle, { run, reading, traces }: EvaluatedRun): TracePlotInput | null {
-  const method = bundle.methods.find((one) => one.method === run.method && one.revision === run.methodRevision);
-  if (!method || traces.length === 0) return null;
-  const channels = traces.map((trace) => {
-    const { time, values } = traceOutline(trace, OUTLINE_BUCKETS);
-    return {
-      channel: trace.channel,
-      unit: trace.unit,
-      ...(trace.reference ? { reference: trace.reference } : {}),
-      // JSON has no typed arrays.
-      time: Array.from(time),
-      values: Array.from(values),
-    };
-  });
-  return tracePlotOf({ run, method, reading, channels });
 }

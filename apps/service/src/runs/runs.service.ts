@@ -21,9 +21,6 @@ import { type RunInList, type RunsAsked, runPage } from './run-list.js';
 import { bundleOfRun } from './run-problems.js';
 import { runFiles, runRecord } from './run-record.js';
 
-/** A trace of a screen's width shows no more points than this. */
-const OUTLINE_BUCKETS = 600;
-
 const newRun = parsedBy(NewRun);
 
 /** Runs: recorded from an upload, and read. */
@@ -109,18 +106,11 @@ export class RunsService implements OnModuleInit {
     const { run, plan, method } = record;
     const context = await runContext(reader, { ...run, plan });
     const bundle = await bundleOfRun(reader, context, run);
-    const { reading, channels } = await inSpool(async (folder) =>
-      this.workers.run('thin traces', {
-        bundle,
-        run: run.run,
-        files: await spoolRaw({ store: this.store, reader, folder }, record.files),
-        buckets: OUTLINE_BUCKETS,
-      }),
-    );
-    if (channels.length === 0) return { trace: null };
-    // JSON has no typed arrays.
-    const drawn = channels.map((one) => ({ ...one, time: Array.from(one.time), values: Array.from(one.values) }));
-    return { trace: tracePlotOf({ run, method, reading, channels: drawn }) };
+    const { reading, channels } = await inSpool(async (folder) => {
+      const files = await spoolRaw({ store: this.store, reader, folder }, record.files);
+      return this.workers.run('evaluate run', { bundle, run: run.run, files });
+    });
+    return { trace: channels.length === 0 ? null : tracePlotOf({ run, method, reading, channels }) };
   }
 
   /** One file of a run, bit for bit. It is read through once before, so that nothing damaged is ever handed on. */

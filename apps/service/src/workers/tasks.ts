@@ -1,11 +1,22 @@
 import { evaluateLot, evaluateRun, type LotEvaluation } from '@breakbook/acceptance';
 import { canonicalJson } from '@breakbook/evidence';
-import { type LotBundle, type LotResult, type Reading, Refusal, SOFTWARE } from '@breakbook/lab';
+import {
+  type LotBundle,
+  type LotResult,
+  type Reading,
+  Refusal,
+  type RunJudgement,
+  SOFTWARE,
+  type Trace,
+} from '@breakbook/lab';
 import { type LotReportContent, type ReportIdentity } from '@breakbook/reports';
 import { traceOutline } from '@breakbook/signals';
 import { type ComputeReply, compute } from '@breakbook/statistics';
 import { jsonBody } from '../http/json-body.js';
 import { bytesOf, type RunFileSource, type RunToRead, readRunToRead } from './run-to-read.js';
+
+/** A trace of a screen's width shows no more points than twice this. */
+const OUTLINE_BUCKETS = 600;
 
 /** How far a task is, a fraction, and what it is at. */
 export interface TaskProgress {
@@ -22,16 +33,17 @@ export interface LotToEvaluate {
 /** An evaluation without the traces, which are long and are read again where they are drawn. */
 export type EvaluationOnly = Omit<LotEvaluation, 'runs'> & { runs: Omit<LotEvaluation['runs'][number], 'traces'>[] };
 
-/** A record thinned for a screen. */
-export interface ThinnedTrace {
+/** A run read and judged, its record thinned for a screen. */
+export interface ReadAgain {
   reading: Reading;
+  judgement: RunJudgement;
   channels: {
     channel: string;
     unit: string;
     reference?: 'gauge' | 'absolute';
     passage?: number;
-    time: Float64Array;
-    values: Float64Array;
+    time: number[];
+    values: number[];
   }[];
 }
 
@@ -43,10 +55,7 @@ export interface Tasks {
     input: LotToEvaluate & { identity: ReportIdentity; judged: LotResult; paper: 'A4' | 'Letter' };
     output: { content: LotReportContent; pdf: Uint8Array };
   };
-  'thin traces': {
-    input: { bundle: LotBundle; run: string; files: RunFileSource[]; buckets: number };
-    output: ThinnedTrace;
-  };
+  'evaluate run': { input: { bundle: LotBundle; run: string; files: RunFileSource[] }; output: ReadAgain };
   compute: { input: { body: Uint8Array }; output: ComputeReply };
 }
 
@@ -76,17 +85,11 @@ export const TASKS: {
     return { content, pdf: await composeDocument('lot test report', content, { paper }) };
   },
 
-  'thin traces': ({ bundle, run: key, files, buckets }) => {
+  'evaluate run': ({ bundle, run: key, files }) => {
     const run = bundle.runs.find((one) => one.run === key);
     if (!run) throw new Error(`The bundle of lot ${bundle.lot.lot} holds no run ${key}.`);
-    const { reading, traces } = evaluateRun(bundle, run, files.map(inMemory));
-    return {
-      reading,
-      channels: traces.map(({ time, values, ...channel }) => ({
-        ...channel,
-        ...traceOutline({ time, values }, buckets),
-      })),
-    };
+    const { reading, judgement, traces } = evaluateRun(bundle, run, files.map(inMemory));
+    return { reading, judgement, channels: traces.map(thinned) };
   },
 
   compute: ({ body }) => compute(jsonBody(body)),
@@ -103,6 +106,12 @@ function evaluate({ bundle, files }: LotToEvaluate, onProgress: Progress): LotEv
         at: run === '' ? 'judging the lot' : `reading run ${run}`,
       }),
   );
+}
+
+/** As it is drawn, and as JSON has it, which knows no typed arrays. */
+function thinned({ time, values, ...channel }: Trace): ReadAgain['channels'][number] {
+  const outline = traceOutline({ time, values }, OUTLINE_BUCKETS);
+  return { ...channel, time: Array.from(outline.time), values: Array.from(outline.values) };
 }
 
 function inMemory(file: RunFileSource): { name: string; bytes: Uint8Array } {
