@@ -26,6 +26,10 @@ export function useJob(name: string, onDone: (job: JobAnswer) => void): Followed
     if (id === undefined) return;
     let events: EventSource;
     let again: ReturnType<typeof setTimeout>;
+    let left = false;
+    const later = () => {
+      if (!left) again = setTimeout(listen, AGAIN_AFTER);
+    };
     const end = () => {
       events.close();
       setSilent(false);
@@ -39,15 +43,10 @@ export function useJob(name: string, onDone: (job: JobAnswer) => void): Followed
         setSilent(true);
         if (events.readyState !== EventSource.CLOSED) return;
         // Given up by the browser, as it does when the page is left, too: only a job that is not there is forgotten.
-        read(`/api/jobs/${id}`).then(
-          () => {
-            again = setTimeout(listen, AGAIN_AFTER);
-          },
-          (error: unknown) => {
-            if (error instanceof ProblemAnswer && error.status === 404) end();
-            else again = setTimeout(listen, AGAIN_AFTER);
-          },
-        );
+        read(`/api/jobs/${id}`).then(later, (error: unknown) => {
+          if (error instanceof ProblemAnswer && error.status === 404) end();
+          else later();
+        });
       });
       events.addEventListener('job', ({ data }: MessageEvent<string>) => {
         const now = JSON.parse(data) as JobAnswer;
@@ -59,6 +58,7 @@ export function useJob(name: string, onDone: (job: JobAnswer) => void): Followed
     };
     listen();
     return () => {
+      left = true;
       clearTimeout(again);
       events.close();
     };
