@@ -113,6 +113,76 @@ const requests = {
     confidence: fraction,
     quantiles: maybe(fc.array(fraction, { maxLength: 2 })),
   }),
+  'operating-characteristic': fc.record({
+    criterion: fc.oneof(
+      fc.record({ kind: fc.constant('attribute'), n: fc.integer({ min: 1, max: 40 }), c: fc.nat({ max: 5 }) }),
+      fc.record({
+        kind: fc.constant('variables'),
+        n: fc.integer({ min: 2, max: 40 }),
+        k: fc.constantFrom(-3, 0, 2, 1e6),
+      }),
+      fc.record({
+        kind: fc.constant('tolerance-bound'),
+        n: fc.integer({ min: 1, max: 40 }),
+        coverage: fraction,
+        confidence: fraction,
+        distribution: fc.constantFrom('normal', 'lognormal', 'distribution-free'),
+      }),
+    ),
+    fractionsBelow: fc.array(fc.oneof(fraction, fc.constantFrom(0, 1)), { maxLength: 3 }),
+  }),
+  'sample-size': fc.record({
+    for: fc.oneof(
+      fc.record({ kind: fc.constant('mean-limits'), halfWidth: sd, sd, confidence: fraction }),
+      fc.record({
+        kind: fc.constant('one-sample'),
+        shift: sd,
+        sd,
+        alpha: fraction,
+        power: fraction,
+        sides: fc.constantFrom(1, 2),
+      }),
+      fc.record({
+        kind: fc.constant('two-sample'),
+        difference: sd,
+        sd,
+        alpha: fraction,
+        power: fraction,
+        sides: fc.constantFrom(1, 2),
+      }),
+      fc.record({
+        kind: fc.constantFrom('variables-plan', 'attribute-plan'),
+        acceptable: fc.constantFrom(1e-6, 0.01),
+        producerRisk: fc.constantFrom(0.01, 0.4),
+        rejectable: fc.constantFrom(0.02, 0.5, 0.999),
+        consumerRisk: fc.constantFrom(0.001, 0.1),
+      }),
+      fc.record({
+        kind: fc.constant('tolerance-bound'),
+        coverage: fraction,
+        confidence: fraction,
+        distribution: fc.constantFrom('normal', 'lognormal', 'distribution-free'),
+        meanOverLimit: fc.constantFrom(0.5, 1.1, 3, 1e6),
+        cv: fc.constantFrom(1e-4, 0.05, 10),
+        power: fraction,
+      }),
+    ),
+  }),
+  'weibull-demonstration-size': fc.oneof(
+    fc.record({
+      shape: fc.constantFrom(0.01, 5, 1000),
+      reliability: fraction,
+      confidence: fraction,
+      n: fc.nat({ max: 50 }),
+    }),
+    fc.record({
+      shape: fc.constantFrom(0.01, 5, 1000),
+      reliability: fraction,
+      confidence: fraction,
+      loadRatio: fc.constantFrom(1e-6, 1, 1.3, 1e6),
+      allowedFailures: maybe(fc.nat({ max: 9 })),
+    }),
+  ),
   equivalence: fc.record({ a: values, b: values, margin: fc.constantFrom([-1, 1], [0, 1e9]), confidence: fraction }),
   holm: fc.record({ p: fc.array(fc.double({ min: 0, max: 1, noNaN: true }), { maxLength: 6 }), alpha: fraction }),
 };

@@ -74,11 +74,23 @@ function sizeForShift(
     const { degrees, scale } = design(n);
     const critical = -tQuantile(alpha / sides, degrees);
     const delta = (shift / sd) * scale;
-    const seen = noncentralT(critical, degrees, delta).above;
-    return sides === 1 ? seen : seen + noncentralT(-critical, degrees, delta).below;
+    const seen = isBeyondDoubt(critical, delta) ? 1 : noncentralT(critical, degrees, delta).above;
+    // Below zero lies only what has Z < -delta.
+    return sides === 1 || delta > CERTAIN_SCORE ? seen : seen + noncentralT(-critical, degrees, delta).below;
   };
   const n = smallestThat((tried) => reached(tried) >= power, 2);
   return n === undefined ? tooMany('a larger shift, or less power, is enough') : { n, power: reached(n) };
+}
+
+/** Chance beyond this score is less than a double can add to one. */
+const CERTAIN_SCORE = 9;
+
+/**
+ * A noncentral t below the critical value needs Z < -delta / 2, or sqrt(X / degrees) > delta / (2 critical). By Chernoff's
+ * bound both together have a chance below 1e-16 here, for any number of degrees of freedom.
+ */
+function isBeyondDoubt(critical: number, delta: number): boolean {
+  return delta > 2 * CERTAIN_SCORE * Math.max(1, critical);
 }
 
 function tooMany(possibleIf: string): NotEvaluated {
