@@ -51,6 +51,7 @@ export function checkFraming(fastify: FastifyInstance): void {
         code: 'request.malformed',
         detail: 'The query holds a % that begins no escape, or an escape that is not UTF-8. Escape each % as %25.',
       });
+    if (announcesBody(request) && !hasLength(request)) throw frameworkRefusal(411);
     if (!request.is404) return;
     const taken = [...new Set(routes.filter((route) => route.path.test(path)).map(({ method }) => method))].sort();
     if (taken.length === 0) return;
@@ -61,6 +62,15 @@ export function checkFraming(fastify: FastifyInstance): void {
       expected: taken.join(', '),
     });
   });
+}
+
+function announcesBody({ method, headers }: FastifyRequest): boolean {
+  return method !== 'GET' && method !== 'HEAD' && headers['content-type'] !== undefined;
+}
+
+/** Without either header a request has no body (RFC 9112, 6.3), and whatever follows it would be read as the next one. */
+function hasLength({ headers }: FastifyRequest): boolean {
+  return headers['content-length'] !== undefined || headers['transfer-encoding'] !== undefined;
 }
 
 function isEscapedWell(query: string): boolean {

@@ -43,7 +43,11 @@ const FRAMEWORK: Record<number, { code: ProblemCode; detail: string; action?: st
   404: { code: 'request.not-found', detail: 'There is nothing at this address, or it is not yours to see.' },
   405: { code: 'request.method', detail: 'This address does not take that method.' },
   406: { code: 'request.not-acceptable', detail: 'The answer cannot be given in the form asked for.' },
-  411: { code: 'request.no-length', detail: 'The length of the body is needed.' },
+  411: {
+    code: 'request.no-length',
+    detail: 'Content-Type announces a body, but nothing says how long it is, so it would be taken for empty.',
+    action: 'Send Content-Length, or Transfer-Encoding: chunked.',
+  },
   413: {
     code: 'body.too-large',
     detail: 'The body is larger than this address takes.',

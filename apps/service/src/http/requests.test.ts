@@ -296,11 +296,17 @@ describe('framing, told before there is a request', () => {
       431,
       'request.too-long',
     ],
+    [
+      'a body whose length nothing tells',
+      request(['POST /api/products HTTP/1.1', 'Host: x', 'Content-Type: application/json', 'Connection: close']),
+      411,
+      'request.no-length',
+    ],
   ])('%s', async (_what, text, status, code) => {
     const answer = await sentRaw(text);
     expect(answer).toMatch(new RegExp(`^HTTP/1\\.1 ${status} `));
     expect(answer).toContain('application/problem+json');
-    expect(answer).toContain('Connection: close');
+    expect(answer).toMatch(/^connection: close\r$/im);
     const body: unknown = JSON.parse(answer.slice(answer.indexOf('\r\n\r\n') + 4));
     expect(body).toMatchObject({ code, status });
     expect(ProblemAnswer.safeParse(body).error).toBeUndefined();
