@@ -190,6 +190,14 @@ describe('any lower tolerance bound', () => {
     );
   });
 
+  it('says so where no number could hold the bound', () => {
+    const sample: Sample = { exact: [1e-90], between: [[40, 40.00000004]] };
+    const request = { sample, coverage: 0.001, confidence: 1e-12, distribution: 'lognormal' } as const;
+    expect(lowerToleranceBound({ ...request, technique: 'bootstrap', replicates: 500 })).toMatchObject({
+      notEvaluated: { because: expect.stringContaining('beyond every number') },
+    });
+  });
+
   it('falls as coverage or confidence rises, and lies below the estimate', () => {
     fc.assert(
       fc.property(samples, parametric, (exact, distribution) => {

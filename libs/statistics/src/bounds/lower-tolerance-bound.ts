@@ -139,6 +139,11 @@ export function lowerToleranceBound(request: LowerToleranceRequest): LowerTolera
 
   const found = answer(request);
   if ('notEvaluated' in found) return found;
+  if (![found.bound, found.estimate, found.simulationError ?? 0].every(Number.isFinite))
+    return notEvaluated(
+      'the strengths scatter over so many powers of ten that the bound lies beyond every number',
+      'the strengths are in one unit, and the coverage and the confidence are such as a plan asks',
+    );
   const { population = 'process', forAcceptance = true, assumptions, ...numbers } = found;
   return {
     method: 'lower tolerance bound',
