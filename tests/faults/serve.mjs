@@ -1,5 +1,5 @@
 // The service as a process of its own, to be killed: compiled code on the database named in the environment.
-import { startService } from '@breakbook/service';
+import { loadArithmetic, startService } from '@breakbook/service';
 
 const { url } = await startService({
   database: JSON.parse(process.env.FAULTS_DATABASE ?? '{}'),
@@ -8,3 +8,4 @@ const { url } = await startService({
   limits: { perMinute: 1_000_000, signInsPerMinute: 1_000_000 },
 });
 console.log(`ready ${url}`);
+await loadArithmetic();

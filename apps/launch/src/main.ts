@@ -1,6 +1,6 @@
 import path from 'node:path';
 import { DatabaseUnusable, openDatabase } from '@breakbook/records';
-import { prepareJobs, startService } from '@breakbook/service';
+import { loadArithmetic, prepareJobs, startService } from '@breakbook/service';
 import { loadDemoLab } from './demo-lab.js';
 import { firstPassphrases } from './first-passphrases.js';
 import { freePort } from './free-port.js';
@@ -54,4 +54,5 @@ Breakbook is running.
   Look at   http://${host === '127.0.0.1' ? 'localhost' : host}:${free}
   Data in   ${database.where}
   Stop with Ctrl-C`);
+  await loadArithmetic();
 }

@@ -1,4 +1,5 @@
 /** The service: HTTP around the lab's records. */
+export { loadArithmetic } from './arithmetic.js';
 export { evaluateAndKeep, evaluateStored, type StoredEvaluation } from './evaluations/evaluate-stored-lot.js';
 export { prepareJobs } from './jobs/job-schema.js';
 export { hasLot, importLot, labOf } from './lots/import-lot.js';

@@ -1,8 +1,9 @@
 import { Refusal } from '@breakbook/lab';
-import { type ComputeReply, listMethods, type MethodEntry, methodSchema } from '@breakbook/statistics';
+import type { ComputeReply, MethodEntry } from '@breakbook/statistics';
 import { Controller, Get, HttpCode, Post, Req } from '@nestjs/common';
 import { RouteConfig } from '@nestjs/platform-fastify';
 import { type FastifyRequest } from 'fastify';
+import { statistics } from '../arithmetic.js';
 import { Answers } from '../openapi/answers.decorator.js';
 import { Reads } from '../openapi/reads.decorator.js';
 import { Duty } from '../sign-in/duty.decorator.js';
@@ -21,14 +22,16 @@ export class ComputeController {
   @Get('methods')
   @Duty('signed in')
   @Answers('Every method with its inputs, units, assumptions and source', MethodList)
-  methods(): { items: MethodEntry[] } {
+  async methods(): Promise<{ items: MethodEntry[] }> {
+    const { listMethods } = await statistics();
     return { items: listMethods() };
   }
 
   @Get('schema')
   @Duty('signed in')
   @Answers('The JSON Schema of a request, one form for each method', AnySchema)
-  schema(): Record<string, unknown> {
+  async schema(): Promise<Record<string, unknown>> {
+    const { methodSchema } = await statistics();
     return methodSchema();
   }
 

@@ -1,4 +1,4 @@
-import { type ReportIdentity } from '@breakbook/reports';
+import type { ReportIdentity } from '@breakbook/reports';
 
 /** The first report of an evaluation: a draft that nobody has signed. */
 export function reportIdentity(lot: string, evaluation: number, at: Date): ReportIdentity {

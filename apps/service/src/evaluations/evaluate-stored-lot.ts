@@ -1,4 +1,4 @@
-import { evaluateLot, type FileBytes, type LotEvaluation } from '@breakbook/acceptance';
+import type { FileBytes, LotEvaluation } from '@breakbook/acceptance';
 import { SOFTWARE } from '@breakbook/lab';
 import {
   type Actor,
@@ -10,7 +10,7 @@ import {
   readWhole,
   tables,
 } from '@breakbook/records';
-import { composeDocument, lotReportContent } from '@breakbook/reports';
+import { acceptance, reports } from '../arithmetic.js';
 import { reportIdentity } from '../documents/report-identity.js';
 import { type StoredLot, storedLot } from '../lots/lot-bundle.js';
 import { keepEvaluation, recordsOfLot } from './keep-evaluation.js';
@@ -31,6 +31,7 @@ export async function evaluateStored(
   const lot = await storedLot(reader, lotKey);
   const bytes = new Map<string, FileBytes[]>();
   for (const [run, { files }] of lot.ids.runs) bytes.set(run, await bytesOf(reader, store, files));
+  const { evaluateLot } = await acceptance();
   return { lot, evaluation: evaluateLot(lot.bundle, (run) => bytes.get(run) ?? []) };
 }
 
@@ -50,6 +51,7 @@ export async function evaluateAndKeep(
   const kept = await records.change(by, 'lot evaluated', (rows) =>
     keepEvaluation(rows, store, lot, evaluation, recordsRaw),
   );
+  const { composeDocument, lotReportContent } = await reports();
   const content = lotReportContent({
     bundle: lot.bundle,
     evaluation,

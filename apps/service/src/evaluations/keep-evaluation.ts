@@ -2,7 +2,7 @@ import { canonicalJson } from '@breakbook/evidence';
 import { type PreparedRaw, prepareRaw, type RawStore, type Rows, rawFromBytes, tables } from '@breakbook/records';
 import { type StoredLot } from '../lots/lot-bundle.js';
 import { writeReading } from '../runs/write-run.js';
-import { type EvaluationOnly } from '../workers/tasks.js';
+import type { EvaluationOnly } from '../workers/tasks.js';
 
 /** The records of a lot as they are kept beside its evaluation; made ready before the transaction opens. */
 export function recordsOfLot({ bundle }: StoredLot): Promise<PreparedRaw> {

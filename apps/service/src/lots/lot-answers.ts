@@ -1,4 +1,4 @@
-import { type MarginStripInput, type TracePlotInput, type WeibullPlotInput } from '@breakbook/figures';
+import type { MarginStripInput, TracePlotInput, WeibullPlotInput } from '@breakbook/figures';
 import {
   Key,
   Line,

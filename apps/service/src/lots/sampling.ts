@@ -1,6 +1,6 @@
-import { builtByDrawer } from '@breakbook/acceptance';
 import { type SamplingRecord } from '@breakbook/lab';
 import { type Reader, type Rows, tables } from '@breakbook/records';
+import { acceptance } from '../arithmetic.js';
 import { Names } from '../records/names.js';
 import { said } from '../records/revisions.js';
 import { specimensOf } from '../specimens/specimen-kind.js';
@@ -22,6 +22,7 @@ export async function writeSampling(
   const drawnById = await names.person(content.drawnBy, '/drawnBy');
   names.refuse();
   const drawer = await rows.latest(tables.PersonVersion, drawnById);
+  const { builtByDrawer } = await acceptance();
   for (const specimen of await specimensOf(rows, lot.id))
     names.take(builtByDrawer(specimen, drawer.content, names.place('/drawnBy')));
   names.refuse();

@@ -1,7 +1,7 @@
-import { planLineProblems } from '@breakbook/acceptance';
 import { type Limit, type Method, type Plan } from '@breakbook/lab';
 import { type Reader, type Rows, tables } from '@breakbook/records';
 import { In } from 'typeorm';
+import { acceptance } from '../arithmetic.js';
 import { kind } from '../records/kind.js';
 import { type Names } from '../records/names.js';
 import { revisionOf } from '../records/revisions.js';
@@ -45,6 +45,7 @@ async function noteLineProblems(names: Names, plan: Plan): Promise<void> {
       limits.find((one) => one.limit === ref.limit && one.revision === ref.revision),
     placeOf: (_: Limit, named: string) => named,
   };
+  const { planLineProblems } = await acceptance();
   const seen = new Set<string>();
   for (const [index, line] of plan.lines.entries()) {
     const at = `/lines/${index}`;

@@ -88,7 +88,7 @@ export async function recordRun(
 }
 
 async function readHere(run: RunToRead): Promise<Reading> {
-  return readRunToRead(run).reading;
+  return (await readRunToRead(run)).reading;
 }
 
 export function runToRead(context: RunContext, run: Run, files: RunToRead['files']): RunToRead {

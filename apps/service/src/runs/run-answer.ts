@@ -1,7 +1,7 @@
-import { judgeRun } from '@breakbook/acceptance';
 import { Instant, Key, Limit, Measurement, PlanRef, Reading, Result, Run, Validity, Verdict } from '@breakbook/lab';
 import { type Reader, tables } from '@breakbook/records';
 import { z } from 'zod';
+import { acceptance } from '../arithmetic.js';
 import { type RecordedRun } from './record-run.js';
 import { limitsOfRun, type RunRecord } from './run-record.js';
 
@@ -59,6 +59,7 @@ export async function runAnswer(reader: Reader, record: RunRecord): Promise<RunA
   const { noun, version, lot, run, plan, method, files, measurements, reading } = record;
   const decided = run.validity !== undefined;
   const limits = decided ? await limitsOfRun(reader, record) : [];
+  const { judgeRun } = await acceptance();
   const judgement = judgeRun({ plan, method, limits, reading: reading.content, run });
   const line = plan.lines.find((one) => one.line === run.planLine);
   return {

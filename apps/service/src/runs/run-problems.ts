@@ -1,7 +1,7 @@
-import { checkBundle } from '@breakbook/acceptance';
 import { type LotBundle, type Problem, type Run } from '@breakbook/lab';
 import { type Reader, tables } from '@breakbook/records';
 import { In } from 'typeorm';
+import { acceptance } from '../arithmetic.js';
 import { contentsById, limitsOf, peopleOf } from '../lots/lot-bundle.js';
 import { type RunContext } from './run-context.js';
 
@@ -12,6 +12,7 @@ const AT = '/runs/0';
  * method knows, an order of events that can be? A run that does not would keep its whole lot from being judged.
  */
 export async function problemsOfRun(reader: Reader, context: RunContext, run: Run): Promise<Problem[]> {
+  const { checkBundle } = await acceptance();
   const problems = checkBundle(await bundleOfRun(reader, context, run));
   return problems.flatMap(({ pointer, ...problem }) => {
     // What is wrong elsewhere is not the sender's doing, and is told when the lot is judged.

@@ -1,9 +1,9 @@
-import { type TracePlotInput } from '@breakbook/figures';
+import type { TracePlotInput } from '@breakbook/figures';
 import { Refusal, type Run } from '@breakbook/lab';
 import { type RawStore, Records, type Rows } from '@breakbook/records';
-import { tracePlotOf } from '@breakbook/reports';
 import { Inject, Injectable, type OnModuleInit } from '@nestjs/common';
 import { type FastifyRequest } from 'fastify';
+import { reports } from '../arithmetic.js';
 import { parsedBy } from '../http/parsed-by.js';
 import { type PageOf } from '../records/kept.js';
 import { RAW_STORE } from '../records/raw-store.token.js';
@@ -110,7 +110,9 @@ export class RunsService implements OnModuleInit {
       const files = await spoolRaw({ store: this.store, reader, folder }, record.files);
       return this.workers.run('evaluate run', { bundle, run: run.run, files });
     });
-    return { trace: channels.length === 0 ? null : tracePlotOf({ run, method, reading, channels }) };
+    if (channels.length === 0) return { trace: null };
+    const { tracePlotOf } = await reports();
+    return { trace: tracePlotOf({ run, method, reading, channels }) };
   }
 
   /** One file of a run, bit for bit. It is read through once before, so that nothing damaged is ever handed on. */

@@ -1,9 +1,7 @@
 import { Refusal } from '@breakbook/lab';
 import { ZxcvbnFactory } from '@zxcvbn-ts/core';
 import { adjacencyGraphs, dictionary } from '@zxcvbn-ts/language-common';
-
-export const SHORTEST = 15;
-export const LONGEST = 256;
+import { LONGEST, SHORTEST } from './passphrase-length.js';
 
 /** Guesses that a passphrase must outlast, as a power of ten. */
 const ENOUGH_GUESSES = 10;

@@ -5,7 +5,7 @@ import { z } from 'zod';
 import { parsedBy } from '../http/parsed-by.js';
 import { Answers } from '../openapi/answers.decorator.js';
 import { Duty, WithGivenPassphrase } from './duty.decorator.js';
-import { LONGEST } from './passphrase-rules.js';
+import { LONGEST } from './passphrase-length.js';
 import { PUBLIC_ADDRESS } from './public-address.token.js';
 import { clearSessionCookie, type PublicAddress, secretIn, setSessionCookie } from './session-cookie.js';
 import { type Myself, SignInService } from './sign-in.service.js';

@@ -4,7 +4,6 @@ import { Injectable } from '@nestjs/common';
 import { DataSource } from 'typeorm';
 import { Credentials, givePassphrase } from './credentials.js';
 import { hashPassphrase } from './passphrase-hash.js';
-import { refuseWeakPassphrase } from './passphrase-rules.js';
 import { Sessions } from './sessions.js';
 import { type SignedInActor } from './signed-in.decorator.js';
 
@@ -72,6 +71,8 @@ export class SignInService {
   async choosePassphrase(by: SignedInActor, current: string, passphrase: string): Promise<string> {
     await this.credentials.check(by.labId, by.person, current);
     const { name, role, lab } = await this.me(by);
+    // Loaded here: 49,000 common passphrases are unpacked, which only a new one is compared with.
+    const { refuseWeakPassphrase } = await import('./passphrase-rules.js');
     refuseWeakPassphrase(passphrase, [by.person, name, role, lab.name]);
     if (passphrase.normalize('NFKC') === current.normalize('NFKC'))
       throw new Refusal({

@@ -1,6 +1,6 @@
-import { builtByDrawer } from '@breakbook/acceptance';
 import { type Specimen } from '@breakbook/lab';
 import { type Reader, tables } from '@breakbook/records';
+import { acceptance } from '../arithmetic.js';
 import { kind } from '../records/kind.js';
 import { type Names } from '../records/names.js';
 
@@ -32,6 +32,7 @@ async function noteConflictsInLot(names: Names, specimen: Specimen, lot: tables.
   const sampling = (await names.reader.latestOf(tables.SamplingRecord, [lot.id])).get(lot.id);
   if (!sampling) return;
   const drawer = await names.reader.latest(tables.PersonVersion, sampling.drawnById);
+  const { builtByDrawer } = await acceptance();
   names.take(builtByDrawer(specimen, drawer.content, names.place('/build')));
 }
 

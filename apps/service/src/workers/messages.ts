@@ -1,5 +1,5 @@
 import { type Problem, Refusal } from '@breakbook/lab';
-import { type TaskName, type TaskProgress, type Tasks } from './tasks.js';
+import type { TaskName, TaskProgress, Tasks } from './tasks.js';
 
 /** What is said to a thread. */
 export interface ToWorker<Name extends TaskName = TaskName> {

@@ -1,5 +1,6 @@
 import fs from 'node:fs';
-import { type ReadRun, type RunInput, readRun } from '@breakbook/signals';
+import type { ReadRun, RunInput } from '@breakbook/signals';
+import { signals } from '../arithmetic.js';
 
 /** A file of a run in memory. */
 export interface SentRunFile {
@@ -15,7 +16,8 @@ export interface RunToRead extends Omit<RunInput, 'files' | 'onProgress'> {
   files: (RunFileSource & { sha256: string })[];
 }
 
-export function readRunToRead({ files, ...input }: RunToRead): ReadRun {
+export async function readRunToRead({ files, ...input }: RunToRead): Promise<ReadRun> {
+  const { readRun } = await signals();
   return readRun({
     ...input,
     files: files.map((file) => ({ name: file.name, sha256: file.sha256, bytes: bytesOf(file) })),

@@ -68,7 +68,7 @@ export const TASKS: {
     onProgress: Progress,
   ) => Tasks[Name]['output'] | Promise<Tasks[Name]['output']>;
 } = {
-  'read run': (input) => readRunToRead(input).reading,
+  'read run': async (input) => (await readRunToRead(input)).reading,
 
   'evaluate lot': (input, onProgress) => {
     const { runs, ...rest } = evaluate(input, onProgress);

@@ -2,8 +2,8 @@ import { availableParallelism } from 'node:os';
 import { Worker } from 'node:worker_threads';
 import { Refusal } from '@breakbook/lab';
 import { Injectable, type OnModuleDestroy } from '@nestjs/common';
-import { type FromWorker, type ToWorker } from './messages.js';
-import { type TaskName, type TaskProgress, type Tasks } from './tasks.js';
+import type { FromWorker, ToWorker } from './messages.js';
+import type { TaskName, TaskProgress, Tasks } from './tasks.js';
 
 export interface TaskOptions {
   onProgress?: (progress: TaskProgress) => void;
