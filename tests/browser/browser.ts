@@ -40,16 +40,19 @@ export async function signIn(page: Page, person: string, passphrase: string): Pr
   await page.getByLabel('Passphrase').waitFor({ state: 'detached' });
 }
 
-/** Pictures of a page, wide and narrow, in the folder that BREAKBOOK_PICTURES names; none where it names none. */
+/** Pictures of a page, wide and narrow, light and dark, in the folder that BREAKBOOK_PICTURES names, if any. */
 export async function picture(page: Page, name: string): Promise<void> {
   const folder = process.env.BREAKBOOK_PICTURES;
   if (folder === undefined) return;
   fs.mkdirSync(folder, { recursive: true });
   const before = page.viewportSize();
-  for (const width of [1440, 390]) {
-    await page.setViewportSize({ width, height: 900 });
-    await page.screenshot({ path: path.join(folder, `${name}-${width}.png`), fullPage: true });
-  }
+  for (const width of [1440, 390])
+    for (const colorScheme of ['light', 'dark'] as const) {
+      await page.setViewportSize({ width, height: 900 });
+      await page.emulateMedia({ colorScheme });
+      await page.screenshot({ path: path.join(folder, `${name}-${width}-${colorScheme}.png`), fullPage: true });
+    }
+  await page.emulateMedia({ colorScheme: null });
   if (before) await page.setViewportSize(before);
 }
 

@@ -1,7 +1,7 @@
 import { useInfiniteQuery, useMutation, useQuery } from '@tanstack/react-query';
 import { type LedgerEntry, type Verification } from '../../client/answers.js';
 import { labQuery, ledgerQuery, peopleQuery } from '../../client/queries.js';
-import { send } from '../../client/read.js';
+import { send } from '../../client/send.js';
 import { FormProblem } from '../../parts/field.js';
 import { Listing } from '../../parts/listing.js';
 import { moment } from '../../parts/moment.js';
@@ -47,7 +47,7 @@ export function LedgerPage() {
 
 /** Reads every entry, row and kept byte again and says whether all is as it was written. */
 function Verify() {
-  const verify = useMutation({ mutationFn: () => send<Verification>('/api/ledger/verification') });
+  const verify = useMutation({ mutationFn: () => send('POST /api/ledger/verification') });
   return (
     <div className="verify">
       <button type="button" className="action" onClick={() => verify.mutate()} disabled={verify.isPending}>

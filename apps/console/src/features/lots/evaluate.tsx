@@ -1,7 +1,8 @@
 import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
 import { type EvaluationInList, type JobAnswer } from '../../client/answers.js';
 import { documentAddress, evaluationsQuery, seatTaken } from '../../client/queries.js';
-import { isSignedOut, send } from '../../client/read.js';
+import { isSignedOut } from '../../client/read.js';
+import { send } from '../../client/send.js';
 import { useJob } from '../../client/use-job.js';
 import { FormProblem } from '../../parts/field.js';
 import { Progress } from '../../parts/progress.js';
@@ -24,12 +25,13 @@ export function LotWork({ lot }: { lot: string }) {
     void queries.invalidateQueries({ queryKey: ['documents'] });
   });
   const ask = useMutation({
-    mutationFn: ({ path, body }: { path: string; body?: unknown }) => send<JobAnswer>(path, body),
+    mutationFn: (work: () => Promise<JobAnswer>) => work(),
     onSuccess: ({ id }) => work.follow(id),
     onError: (error) => {
       if (isSignedOut(error)) seatTaken(queries, null);
     },
   });
+  const cancel = useMutation({ mutationFn: (id: string) => send('POST /api/jobs/{id}/cancel', { path: { id } }) });
   const last = evaluations.data?.items[0];
   const busy = ask.isPending || work.job?.state === 'waiting' || work.job?.state === 'running';
   return (
@@ -44,7 +46,14 @@ export function LotWork({ lot }: { lot: string }) {
           type="button"
           className="action main"
           disabled={busy}
-          onClick={() => ask.mutate({ path: `/api/evaluations/${last.number}/documents`, body: { paper: 'A4' } })}
+          onClick={() =>
+            ask.mutate(() =>
+              send('POST /api/evaluations/{n}/documents', {
+                path: { n: `${last.number}` },
+                body: { kind: 'lot test report', paper: 'A4' },
+              }),
+            )
+          }
         >
           Make the report
         </button>
@@ -54,18 +63,13 @@ export function LotWork({ lot }: { lot: string }) {
           type="button"
           className={last ? 'action' : 'action main'}
           disabled={busy}
-          onClick={() => ask.mutate({ path: `/api/lots/${encodeURIComponent(lot)}/evaluations` })}
+          onClick={() => ask.mutate(() => send('POST /api/lots/{lot}/evaluations', { path: { lot } }))}
         >
           {last ? 'Evaluate again' : 'Evaluate'}
         </button>
       )}
-      <JobState
-        job={work.job}
-        silent={work.silent}
-        last={last}
-        onCancel={(id) => void send(`/api/jobs/${id}/cancel`)}
-      />
-      <FormProblem error={ask.error ?? evaluations.error} />
+      <JobState job={work.job} silent={work.silent} last={last} onCancel={cancel.mutate} />
+      <FormProblem error={ask.error ?? cancel.error ?? evaluations.error} />
     </>
   );
 }

@@ -2,7 +2,7 @@ import { useMutation, useQueryClient } from '@tanstack/react-query';
 import { type FormEvent, useState } from 'react';
 import { type Myself } from '../../client/answers.js';
 import { meQuery } from '../../client/queries.js';
-import { send } from '../../client/read.js';
+import { send } from '../../client/send.js';
 import { Field, FormProblem } from '../../parts/field.js';
 import { HeadStrip, Section, Sheet } from '../../parts/sheet/sheet.js';
 import { textOf } from './form-text.js';
@@ -13,7 +13,7 @@ export function OwnPassphrasePage({ me }: { me: Myself }) {
   const queries = useQueryClient();
   const [unlike, setUnlike] = useState(false);
   const choose = useMutation({
-    mutationFn: (change: { current: string; passphrase: string }) => send<void>('/api/me/passphrase', change),
+    mutationFn: (body: { current: string; passphrase: string }) => send('POST /api/me/passphrase', { body }),
     onSuccess: () => queries.invalidateQueries({ queryKey: meQuery.queryKey }),
   });
   const submit = (event: FormEvent<HTMLFormElement>) => {

@@ -1,8 +1,7 @@
 import { useMutation, useQueryClient } from '@tanstack/react-query';
 import { type FormEvent } from 'react';
-import { type Myself } from '../../client/answers.js';
 import { seatTaken } from '../../client/queries.js';
-import { send } from '../../client/read.js';
+import { send } from '../../client/send.js';
 import { Field, FormProblem } from '../../parts/field.js';
 import { HeadStrip, Section, Sheet } from '../../parts/sheet/sheet.js';
 import { textOf } from './form-text.js';
@@ -11,7 +10,7 @@ import { textOf } from './form-text.js';
 export function SignInPage() {
   const queries = useQueryClient();
   const signIn = useMutation({
-    mutationFn: (who: { person: string; passphrase: string }) => send<Myself>('/api/sign-in', who),
+    mutationFn: (body: { person: string; passphrase: string }) => send('POST /api/sign-in', { body }),
     onSuccess: (me) => seatTaken(queries, me),
   });
   const submit = (event: FormEvent<HTMLFormElement>) => {

@@ -1,6 +1,6 @@
 import { useMutation, useQueryClient } from '@tanstack/react-query';
 import { seatTaken } from '../../client/queries.js';
-import { send } from '../../client/read.js';
+import { send } from '../../client/send.js';
 import { useMe } from './me.js';
 import './signed-in-person.css';
 
@@ -21,7 +21,7 @@ export function SignedInPerson() {
 export function SignOut() {
   const queries = useQueryClient();
   const signOut = useMutation({
-    mutationFn: () => send<void>('/api/sign-out'),
+    mutationFn: () => send('POST /api/sign-out'),
     onSuccess: () => seatTaken(queries, null),
   });
   return (

@@ -5,7 +5,8 @@ import { type FormEvent, useState } from 'react';
 import { Link } from 'react-router';
 import { type UnreadAnswer } from '../../client/answers.js';
 import { labQuery, peopleQuery, seatTaken, unreadQuery } from '../../client/queries.js';
-import { isSignedOut, send } from '../../client/read.js';
+import { isSignedOut } from '../../client/read.js';
+import { send } from '../../client/send.js';
 import { logUnreadAddress } from '../../parts/addresses.js';
 import { Choice } from '../../parts/choice.js';
 import { Field, FormProblem } from '../../parts/field.js';
@@ -116,7 +117,7 @@ function Discard({ file }: { file: UnreadAnswer }) {
   const queries = useQueryClient();
   const [reason, setReason] = useState('');
   const discard = useMutation({
-    mutationFn: () => send(`/api/unread/${file.id}/discard`, { reason: reason.trim() }),
+    mutationFn: () => send('POST /api/unread/{id}/discard', { path: { id: file.id }, body: { reason: reason.trim() } }),
     onSuccess: () => queries.invalidateQueries({ queryKey: ['unread'] }),
     onError: (error) => {
       if (isSignedOut(error)) seatTaken(queries, null);

@@ -3,7 +3,8 @@ import { type FormEvent, useState } from 'react';
 import { useSearchParams } from 'react-router';
 import { type RecordedAnswer, type UnreadAnswer } from '../../../client/answers.js';
 import { seatTaken, unreadFileQuery } from '../../../client/queries.js';
-import { isSignedOut, send } from '../../../client/read.js';
+import { isSignedOut } from '../../../client/read.js';
+import { send } from '../../../client/send.js';
 import { sendPhoto } from '../../../client/send-photo.js';
 import { type Sent, sendRun } from '../../../client/send-run.js';
 import { HeadStrip, Section, Sheet } from '../../../parts/sheet/sheet.js';
@@ -101,7 +102,7 @@ function LogRunForm({ draft, change, unread, begin, onRecorded }: LogRunFormProp
   const record = useMutation({
     mutationFn: async (run: Parameters<typeof sendRun>[1]): Promise<Recorded> => {
       const answer = unread
-        ? await send<RecordedAnswer>(`/api/unread/${unread.id}/read`, run)
+        ? await send('POST /api/unread/{id}/read', { path: { id: unread.id }, body: run })
         : await sendRun(draft.key, run, draft.files, setSent);
       return { answer, photosRefused: await sendPhotos(answer, draft, person) };
     },

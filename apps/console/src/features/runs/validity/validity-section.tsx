@@ -3,13 +3,16 @@ import { useMutation, useQueryClient } from '@tanstack/react-query';
 import { useState } from 'react';
 import { type RunRecord } from '../../../client/answers.js';
 import { seatTaken } from '../../../client/queries.js';
-import { isSignedOut, send } from '../../../client/read.js';
+import { isSignedOut } from '../../../client/read.js';
+import { send } from '../../../client/send.js';
 import { FormProblem, TextArea } from '../../../parts/field.js';
 import { Picks } from '../../../parts/picks.js';
 import { Section } from '../../../parts/sheet/sheet.js';
 import { useMe } from '../../people/me.js';
 import { type RunOnSheet } from '../use-run-sheet.js';
 import { whyNotMine } from './why-not-mine.js';
+
+type Reason = (typeof InvalidReason.options)[number];
 
 /** Is the run valid? Decided once, by somebody who recorded nothing of it and has seen no limit. */
 export function ValiditySection({ answer: { run, reading }, record, around }: RunOnSheet) {
@@ -50,19 +53,19 @@ function DecideForm({ record, lot, proposed }: { record: RunRecord; lot: string;
   const queries = useQueryClient();
   const { run } = record.run;
   const [validity, setValidity] = useState<Validity>();
-  const [reason, setReason] = useState<string>();
+  const [reason, setReason] = useState<Reason>();
   const [note, setNote] = useState('');
   const decide = useMutation({
-    mutationFn: () =>
-      send(
-        `/api/runs/${encodeURIComponent(run)}/validity`,
-        {
-          validity,
-          ...(validity === 'invalid' ? { reason } : {}),
+    mutationFn: (decided: Validity) =>
+      send('POST /api/runs/{run}/validity', {
+        path: { run },
+        body: {
+          validity: decided,
+          ...(decided === 'invalid' && reason !== undefined ? { reason } : {}),
           ...(note.trim() === '' ? {} : { note: note.trim() }),
         },
-        record.version,
-      ),
+        follows: record.version,
+      }),
     onError: (error) => {
       if (isSignedOut(error)) seatTaken(queries, null);
     },
@@ -79,7 +82,7 @@ function DecideForm({ record, lot, proposed }: { record: RunRecord; lot: string;
       className="form wide"
       onSubmit={(event) => {
         event.preventDefault();
-        if (missing === undefined) decide.mutate();
+        if (validity !== undefined && missing === undefined) decide.mutate(validity);
       }}
     >
       <p className="quiet">The checks propose: {proposed}. They bind nobody.</p>
@@ -121,7 +124,7 @@ function needsNote(validity: Validity | undefined): boolean {
 }
 
 /** What the form still lacks, in a sentence; undefined where it is whole. */
-function whatIsMissing(validity: Validity | undefined, reason: string | undefined, note: string): string | undefined {
+function whatIsMissing(validity: Validity | undefined, reason: Reason | undefined, note: string): string | undefined {
   if (validity === undefined) return 'Choose how the run stands.';
   if (validity === 'invalid' && reason === undefined) return 'An invalid run needs one of the listed reasons.';
   if (needsNote(validity) && note.trim() === '')
