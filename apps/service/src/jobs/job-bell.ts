@@ -57,6 +57,11 @@ export class JobBell extends EventEmitter<Heard> {
     await client?.end().catch(() => {});
   }
 
+  /** Is the connection there? */
+  get hears(): boolean {
+    return this.#client !== undefined;
+  }
+
   progressOf(job: string): { share: number; at: string } | undefined {
     return this.#progress.get(job);
   }

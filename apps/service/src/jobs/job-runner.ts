@@ -50,6 +50,11 @@ export class JobRunner implements OnApplicationBootstrap, OnModuleDestroy {
     this.#work();
   }
 
+  /** Are jobs heard of and begun? */
+  get atWork(): boolean {
+    return this.#timer !== undefined && !this.#stopped && this.bell.hears;
+  }
+
   async onModuleDestroy(): Promise<void> {
     this.#stopped = true;
     clearInterval(this.#timer);
