@@ -7,7 +7,7 @@ import {
 import { type CharacteristicValue } from '@breakbook/lab';
 import { converter } from '@breakbook/units';
 import { quantitiesIn } from '../units/known-quantities.js';
-import { type PressureUnit, shownUnit } from '../units/reader-unit.js';
+import { shownUnit, type UnitChoice } from '../units/reader-unit.js';
 import { decimalsInUnit, retell } from '../units/retell.js';
 
 /**
@@ -15,7 +15,7 @@ import { decimalsInUnit, retell } from '../units/retell.js';
  * that their scales have round numbers too. One unit is shown, the reader's; a second one is left out.
  */
 
-export function stripInUnit(input: MarginStripInput, choice: PressureUnit): MarginStripInput {
+export function stripInUnit(input: MarginStripInput, choice: UnitChoice): MarginStripInput {
   const { quantity, into, tell } = forReader(input, choice);
   return {
     ...input,
@@ -28,7 +28,7 @@ export function stripInUnit(input: MarginStripInput, choice: PressureUnit): Marg
   };
 }
 
-export function weibullInUnit(input: WeibullPlotInput, choice: PressureUnit): WeibullPlotInput {
+export function weibullInUnit(input: WeibullPlotInput, choice: UnitChoice): WeibullPlotInput {
   const { quantity, into, tell } = forReader(input, choice);
   const { fit, band, bound } = input;
   return {
@@ -50,7 +50,7 @@ export function weibullInUnit(input: WeibullPlotInput, choice: PressureUnit): We
   };
 }
 
-export function traceInUnit(input: TracePlotInput, choice: PressureUnit): TracePlotInput {
+export function traceInUnit(input: TracePlotInput, choice: UnitChoice): TracePlotInput {
   const units = new Map(input.channels.map(({ channel, unit }) => [channel, unit]));
   const intoUnitOf = (unit: string) => converter(unit, shownUnit(unit, choice));
   const known = input.events.map(({ channel, value }) => ({ value, unit: units.get(channel) ?? '1', bound: false }));
@@ -70,7 +70,7 @@ export function traceInUnit(input: TracePlotInput, choice: PressureUnit): TraceP
   };
 }
 
-function forReader(input: { quantity: AxisQuantity }, choice: PressureUnit) {
+function forReader(input: { quantity: AxisQuantity }, choice: UnitChoice) {
   const { title, unit, reference, decimals } = input.quantity;
   const shown = shownUnit(unit, choice);
   const known = quantitiesIn({ ...input, unit });

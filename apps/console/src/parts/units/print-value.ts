@@ -9,12 +9,12 @@ import {
   printSignificant,
   unitSymbol,
 } from '@breakbook/units';
-import { type PressureUnit, shownUnit } from './reader-unit.js';
+import { shownUnit, type UnitChoice } from './reader-unit.js';
 import { unbroken } from './retell.js';
 
-/** How this reader wants numbers: in which unit of pressure, and rounded to what they deserve or with every digit. */
+/** How this reader wants numbers: in which units, and rounded to what they deserve or with every digit. */
 export interface ReaderChoice {
-  pressure: PressureUnit;
+  units: UnitChoice;
   digits: 'rounded' | 'full';
 }
 
@@ -51,7 +51,7 @@ export function printValue(
 }
 
 export function printNumber(value: number, unit: string, reader: ReaderChoice, beside: Beside = {}): string {
-  const shown = shownUnit(unit, reader.pressure);
+  const shown = shownUnit(unit, reader.units);
   const into = (number: number) => convert(number, unit, shown);
   const converted = convert(value, unit, shown, beside.signed ? { difference: true } : {});
   const sign = beside.signed && converted > 0 ? '+' : '';
@@ -66,7 +66,7 @@ export function printNumber(value: number, unit: string, reader: ReaderChoice, b
 
 /** A declared number: every digit it was given in its own unit, and four significant ones in another. */
 export function printDeclaredNumber(value: number, unit: string, reader: ReaderChoice): string {
-  return shownUnit(unit, reader.pressure) === unit ? unbroken(printDeclared(value)) : printNumber(value, unit, reader);
+  return shownUnit(unit, reader.units) === unit ? unbroken(printDeclared(value)) : printNumber(value, unit, reader);
 }
 
 /** A number without a unit, such as the shape of a distribution. */
@@ -76,7 +76,7 @@ export function printPure(value: number, reader: ReaderChoice): string {
 
 /** An expanded uncertainty: two significant digits. */
 export function printUncertainty(expanded: number, unit: string, reader: ReaderChoice): string {
-  const shown = convert(expanded, unit, shownUnit(unit, reader.pressure), { difference: true });
+  const shown = convert(expanded, unit, shownUnit(unit, reader.units), { difference: true });
   return unbroken(reader.digits === 'full' ? everyDigit(shown) : printFixed(shown, decimalsFor(shown)));
 }
 
@@ -91,7 +91,7 @@ export function printAmount(
 }
 
 export function withSymbol(printed: string, unit: string, reader: ReaderChoice): string {
-  const symbol = unitSymbol(shownUnit(unit, reader.pressure));
+  const symbol = unitSymbol(shownUnit(unit, reader.units));
   return symbol === '' ? printed : `${printed}\u00a0${symbol}`;
 }
 

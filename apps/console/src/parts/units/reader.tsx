@@ -14,7 +14,7 @@ import {
   type ReaderChoice,
   withSymbol,
 } from './print-value.js';
-import { PRESSURE_UNITS, shownUnit } from './reader-unit.js';
+import { FIRST_UNITS, READER_UNITS, type Switched, shownUnit, type UnitChoice } from './reader-unit.js';
 import { retell } from './retell.js';
 
 interface Reader {
@@ -27,10 +27,10 @@ const KnownContext = createContext<readonly KnownQuantity[]>([]);
 
 const DIGITS = ['rounded', 'full'] as const;
 
-/** One choice of unit and digits for the whole page: every number on a sheet changes at once. */
+/** One choice of units and digits for the whole page: every number on a sheet changes at once. */
 export function ReaderProvider({ children }: { children: ReactNode }) {
   const [choice, setChoice] = useState<ReaderChoice>(() => ({
-    pressure: remembered('unit of pressure', PRESSURE_UNITS, 'kPa'),
+    units: rememberedUnits(),
     digits: remembered('digits', DIGITS, 'rounded'),
   }));
   const reader = useMemo<Reader>(
@@ -38,7 +38,7 @@ export function ReaderProvider({ children }: { children: ReactNode }) {
       choice,
       choose: (change) => {
         const next = { ...choice, ...change };
-        remember('unit of pressure', next.pressure);
+        for (const [quantity, unit] of Object.entries(next.units)) remember(`unit of ${quantity}`, unit);
         remember('digits', next.digits);
         setChoice(next);
       },
@@ -46,6 +46,12 @@ export function ReaderProvider({ children }: { children: ReactNode }) {
     [choice],
   );
   return <ReaderContext value={reader}>{children}</ReaderContext>;
+}
+
+function rememberedUnits(): UnitChoice {
+  const of = <Quantity extends Switched>(quantity: Quantity) =>
+    remembered<UnitChoice[Quantity]>(`unit of ${quantity}`, READER_UNITS[quantity], FIRST_UNITS[quantity]);
+  return { pressure: of('pressure'), temperature: of('temperature'), energy: of('energy'), force: of('force') };
 }
 
 /** The record whose sentences are told below: their printed numbers are converted from its exact ones. */
@@ -77,8 +83,8 @@ export function usePrint() {
       /** A number without a unit. */
       pure: (value: number) => printPure(value, choice),
       uncertainty: (expanded: number, unit: string) => printUncertainty(expanded, unit, choice),
-      symbol: (unit: string) => unitSymbol(shownUnit(unit, choice.pressure)),
-      tell: (sentence: string) => retell(sentence, choice.pressure, known),
+      symbol: (unit: string) => unitSymbol(shownUnit(unit, choice.units)),
+      tell: (sentence: string) => retell(sentence, choice.units, known),
     }),
     [choice, known],
   );

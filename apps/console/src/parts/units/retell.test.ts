@@ -1,7 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import { quantitiesIn } from './known-quantities.js';
-import { shownUnit } from './reader-unit.js';
-import { retell } from './retell.js';
+import { FIRST_UNITS, shownUnit, type UnitChoice } from './reader-unit.js';
+import { retell as retellFor } from './retell.js';
+
+const pressuresIn = (pressure: UnitChoice['pressure']): UnitChoice => ({ ...FIRST_UNITS, pressure });
+const retell = (sentence: string, pressure: UnitChoice['pressure'], known?: Parameters<typeof retellFor>[2]) =>
+  retellFor(sentence, pressuresIn(pressure), known);
 
 /** Spaces are told apart in one check only; the others are about numbers. */
 const plain = (text: string) => text.replaceAll(/[\u00a0\u202f]/g, ' ');
@@ -65,7 +69,36 @@ describe("a sentence in the reader's unit", () => {
   });
 
   it('leaves units alone that are no pressure', () => {
-    expect(shownUnit('MPa', '[psi]')).toBe('MPa');
-    expect(shownUnit('Cel', '[psi]')).toBe('Cel');
+    expect(shownUnit('MPa', pressuresIn('[psi]'))).toBe('MPa');
+    expect(shownUnit('Cel', pressuresIn('[psi]'))).toBe('Cel');
+  });
+
+  describe('of temperature, energy and force', () => {
+    // NIST SP 811 (2008), B.8: t/°F = 1.8 t/°C + 32; 1 ft·lbf = 1.355 818 J; 1 lbf = 4.448 222 N.
+    const american: UnitChoice = {
+      pressure: '[psi]',
+      temperature: '[degF]',
+      energy: '[ft_i].[lbf_av]',
+      force: '[lbf_av]',
+    };
+    it.each([
+      ['The track reached 180.0 °C on the left.', 'The track reached 356.0 °F on the left.'],
+      ['181.2 ± 3.0 °C', '358.2 ± 5.4 °F'],
+      ['struck at 42.0 J with a peak of 4.500 kN', 'struck at 30.98 ft·lbf with a peak of 1 011.6 lbf'],
+    ])('tells %j', (recorded, told) => expect(plain(retellFor(recorded, american))).toBe(told));
+
+    it.each([
+      'The sensors differ by 4.1 °C.',
+      'The track was 4.1 °C above the limit.',
+      'a margin of 12.0 °C',
+      'the pads drifted 3 °C',
+      'the torque of 6 N·m was held for 15.1 K',
+    ])('leaves a possible difference, and what is no such unit, as recorded: %j', (recorded) =>
+      expect(plain(retellFor(recorded, american))).toBe(recorded),
+    );
+
+    it('keeps energies and forces as recorded until a reader chooses', () => {
+      expect(plain(retellFor('318 kJ, 42 J, 4.4 kN and 12 N', FIRST_UNITS))).toBe('318 kJ, 42 J, 4.4 kN and 12 N');
+    });
   });
 });

@@ -1,6 +1,6 @@
 import { convert, printDown, printFixed, unitSymbol } from '@breakbook/units';
 import { type KnownQuantity } from './known-quantities.js';
-import { type PressureUnit, SWITCHED_UNITS, shownUnit } from './reader-unit.js';
+import { SWITCHED_UNITS, shownUnit, type UnitChoice } from './reader-unit.js';
 
 const NUMBER = String.raw`[+−-]?\d+(?:[ \u00a0\u202f]\d{3})*(?:\.\d+)?`;
 const CODES = new Map(SWITCHED_UNITS.map((code) => [unitSymbol(code), code]));
@@ -17,43 +17,57 @@ const ONE_NUMBER = new RegExp(NUMBER, 'g');
 /** A range of measured numbers that leaves its unit to the words around it. */
 const RANGE_WITHOUT_UNIT =
   /\d\.\d+ to \d+\.\d+(?![\d.]|[ \u00a0](?:%|m?s|min|h|k?Hz|°[CF]|K|mm|k?g|k?N|k?J|k?W|kPa|bar|psi)(?![\w·]))/;
+/** Words that tell of a difference of temperatures, which converts without the zero point and must not be guessed at. */
+const PERHAPS_DIFFERENCE =
+  /[ \u00a0]°[CF](?![\w·]).*\b(?:above|below|more|less|higher|lower|warmer|colder|apart)\b|\b(?:margin|differ\w*|drift\w*|rises?|rose|f[ae]ll\w*|change[ds]?|within|by|scatter\w*|deviation|uncertain\w*)\b.*[ \u00a0]°[CF](?![\w·])/;
 const CLAUSE_END = /(?<=[.;:]) /;
 
 /**
  * The same sentence in the reader's unit. The record words its sentences in the unit it judged in; a reader who thinks
  * in another gets each quantity converted from the exact number behind it, found among `known`; where there is none,
  * from the printed one. A converted number is printed to the same fineness or the next finer place. A clause with a
- * range that names no unit stays as recorded, since half a conversion would be a wrong statement. A quantity said again
- * in a second unit, as on paper, is said once.
+ * range that names no unit, or with what may be a difference of temperatures, stays as recorded, since half a
+ * conversion would be a wrong statement. A quantity said again in a second unit, as on paper, is said once.
  *
  * Only sentences the program made go through here; what a person wrote is shown letter by letter.
  */
-export function retell(sentence: string, choice: PressureUnit, known: readonly KnownQuantity[] = []): string {
+export function retell(sentence: string, choice: UnitChoice, known: readonly KnownQuantity[] = []): string {
   return sentence
     .replace(SAID_AGAIN, '$1')
     .split(CLAUSE_END)
-    .map((clause) => (RANGE_WITHOUT_UNIT.test(clause) ? clause : retoldClause(clause, choice, known)))
+    .map((clause) =>
+      RANGE_WITHOUT_UNIT.test(clause) || PERHAPS_DIFFERENCE.test(clause) ? clause : retoldClause(clause, choice, known),
+    )
     .join(' ');
 }
 
-function retoldClause(clause: string, choice: PressureUnit, known: readonly KnownQuantity[]): string {
+function retoldClause(clause: string, choice: UnitChoice, known: readonly KnownQuantity[]): string {
   return clause.replace(QUANTITY, (printed: string, numbers: string, symbol: string) => {
     const unit = CODES.get(symbol) ?? symbol;
     const shown = shownUnit(unit, choice);
     if (shown === unit) return unbroken(printed, numbers);
-    const converted = numbers.replace(ONE_NUMBER, (number) => convertedPrint(number, unit, shown, known));
+    const converted = numbers.replace(ONE_NUMBER, (number, place: number) =>
+      // What follows "±" is an uncertainty.
+      convertedPrint(number, unit, shown, known, /± ?$/.test(numbers.slice(0, place))),
+    );
     return unbroken(`${converted} ${unitSymbol(shown)}`, converted);
   });
 }
 
-function convertedPrint(printed: string, unit: string, shown: string, known: readonly KnownQuantity[]): string {
+function convertedPrint(
+  printed: string,
+  unit: string,
+  shown: string,
+  known: readonly KnownQuantity[],
+  difference: boolean,
+): string {
   const plain = printed.replaceAll(/[ \u00a0\u202f]/g, '').replace('−', '-');
   const printedDecimals = plain.split('.')[1]?.length ?? 0;
   const value = Number(plain);
   const behind = exactBehind(value, unit, 10 ** -printedDecimals, known);
   const exact = behind ? behind.value : value;
   const decimals = decimalsInUnit(printedDecimals, unit, shown);
-  const converted = convert(exact, unit, shown);
+  const converted = convert(exact, unit, shown, { difference });
   const text = behind?.bound ? printDown(converted, decimals) : printFixed(converted, decimals);
   return plain.startsWith('+') ? `+${text}` : text;
 }
