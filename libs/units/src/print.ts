@@ -33,7 +33,7 @@ const MINUS = '\u2212';
 /** A number with this many decimals, digits grouped by three, with a true minus sign. */
 export function printFixed(value: number, decimals: number): string {
   const [whole = '0', fraction] = Math.abs(value).toFixed(Math.max(0, decimals)).split('.');
-  const grouped = whole.length > 4 || value >= 1000 ? whole.replace(/\B(?=(\d{3})+$)/g, THIN) : whole;
+  const grouped = whole.replace(/\B(?=(\d{3})+$)/g, THIN);
   const digits = fraction === undefined ? grouped : `${grouped}.${fraction}`;
   return value < 0 && Number(digits.replaceAll(THIN, '')) !== 0 ? `${MINUS}${digits}` : digits;
 }
