@@ -46,14 +46,17 @@ export async function picture(page: Page, name: string): Promise<void> {
   if (folder === undefined) return;
   fs.mkdirSync(folder, { recursive: true });
   const before = page.viewportSize();
+  const scrolled = await page.evaluate<number>('scrollY');
   for (const width of [1440, 390])
     for (const colorScheme of ['light', 'dark'] as const) {
       await page.setViewportSize({ width, height: 900 });
       await page.emulateMedia({ colorScheme });
+      await page.evaluate('scrollTo(0, 0)');
       await page.screenshot({ path: path.join(folder, `${name}-${width}-${colorScheme}.png`), fullPage: true });
     }
   await page.emulateMedia({ colorScheme: null });
   if (before) await page.setViewportSize(before);
+  await page.evaluate(`scrollTo(0, ${scrolled})`);
 }
 
 /** Collects what must not happen: errors, refusals by the content security policy, requests that leave the service. */
