@@ -1,9 +1,6 @@
-import { EXIT, Refusal } from '@breakbook/lab';
 import { Command } from 'commander';
-import { computeCommand } from './commands/compute.js';
-import { judgeCommand } from './commands/judge.js';
-import { printRefusal } from './refusals.js';
 
+// Each command loads what it needs when it is called: help is there at once, and no calculation waits for fonts.
 const program = new Command('breakbook')
   .description('Judges lots of broken wheels and rims from their raw files, and computes what they prove.')
   .addHelpText(
@@ -17,7 +14,12 @@ program
   .argument('<folder>', 'a lot folder, as docs/formats.md describes it')
   .option('--out <folder>', 'where the PDF and the result JSON go', 'out')
   .option('--paper <size>', 'A4 or Letter', 'A4')
-  .action((folder: string, options: { out: string; paper: string }) => end(() => judgeCommand(folder, options)));
+  .action((folder: string, options: { out: string; paper: string }) =>
+    end(async () => {
+      const { judgeCommand } = await import('./commands/judge.js');
+      return judgeCommand(folder, options);
+    }),
+  );
 
 program
   .command('compute')
@@ -26,7 +28,10 @@ program
   .option('--list', 'every method with its inputs, units, assumptions and source')
   .option('--schema', 'the JSON Schema of all inputs')
   .action((request: string | undefined, options: { list?: boolean; schema?: boolean }) =>
-    end(async () => computeCommand(request, options)),
+    end(async () => {
+      const { computeCommand } = await import('./commands/compute.js');
+      return computeCommand(request, options);
+    }),
   );
 
 program.exitOverride();
@@ -36,7 +41,9 @@ async function end(work: () => Promise<number>): Promise<void> {
   try {
     process.exitCode = await work();
   } catch (error) {
+    const { EXIT, Refusal } = await import('@breakbook/lab');
     if (error instanceof Refusal) {
+      const { printRefusal } = await import('./refusals.js');
       console.error(printRefusal(error));
       process.exitCode = EXIT.badInput;
       return;
@@ -57,5 +64,5 @@ try {
 } catch (error) {
   // Commander has printed its help or what was wrong with the words of the call.
   const asked = error instanceof Error && 'exitCode' in error && error.exitCode === 0;
-  process.exitCode = asked ? EXIT.done : EXIT.badInput;
+  if (!asked) process.exitCode = (await import('@breakbook/lab')).EXIT.badInput;
 }
