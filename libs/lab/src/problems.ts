@@ -146,7 +146,7 @@ export type Problem = z.infer<typeof Problem>;
 /** A refusal: up to 100 problems, how many there are in all, and the first as the headline. */
 export class Refusal extends Error {
   readonly problems: Problem[];
-  readonly problemCount: number;
+  problemCount: number;
   /** What became of the bytes: whoever keeps a refused run file says so here before the answer goes out. */
   stored: { stored?: false | 'unread'; unreadFileId?: string } = {};
 
@@ -155,6 +155,13 @@ export class Refusal extends Error {
     super(list[0]?.detail ?? 'refused');
     this.problems = list.slice(0, 100);
     this.problemCount = count ?? list.length;
+  }
+
+  /** Tells one thing more beside what was found; it stands in the list however long that is. */
+  also(problem: Problem): void {
+    this.problems.splice(99);
+    this.problems.push(problem);
+    this.problemCount += 1;
   }
 
   get code(): ProblemCode {

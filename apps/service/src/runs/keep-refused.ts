@@ -25,7 +25,7 @@ export async function keepRefused(
     refusal.stored = { stored: 'unread', unreadFileId: kept.unreadFileId };
     return;
   }
-  refusal.problems.push(...kept.refusal.problems);
+  for (const problem of kept.refusal.problems) refusal.also(problem);
   refusal.stored = { stored: false };
 }
 

@@ -5,6 +5,7 @@ import path from 'node:path';
 import { Readable } from 'node:stream';
 import { gzipSync } from 'node:zlib';
 import { PROBLEM_CODES } from '@breakbook/lab';
+import { UNREAD_QUOTA } from '@breakbook/records';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { queryAs } from '../../../../tests/database.js';
 import { burstFile, burstRun, formOf, keepLot, specimenKey } from '../../../../tests/sent-runs.js';
@@ -358,6 +359,59 @@ describe('a file longer than is taken', () => {
   }, 60_000);
 });
 
+describe('files of a run that are together longer than is taken', () => {
+  it('are refused on the count of their bytes', async () => {
+    const before = await state();
+    const piece = Buffer.alloc(1024 * 1024, '0.000,0.001\n');
+    const pieces = 100;
+    expect(pieces * piece.length).toBeLessThan(UPLOAD_BOUNDS.fileBytes);
+    expect(3 * pieces * piece.length).toBeGreaterThan(UPLOAD_BOUNDS.bytes);
+    async function* three() {
+      yield form([described(run)], '');
+      for (const name of ['1.csv', '2.csv', '3.csv']) {
+        yield Buffer.from(`--${BOUNDARY}\r\n${file('', name).head}\r\n\r\n`);
+        for (let n = 0; n < pieces; n++) yield piece;
+        yield Buffer.from('\r\n');
+      }
+      yield Buffer.from(`--${BOUNDARY}--\r\n`);
+    }
+    const answer = await upload(Readable.toWeb(Readable.from(three())) as ReadableStream, FORM);
+    expect(answer, JSON.stringify(answer.body)).toMatchObject({
+      status: 413,
+      body: { code: 'file.too-large', file: '3.csv', stored: false },
+    });
+    expect(await state()).toEqual(before);
+  }, 60_000);
+});
+
+describe('a key', () => {
+  it('under which an upload is still being sent: 409, and the answer when it is whole', async () => {
+    const specimen = specimenKey(++taken);
+    const key = randomUUID();
+    const whole = form([described(burstRun(specimen)), file(burstFile(specimen))]);
+    let goOn = () => {};
+    const waiting = new Promise<void>((resolve) => {
+      goOn = resolve;
+    });
+    async function* halting() {
+      yield whole.slice(0, 9000);
+      await waiting;
+      yield whole.slice(9000);
+    }
+    const begun = spools().length;
+    const first = upload(Readable.toWeb(Readable.from(halting())) as ReadableStream, {
+      ...FORM,
+      'idempotency-key': key,
+    });
+    while (spools().length === begun) await new Promise((resolve) => setTimeout(resolve, 5));
+    const second = await upload(whole, { ...FORM, 'idempotency-key': key });
+    expect(second).toMatchObject({ status: 409, body: { code: 'idempotency.in-progress', stored: false } });
+    goOn();
+    expect(await first).toMatchObject({ status: 201, body: { specimen } });
+    expect(await upload(whole, { ...FORM, 'idempotency-key': key })).toMatchObject({ status: 201, body: { specimen } });
+  });
+});
+
 describe('a hostile name', () => {
   it.each([
     '../../../etc/cron.d/breakbook',
@@ -390,3 +444,27 @@ it('the same bytes refused again are the same unread file', async () => {
   expect(again.body.unreadFileId).toBe(first.body.unreadFileId);
   expect(await state()).toEqual(before);
 });
+
+it('a caller with a hundred unread files waiting has no further one kept, and is told so beside the file’s own fault', async () => {
+  const broken = (n: number) => `${burstFile(FREE, 1)}0.005,${'x'.repeat(n + 1)},0.001,21.80\n`;
+  const [{ waiting = 0 } = {}] = await queryAs<{ waiting: number }>(
+    service.database.owner,
+    `select count(*)::int as waiting from unread_file file
+     where not exists (select from unread_closing closing where closing.unread_file_id = file.id)`,
+  );
+  for (let n = waiting; n < UNREAD_QUOTA.files; n += 1)
+    expect((await upload(formOf(run, { 'log.csv': broken(n) }))).body).toMatchObject(UNREAD);
+  const before = await state();
+  const answer = await upload(formOf(run, { 'log.csv': broken(UNREAD_QUOTA.files) }));
+  expect(answer, JSON.stringify(answer.body)).toMatchObject({
+    status: 422,
+    body: { code: 'number.syntax', line: 8, stored: false },
+  });
+  const told = answer.body.errors.map(({ code }: { code: string }) => code);
+  expect(told).toEqual(['number.syntax', 'unread.quota']);
+  expect(answer.body.errorCount).toBe(2);
+  expect(answer.body.unreadFileId).toBeUndefined();
+  expect(await state()).toEqual(before);
+  // Bytes that wait already are still known as the file they are.
+  expect((await upload(formOf(run, { 'log.csv': broken(UNREAD_QUOTA.files - 1) }))).body).toMatchObject(UNREAD);
+}, 120_000);
