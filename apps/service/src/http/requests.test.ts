@@ -375,6 +375,22 @@ describe('what is not yours', () => {
     expect(
       (await designer.ask('GET', '/api/products')).body.items.map(({ key }: { key: string }) => key),
     ).not.toContain('theirs');
+
+    const lot = (key: string) =>
+      designer.ask('POST', '/api/lots', {
+        body: {
+          lot: 'L-1',
+          product: key,
+          kind: 'production',
+          size: 10,
+          madeFrom: '2026-09-01',
+          madeTo: '2026-09-02',
+          customer: { name: 'Overland Cycling Federation', contact: 'the test desk' },
+        },
+      });
+    const [lotOfTheirs, lotOfNone] = [await lot('theirs'), await lot('absent')];
+    expect(lotOfTheirs).toMatchObject({ status: 422, body: { code: 'body.not-found', pointer: '/product' } });
+    expect(told(lotOfTheirs, 'theirs')).toBe(told(lotOfNone, 'absent'));
   });
 });
 
