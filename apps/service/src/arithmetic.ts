@@ -8,7 +8,8 @@ export const reports = () => import('@breakbook/reports');
 export const signals = () => import('@breakbook/signals');
 export const statistics = () => import('@breakbook/statistics');
 
-/** Loads what the first requests would otherwise wait for. */
+/** Loads what the first requests would otherwise wait for; what every upload is checked by comes first. */
 export async function loadArithmetic(): Promise<void> {
-  await Promise.all([acceptance(), reports(), signals(), statistics()]);
+  await acceptance();
+  await reports();
 }
