@@ -27,6 +27,21 @@ describe('compute', () => {
     expect(reply).not.toHaveProperty('result.limits');
   });
 
+  it.each(['weibull-fit', 'normal-fit', 'lognormal-fit'])(
+    '%s shows beside it what dropping the survivors would do',
+    (method) => {
+      const sample = { exact: [41, 44, 46, 47], atLeast: [50, 52, 52] };
+      const kept = compute({ method, sample });
+      const dropped = compute({ method, sample: { exact: sample.exact } });
+      if (!('result' in kept && 'result' in dropped)) throw new Error('both have a fit');
+      const { withoutSurvivors } = kept.result as { withoutSurvivors: object };
+      expect(dropped.result).toMatchObject(withoutSurvivors);
+      expect(withoutSurvivors).toMatchObject({ n: 4, failures: 4 });
+      expect(kept.result).toMatchObject({ n: 7, failures: 4 });
+      expect(dropped.result).not.toHaveProperty('withoutSurvivors');
+    },
+  );
+
   it.each([
     [[], 'body.not-object', ''],
     [null, 'body.not-object', ''],

@@ -38,6 +38,8 @@ export const RESULT_OF_FIT = {
   logLikelihood: 'natural logarithm, of strengths in the unit of the sample',
   aic: '4 - 2 logLikelihood',
   reliability: 'for each strength: share surviving as value, limits and lower (profile likelihood), fractions',
+  withoutSurvivors:
+    'the estimates with every strength known as "at least" left out, for comparison only: leaving them out throws away what the strongest have shown; stands only where there are such strengths',
 };
 
 export const ASSUMPTIONS_OF_FIT = [

@@ -1,8 +1,9 @@
 import { z } from 'zod';
-import { fitLognormal, lognormalLogLikelihood } from '../../fits/lognormal-fit.js';
+import { estimateLognormal, fitLognormal, lognormalLogLikelihood } from '../../fits/lognormal-fit.js';
 import { countOf, failuresOf } from '../inputs.js';
 import { ASSUMPTIONS_OF_FIT, inputsOfPositiveFit, RESULT_OF_FIT, SOURCE_OF_FIT } from '../inputs-of-fits.js';
 import { defineMethod } from '../method.js';
+import { besideWithoutSurvivors } from '../without-survivors.js';
 
 export const lognormalFitMethod = defineMethod({
   method: 'lognormal-fit',
@@ -26,7 +27,7 @@ export const lognormalFitMethod = defineMethod({
   assumptions: [...ASSUMPTIONS_OF_FIT, 'the logarithm of strength is normal'],
   source: SOURCE_OF_FIT,
   run({ sample, fixed, ...options }) {
-    if (fixed === undefined) return fitLognormal(sample, options);
+    if (fixed === undefined) return besideWithoutSurvivors(fitLognormal(sample, options), sample, estimateLognormal);
     return {
       method: 'lognormal log-likelihood',
       n: countOf(sample),

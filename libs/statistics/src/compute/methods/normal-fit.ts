@@ -1,8 +1,9 @@
 import { z } from 'zod';
-import { fitNormal, normalLogLikelihood } from '../../fits/normal-fit.js';
+import { estimateNormal, fitNormal, normalLogLikelihood } from '../../fits/normal-fit.js';
 import { countOf, failuresOf } from '../inputs.js';
 import { ASSUMPTIONS_OF_FIT, inputsOfPlainFit, RESULT_OF_FIT, SOURCE_OF_FIT } from '../inputs-of-fits.js';
 import { defineMethod } from '../method.js';
+import { besideWithoutSurvivors } from '../without-survivors.js';
 
 export const normalFitMethod = defineMethod({
   method: 'normal-fit',
@@ -26,7 +27,7 @@ export const normalFitMethod = defineMethod({
   assumptions: [...ASSUMPTIONS_OF_FIT, 'strength is normal'],
   source: SOURCE_OF_FIT,
   run({ sample, fixed, ...options }) {
-    if (fixed === undefined) return fitNormal(sample, options);
+    if (fixed === undefined) return besideWithoutSurvivors(fitNormal(sample, options), sample, estimateNormal);
     return {
       method: 'normal log-likelihood',
       n: countOf(sample),

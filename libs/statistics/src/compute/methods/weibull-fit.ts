@@ -1,8 +1,9 @@
 import { z } from 'zod';
-import { fitWeibull, weibullLogLikelihood } from '../../fits/weibull-fit.js';
+import { estimateWeibull, fitWeibull, weibullLogLikelihood } from '../../fits/weibull-fit.js';
 import { countOf, failuresOf } from '../inputs.js';
 import { ASSUMPTIONS_OF_FIT, inputsOfPositiveFit, RESULT_OF_FIT, SOURCE_OF_FIT } from '../inputs-of-fits.js';
 import { defineMethod } from '../method.js';
+import { besideWithoutSurvivors } from '../without-survivors.js';
 
 export const weibullFitMethod = defineMethod({
   method: 'weibull-fit',
@@ -26,7 +27,7 @@ export const weibullFitMethod = defineMethod({
   assumptions: [...ASSUMPTIONS_OF_FIT, 'strength follows a two-parameter Weibull distribution'],
   source: SOURCE_OF_FIT,
   run({ sample, fixed, ...options }) {
-    if (fixed === undefined) return fitWeibull(sample, options);
+    if (fixed === undefined) return besideWithoutSurvivors(fitWeibull(sample, options), sample, estimateWeibull);
     return {
       method: 'Weibull log-likelihood',
       n: countOf(sample),
