@@ -2,6 +2,7 @@ import { type LotEvaluation } from '@breakbook/acceptance';
 import { type LotBundle, type Problem, type Reading } from '@breakbook/lab';
 import { traceOutline } from '@breakbook/signals';
 import { lowestRunOf } from '../figures/lowest-run.js';
+import { lastPassage } from '../figures/trace-input.js';
 import { type JudgedLot, linesOf } from './judged-lot.js';
 
 /** Which document this is, and who stands behind it. */
@@ -74,22 +75,22 @@ export function lotReportContent({
     refused: evaluation.refused.map(({ run, unread }) => ({ run: run.run, problems: unread })),
     traces: linesOf(judged).flatMap((line) => {
       const lowest = lowestRunOf(judged, line);
-      const traces = lastPassage(evaluation.runs.find(({ run }) => run.run === lowest)?.traces ?? []);
-      const [first] = traces;
-      if (lowest === undefined || !first) return [];
-      const passage = first.passage === undefined ? {} : { passage: first.passage };
-      return [{ line: line.line.line, run: lowest, ...passage, channels: traces.map(thinned) }];
+      const traces = evaluation.runs.find(({ run }) => run.run === lowest)?.traces ?? [];
+      if (lowest === undefined || traces.length === 0) return [];
+      const passage = lastPassage(traces);
+      return [
+        {
+          line: line.line.line,
+          run: lowest,
+          ...(passage === undefined ? {} : { passage }),
+          channels: traces.filter((one) => one.passage === passage).map(thinned),
+        },
+      ];
     }),
   };
 }
 
 type RecordedChannel = LotEvaluation['runs'][number]['traces'][number];
-
-/** Of a run of several passages the last is shown: the one that came nearest to the end of the part. */
-function lastPassage(traces: readonly RecordedChannel[]): RecordedChannel[] {
-  const last = Math.max(...traces.map(({ passage }) => passage ?? 0));
-  return traces.filter(({ passage }) => (passage ?? 0) === last);
-}
 
 function thinned({ channel, unit, reference, ...record }: RecordedChannel): ReportTrace['channels'][number] {
   const { time, values } = traceOutline(record, OUTLINE_BUCKETS);

@@ -1,4 +1,4 @@
-import { isNotEvaluated } from '@breakbook/lab';
+import { isNotEvaluated, type Reading } from '@breakbook/lab';
 import { describe, expect, it } from 'vitest';
 import { inventedContent } from '../fixtures/invented-lot.js';
 import { marginStripOf } from './strip-input.js';
@@ -120,9 +120,32 @@ describe('the record that is shown', () => {
       { name: 'another passage', time: 1, value: 1, channel: 'rimPressure', passage: 2 },
       { name: 'another channel', time: 1, value: 1, channel: 'flow' },
     ];
-    const plot = tracePlotOf({ ...trace, run, method, reading: { ...reading, events } });
-    expect(plot.events.map(({ name }) => name)).toEqual(['10 % of the peak', '90 % of the peak', 'peak']);
+    const own = ['10 % of the peak', '90 % of the peak', 'peak'];
+    const namesIn = (passages: (number | undefined)[], shown?: number) =>
+      tracePlotOf({
+        ...trace,
+        ...(shown === undefined ? {} : { passage: shown }),
+        channels: passages.flatMap((passage) =>
+          trace.channels.map((one) => ({ ...one, ...(passage === undefined ? {} : { passage }) })),
+        ),
+        run,
+        method,
+        reading: { ...reading, events: [...events.filter(({ passage }) => passage === 2), ...ofPassage1(events)] },
+      });
+    const first = namesIn([1, 2], 1);
+    expect(first.events.map(({ name }) => name)).toEqual(own);
+    expect(first.channels).toHaveLength(trace.channels.length);
+    expect(first.caption).toContain('passage 1');
+    const last = namesIn([1, 2]);
+    expect(last.events.map(({ name }) => name)).toEqual(['another passage']);
+    expect(last.caption).toContain('passage 2');
+    // One record of the whole run, as of braking in stages: the moments of every stage lie in it.
+    expect(namesIn([undefined]).events.map(({ name }) => name)).toEqual(['another passage', ...own]);
   });
+
+  function ofPassage1(events: Reading['events']): Reading['events'] {
+    return events.flatMap((event) => (event.passage === undefined ? [{ ...event, passage: 1 }] : []));
+  }
 
   it('speaks channel names as people do', () => {
     expect(spoken('rimPressure2')).toBe('Rim pressure 2');

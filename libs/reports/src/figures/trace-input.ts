@@ -6,22 +6,37 @@ export interface TraceOfRun {
   run: Run;
   method: Method;
   reading: Reading;
-  /** Which of several passages the channels were recorded in. */
+  /** Which of several passages is shown; the last one recorded, if nothing else is said. */
   passage?: number;
-  /** Thinned for drawing; times in seconds. */
+  /** Thinned for drawing; times in seconds. Those recorded in another passage than the one shown are left out. */
   channels: readonly {
     channel: string;
     unit: string;
     reference?: 'gauge' | 'absolute';
+    passage?: number;
     time: ArrayLike<number>;
     values: ArrayLike<number>;
   }[];
 }
 
+/**
+ * Of a run of several passages with a record each, the last: the one that came nearest to the end of the part. Undefined
+ * where one record covers the whole run.
+ */
+export function lastPassage(channels: readonly { passage?: number }[]): number | undefined {
+  const passages = channels.flatMap(({ passage }) => passage ?? []);
+  return passages.length === 0 ? undefined : Math.max(...passages);
+}
+
 /** The record of a run with the moments its result was read from. */
-export function tracePlotOf({ run, method, reading, passage, channels }: TraceOfRun): TracePlotInput {
+export function tracePlotOf({ run, method, reading, channels: all, ...shown }: TraceOfRun): TracePlotInput {
+  const passage = shown.passage ?? lastPassage(all);
+  const isShown = (one: { passage?: number }) =>
+    passage === undefined || one.passage === undefined || one.passage === passage;
+  const channels = all.filter(isShown);
   const unitOf = (channel: string) => channels.find((one) => one.channel === channel)?.unit;
-  const events = reading.events.filter((event) => event.passage === passage && unitOf(event.channel) !== undefined);
+  // A record of the whole run has the moments of all its passages, which then share one clock.
+  const events = reading.events.filter((event) => isShown(event) && unitOf(event.channel) !== undefined);
   const which = `run ${run.run}${passage === undefined ? '' : `, passage ${passage}`}, specimen ${run.specimen}`;
   const told = events.map(
     ({ name, time, value, channel }) =>

@@ -43,6 +43,7 @@ function lineBlocks(content: LotReportContent, line: JudgedLine): Block[] {
   return [
     ...judgedNames.flatMap((name) => resultTables(content, line, runs, name)),
     ...chunks(others, RESULTS_ABREAST).map((names) => otherResults(line, runs, names)),
+    ...passageTables(content, line, runs),
     ...modesSeen(line, runs),
   ];
 }
@@ -146,7 +147,38 @@ function otherResults({ method, line }: JudgedLine, runs: readonly JudgedRunOfLi
   };
 }
 
-function furtherCell(result: Result | undefined): Cell {
+/** What each strike, stage or step gave by itself, where a run has several: the run's own value stands for all of them. */
+function passageTables(
+  { readings }: LotReportContent,
+  { line, method }: JudgedLine,
+  runs: readonly JudgedRunOfLine[],
+): Table[] {
+  const passages = runs.flatMap(({ run }) =>
+    (readings.find((one) => one.run === run.run)?.passages ?? []).map((passage) => ({ run, passage })),
+  );
+  const given = method.characteristics.filter(({ characteristic: name }) =>
+    passages.some(({ passage }) => passage.characteristics.some(({ characteristic }) => characteristic === name)),
+  );
+  return chunks(given, RESULTS_ABREAST - 1).map((shown) => ({
+    block: 'table',
+    title: `Each passage by itself, plan line ${line.line}`,
+    columns: [
+      { title: 'Specimen' },
+      { title: 'Passage' },
+      ...shown.map(({ title }) => ({ title, align: 'number' as const })),
+    ],
+    rows: passages.map(({ run, passage }) => [
+      { text: run.specimen, under: `run ${run.run}` },
+      { text: `${passage.passage}`, under: passage.title },
+      ...shown.map(({ characteristic: name }) =>
+        furtherCell(passage.characteristics.find(({ characteristic }) => characteristic === name)),
+      ),
+    ]),
+    empty: 'none',
+  }));
+}
+
+function furtherCell(result: Pick<Result, 'value' | 'unit' | 'uncertainty'> | undefined): Cell {
   if (!result) return 'none';
   const { value, unit, uncertainty } = result;
   if (isNotEvaluated(value)) return { text: 'not evaluated', under: value.notEvaluated.because };
