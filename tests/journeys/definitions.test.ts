@@ -284,6 +284,14 @@ describe('a list', () => {
     }
   });
 
+  it('of specimens with one serial holds those that carry it now', async () => {
+    const [one] = bundle.specimens;
+    const { body } = await stores.ask('GET', `/api/specimens?serial=${encodeURIComponent(one?.serial ?? '')}`);
+    expect(keysOf({ body })).toEqual([one?.specimen]);
+    const other = await stores.ask('GET', '/api/specimens?serial=nobody%20numbered%20so');
+    expect(other.body).toEqual({ items: [], next: null });
+  });
+
   it('of lots tells of one that was never evaluated that it was not', async () => {
     const { body } = await stores.ask('GET', '/api/lots?product=dunlin-42');
     expect(body.items[0]).toMatchObject({

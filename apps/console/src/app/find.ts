@@ -2,7 +2,7 @@ import { isNotEvaluated, type LotBundle } from '@breakbook/lab';
 import { type QueryClient } from '@tanstack/react-query';
 import { type LotInList } from '../client/answers.js';
 import { ProblemAnswer } from '../client/problem-answer.js';
-import { lotQuery, lotsQuery, rigQuery, runRecordQuery, specimenQuery } from '../client/queries.js';
+import { lotQuery, lotsQuery, rigQuery, runRecordQuery, specimensCalledQuery } from '../client/queries.js';
 import { lotAddress, rigAddress, runAddress, specimenAddress } from '../parts/addresses.js';
 
 /** A list is read to its end, which is far below this many pieces. */
@@ -39,13 +39,16 @@ export async function find(typed: string, queries: QueryClient): Promise<Found[]
 
 /** Things of lots that were never evaluated, and rigs, are asked for by their very name. */
 async function calledExactly(code: string, noun: string | undefined, queries: QueryClient): Promise<Found[]> {
-  const [specimen, run, rig] = await Promise.all([
-    noun === 'run' || noun === 'lot' ? undefined : thereOrNot(queries.fetchQuery(specimenQuery(code))),
+  const [specimens, run, rig] = await Promise.all([
+    noun === 'run' || noun === 'lot' ? [] : queries.fetchQuery(specimensCalledQuery(code)),
     noun === 'specimen' || noun === 'lot' ? undefined : thereOrNot(queries.fetchQuery(runRecordQuery(code))),
     noun === undefined ? thereOrNot(queries.fetchQuery(rigQuery(code))) : undefined,
   ]);
   return [
-    ...(specimen ? [{ what: `Specimen ${code} in lot ${specimen.content.lot}`, address: specimenAddress(code) }] : []),
+    ...specimens.map(({ key, content }) => ({
+      what: `Specimen ${key} in lot ${content.lot}`,
+      address: specimenAddress(key),
+    })),
     ...(run ? [{ what: `Run ${code} in lot ${run.lot}`, address: runAddress(run.lot, code) }] : []),
     ...(rig ? [{ what: `Rig ${code}`, address: rigAddress(code) }] : []),
   ];

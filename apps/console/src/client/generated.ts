@@ -1706,6 +1706,7 @@ export interface Operations {
         number: number;
         lot: Key;
         specimen: Key;
+        plan: PlanRef;
         planLine: Key;
         rig?: Key;
         operator: Key;
@@ -1852,7 +1853,7 @@ export interface Operations {
   };
   'POST /api/sign-out': { answer: undefined };
   'GET /api/specimens': {
-    query?: { limit?: number; after?: string; order?: 'oldest' | 'newest'; lot?: Key };
+    query?: { limit?: number; after?: string; order?: 'oldest' | 'newest'; lot?: Key; serial?: Line };
     answer: {
       items: {
         key: Key;

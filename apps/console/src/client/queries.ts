@@ -165,6 +165,19 @@ export const specimenQuery = (specimen: string) =>
     queryFn: ({ signal }) => read<SpecimenRecord>(`/api/specimens/${code(specimen)}`, signal),
   });
 
+/** The specimens that a scanned or typed text names: by its code, or else by the serial on their labels. */
+export const specimensCalledQuery = (text: string) =>
+  queryOptions({
+    queryKey: ['specimen', text, 'or serial'],
+    queryFn: async ({ signal }) => {
+      const one = await read<SpecimenRecord>(`/api/specimens/${code(text)}`, signal).catch((error: unknown) => {
+        if (error instanceof ProblemAnswer && error.status === 404) return undefined;
+        throw error;
+      });
+      return one ? [one] : everyOne<SpecimenRecord>(`/api/specimens?serial=${code(text)}`, signal);
+    },
+  });
+
 export const plansQuery = (product: string) =>
   queryOptions({
     queryKey: ['plans', product],

@@ -1,4 +1,4 @@
-import { EndReason, Instant, InvalidReason, Key, Validity } from '@breakbook/lab';
+import { EndReason, Instant, InvalidReason, Key, PlanRef, Validity } from '@breakbook/lab';
 import { type Reader, tables } from '@breakbook/records';
 import { type FindOptionsWhere, In } from 'typeorm';
 import { z } from 'zod';
@@ -16,6 +16,7 @@ export const RunInList = z.strictObject({
   number: z.number().int().min(1),
   lot: Key,
   specimen: Key,
+  plan: PlanRef,
   planLine: Key,
   rig: Key.optional(),
   operator: Key,
@@ -57,9 +58,12 @@ async function inList(reader: Reader, runs: tables.Run[]): Promise<RunInList[]> 
   const specimenOf = new Map(specimens.map((one) => [one.id, one]));
   const lots = await reader.find(tables.Lot, { id: In([...new Set(specimens.map(({ lotId }) => lotId))]) });
   const lotOf = new Map(lots.map(({ id, key }) => [id, key]));
+  const planOf = await plansBehind(reader, [...bodies.values()]);
   return runs.flatMap((run) => {
-    const [body, specimen] = [bodies.get(run.id)?.content, specimenOf.get(run.specimenId)];
-    if (!body || !specimen) return [];
+    const [version, specimen] = [bodies.get(run.id), specimenOf.get(run.specimenId)];
+    const plan = version && planOf.get(version.planLineId);
+    if (!plan || !specimen) return [];
+    const body = version.content;
     const [examination, decision] = [examinations.get(run.id)?.content, decisions.get(run.id)?.content];
     return [
       {
@@ -67,6 +71,7 @@ async function inList(reader: Reader, runs: tables.Run[]): Promise<RunInList[]> 
         number: run.number,
         lot: lotOf.get(specimen.lotId) ?? '',
         specimen: specimen.key,
+        plan,
         planLine: body.planLine,
         ...(body.rig === undefined ? {} : { rig: body.rig }),
         operator: body.operator,
@@ -78,4 +83,22 @@ async function inList(reader: Reader, runs: tables.Run[]): Promise<RunInList[]> 
       },
     ];
   });
+}
+
+/** The plan revision of each plan line that runs were made under. */
+async function plansBehind(
+  reader: Reader,
+  versions: tables.RunVersion[],
+): Promise<Map<string, z.infer<typeof PlanRef>>> {
+  const lines = await reader.find(tables.PlanLine, { id: In([...new Set(versions.map((one) => one.planLineId))]) });
+  const revisions = await reader.find(tables.PlanRevision, {
+    id: In([...new Set(lines.map((one) => one.planRevisionId))]),
+  });
+  const refOf = new Map(revisions.map(({ id, content: { plan, revision } }) => [id, { plan, revision }]));
+  return new Map(
+    lines.flatMap(({ id, planRevisionId }) => {
+      const ref = refOf.get(planRevisionId);
+      return ref ? [[id, ref] as const] : [];
+    }),
+  );
 }

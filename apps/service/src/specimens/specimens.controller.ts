@@ -1,6 +1,7 @@
-import { Key, Specimen } from '@breakbook/lab';
+import { Key, Line, Specimen } from '@breakbook/lab';
 import { Records, tables } from '@breakbook/records';
 import { Body, Controller, Get, Param, Post, Put, Query, UseInterceptors } from '@nestjs/common';
+import { In } from 'typeorm';
 import { z } from 'zod';
 import { IfMatch } from '../http/if-match.decorator.js';
 import { parsedBy } from '../http/parsed-by.js';
@@ -26,8 +27,9 @@ import { SignedIn, type SignedInActor } from '../sign-in/signed-in.decorator.js'
 import { destroyedIn } from './destroyed-in.js';
 import { receive } from './receive.js';
 import { SPECIMEN } from './specimen-kind.js';
+import { withSerial } from './with-serial.js';
 
-const SpecimensAsked = z.strictObject({ ...PAGING, lot: Key.optional() });
+const SpecimensAsked = z.strictObject({ ...PAGING, lot: Key.optional(), serial: Line.optional() });
 type SpecimensAsked = z.infer<typeof SpecimensAsked>;
 
 const KeptSpecimen = keptOf(Specimen).extend({
@@ -49,13 +51,16 @@ export class SpecimensController {
 
   @Get()
   @Duty('signed in')
-  @Answers('Specimens, of one lot where it is named', pageOf(KeptSpecimen))
+  @Answers('Specimens, of one lot or with one serial where it is named', pageOf(KeptSpecimen))
   async list(
-    @Query(queriedBy(SpecimensAsked)) { lot, ...paging }: SpecimensAsked,
+    @Query(queriedBy(SpecimensAsked)) { lot, serial, ...paging }: SpecimensAsked,
     @SignedIn() by: SignedInActor,
   ): Promise<PageOf<KeptSpecimen>> {
     const reader = this.records.read(by.labId);
-    const page = await keptPage(reader, SPECIMEN, paging, await within(reader, tables.Lot, 'lot', lot));
+    const page = await keptPage(reader, SPECIMEN, paging, {
+      ...(await within<tables.Specimen, tables.Lot>(reader, tables.Lot, 'lot', lot)),
+      ...(serial === undefined ? {} : { id: In(await withSerial(reader, serial)) }),
+    });
     const destroyed = await destroyedIn(
       reader,
       page.items.map(({ key }) => key),

@@ -63,6 +63,8 @@ export interface MeasurementDraft {
   instrument: string;
   place: string;
   passage: string;
+  /** When it was read, on the clock of the lab. */
+  at: string;
 }
 
 export function newDraft(specimen = ''): Draft {

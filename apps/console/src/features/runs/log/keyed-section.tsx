@@ -2,14 +2,17 @@ import { unitSymbol } from '@breakbook/units';
 import { useId } from 'react';
 import { Field, Select, TextArea } from '../../../parts/field.js';
 import { Section } from '../../../parts/sheet/sheet.js';
+import { clockIn } from '../../../parts/zoned.js';
+import { afterOf } from './after-of.js';
 import { type ConditionDraft, type MeasurementDraft } from './draft.js';
 import { keyedNames, unitsFor } from './keyed-names.js';
 import { type OfDraft } from './log-run-page.js';
 import { Rows } from './rows.js';
 
 /** What a person read from an instrument: each value with its unit, instrument and place. */
-export function KeyedSection({ draft, change, named: { method } }: OfDraft) {
+export function KeyedSection({ draft, change, named: { method, zone } }: OfDraft) {
   const names = method ? keyedNames(method) : {};
+  const after = afterOf(draft.measurements, names, clockIn(zone, Date.now()));
   const list = useId();
   return (
     <Section
@@ -36,6 +39,7 @@ export function KeyedSection({ draft, change, named: { method } }: OfDraft) {
             instrument: before?.instrument ?? '',
             place: '',
             passage: before?.passage ?? '',
+            at: clockIn(zone, Date.now()),
           };
         }}
         onRows={(measurements) => change({ measurements })}
@@ -56,6 +60,13 @@ export function KeyedSection({ draft, change, named: { method } }: OfDraft) {
               onChange={({ target }) => set({ instrument: target.value })}
             />
             <Field label="Place" value={row.place} onChange={({ target }) => set({ place: target.value })} />
+            <Field
+              label="Read at"
+              type="datetime-local"
+              step={1}
+              value={row.at}
+              onChange={({ target }) => set({ at: target.value })}
+            />
             {draft.passages.length > 1 && (
               <Select
                 label="Passage"
@@ -73,6 +84,17 @@ export function KeyedSection({ draft, change, named: { method } }: OfDraft) {
           </div>
         )}
       </Rows>
+      {after.length > 0 && (
+        <p>
+          <button
+            type="button"
+            className="plain"
+            onClick={() => change({ measurements: [...draft.measurements, ...after] })}
+          >
+            Add the same places after the run ({after.length})
+          </button>
+        </p>
+      )}
     </Section>
   );
 }

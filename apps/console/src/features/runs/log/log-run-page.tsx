@@ -175,6 +175,7 @@ function madeOf(draft: Draft, named: FoundNames, person: string, now: string): R
   if (!choice || !method) return { lacking: ['Under which line of the plan was it run? Choose it at the top.'] };
   if (draft.rig !== '' && !named.rig) return { lacking: [`There is no rig “${draft.rig}”. Scan its label again.`] };
   const made = toNewRun(draft, {
+    specimen: specimen.key,
     plan: { plan: choice.plan.plan, revision: choice.plan.revision },
     line: choice.line.line,
     method,

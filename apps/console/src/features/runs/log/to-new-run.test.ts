@@ -8,6 +8,7 @@ const [method] = bundle.methods;
 if (!method) throw new Error('The invented lot has no method.');
 
 const named: Named = {
+  specimen: 'S1',
   plan: { plan: 'P-1', revision: 1 },
   line: 'A',
   method,
@@ -61,13 +62,23 @@ describe('toNewRun', () => {
   });
 
   it('names everything that lacks at once, and assumes no unit', () => {
-    const measurement = { id: '1', of: 'rimWidth', value: '26,8', unit: '', instrument: '', place: '', passage: '' };
+    const measurement = {
+      id: '1',
+      of: 'rimWidth',
+      value: '26,8',
+      unit: '',
+      instrument: '',
+      place: '',
+      passage: '',
+      at: '',
+    };
     const { lacking } = made({ startedAt: '', measurements: [measurement] }) as { lacking: string[] };
     expect(lacking).toEqual([
       "When the run began: say when, as the lab's clock showed it.",
       'Measurement 1: “26,8” has a comma, which could part thousands or decimals. Write a decimal point.',
       'Measurement 1: choose the unit; nothing is assumed.',
       'Measurement 1, its instrument, is missing.',
+      "Measurement 1, when it was read: say when, as the lab's clock showed it.",
     ]);
   });
 });

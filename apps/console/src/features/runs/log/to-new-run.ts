@@ -6,6 +6,8 @@ import { typedNumber } from './typed-number.js';
 
 /** What a draft was found to name. */
 export interface Named {
+  /** Its code, also where the serial was scanned. */
+  specimen: string;
   plan: { plan: string; revision: number };
   line: string;
   method: Method;
@@ -43,7 +45,7 @@ export function toNewRun(draft: Draft, named: Named): { run: NewRun } | { lackin
   const examination = examinationOf(draft, named, lacking);
   const run: NewRun = {
     run: required('The number of the run', draft.run ?? named.number),
-    specimen: required('The specimen', draft.specimen),
+    specimen: named.specimen,
     plan: named.plan,
     planLine: named.line,
     method: named.method.method,
@@ -56,7 +58,9 @@ export function toNewRun(draft: Draft, named: Named): { run: NewRun } | { lackin
     ...(draft.passages.length === 0
       ? {}
       : { passages: draft.passages.map((one, index) => passageOf(one, index + 1, quantity, required, instant)) }),
-    measurements: draft.measurements.map((one, index) => measurementOf(one, index + 1, named, quantity, required)),
+    measurements: draft.measurements.map((one, index) =>
+      measurementOf(one, index + 1, named.person, quantity, required, instant),
+    ),
     ...(examination ? { examination } : {}),
     ...(isReady(draft, named.method)
       ? { readiness: { confirmedBy: named.person, at: draft.readyAt ?? named.now } }
@@ -75,6 +79,7 @@ export function isReady({ ready }: Draft, { readiness }: Method): boolean {
 }
 
 type ReadQuantity = (what: string, text: string, unit: string) => Quantity;
+type ReadInstant = (what: string, clock: string) => string;
 type Required = (what: string, text: string) => string;
 
 function conditionOf({ name, value, unit }: ConditionDraft, quantity: ReadQuantity, required: Required) {
@@ -87,7 +92,7 @@ function passageOf(
   passage: number,
   quantity: ReadQuantity,
   required: Required,
-  instant: (what: string, clock: string) => string,
+  instant: ReadInstant,
 ): NonNullable<NewRun['passages']>[number] {
   const what = `Passage ${passage}`;
   return {
@@ -103,11 +108,12 @@ function passageOf(
 }
 
 function measurementOf(
-  { of, value, unit, instrument, place, passage }: MeasurementDraft,
+  { of, value, unit, instrument, place, passage, at }: MeasurementDraft,
   row: number,
-  { person, now }: Named,
+  person: string,
   quantity: ReadQuantity,
   required: Required,
+  instant: ReadInstant,
 ): NewRun['measurements'][number] {
   const what = `Measurement ${row}`;
   return {
@@ -117,7 +123,7 @@ function measurementOf(
     ...(passage === '' ? {} : { passage: Number(passage) }),
     instrument: required(`${what}, its instrument,`, instrument),
     person,
-    at: now,
+    at: instant(`${what}, when it was read`, at),
   };
 }
 

@@ -47,7 +47,13 @@ export function WhichSection({ draft, change, named }: OfDraft) {
           onPick={([line = '']) => change({ line, ready: [], modes: [] })}
         />
       )}
-      {named.lot && named.choices.length === 0 && (
+      {named.unfit.length > 0 && (
+        <p className="quiet small">
+          Not offered, because rig {named.rig?.key} does not record what the method asks for:{' '}
+          {named.unfit.map(({ plan, line }) => `${plan.plan} rev. ${plan.revision}, line ${line.line}`).join('; ')}.
+        </p>
+      )}
+      {named.lot && !named.looking && named.choices.length === 0 && named.unfit.length === 0 && (
         <p>
           The product of this lot has no plan yet. What is claimed is declared before the test: have a plan written.
         </p>
@@ -84,10 +90,10 @@ export function WhichSection({ draft, change, named }: OfDraft) {
 function SpecimenSaid({ named: { specimen, specimenError, lot } }: { named: FoundNames }) {
   if (specimenError) return specimenError.message;
   if (!specimen) return null;
-  const { content, destroyedIn } = specimen;
+  const { key, content, destroyedIn } = specimen;
   return (
     <>
-      {content.origin}, lot <Link to={lotAddress(content.lot)}>{content.lot}</Link>, serial{' '}
+      {key}: {content.origin}, lot <Link to={lotAddress(content.lot)}>{content.lot}</Link>, serial{' '}
       <bdi>{content.serial ?? `none: ${content.noSerialReason}`}</bdi>.
       {destroyedIn !== undefined && (
         <strong>
