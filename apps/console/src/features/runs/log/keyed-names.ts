@@ -31,8 +31,11 @@ export function keyedNames(method: Method): Record<string, QuantityKind> {
   return { ...BESIDE[method.test], ...computed };
 }
 
+/** Units that instruments show beside those a reader would choose: light barriers count in thousandths of a second. */
+const ON_INSTRUMENTS: { readonly [Kind in QuantityKind]?: readonly string[] } = { time: ['ms', 'us'] };
+
 /** Unit codes to choose from: those of the kind where the name says it, otherwise all there are. */
 export function unitsFor(kind: QuantityKind | undefined): readonly string[] {
-  if (kind !== undefined) return QUANTITY_KINDS[kind].shown;
-  return [...new Set(Object.values(QUANTITY_KINDS).flatMap(({ shown }) => shown))];
+  const kinds = kind === undefined ? (Object.keys(QUANTITY_KINDS) as QuantityKind[]) : [kind];
+  return [...new Set(kinds.flatMap((one) => [...QUANTITY_KINDS[one].shown, ...(ON_INSTRUMENTS[one] ?? [])]))];
 }
