@@ -26,7 +26,7 @@ export function rampInBand(
   const band = { from: valueIn(parameters.rampRate.from, 'kPa/s'), to: valueIn(parameters.rampRate.to, 'kPa/s') };
   const { share, slowest, fastest } = shareInBand(time, despiked, ramp, band);
   const rate = (value: number) => printSignificant(value, 4);
-  const finding = `${rate(ramp.rate)} kPa/s over all, ${rate(slowest)} to ${rate(fastest)} in its parts; ${percent(share)} of the ramp lies between ${rate(band.from)} and ${rate(band.to)} kPa/s, and the method asks for ${percent(parameters.rampShareInBand)}.`;
+  const finding = `${rate(ramp.rate)} kPa/s over all, ${rate(slowest)} to ${rate(fastest)} kPa/s in its parts; ${percent(share)} of the ramp lies between ${rate(band.from)} and ${rate(band.to)} kPa/s, and the method asks for ${percent(parameters.rampShareInBand)}.`;
   // Twenty equal shares that add up to a whole may fall a rounding short of it.
   if (share >= parameters.rampShareInBand - 1e-9) return { check: { ...named, outcome: 'pass', finding } };
   return {

@@ -7,6 +7,7 @@ import {
 } from '@breakbook/lab';
 import { type Computed, characteristicOf } from './characteristic.js';
 import { failureEnergy } from './failure-energy.js';
+import { firstOnset } from './first-onset.js';
 import {
   absorbedEnergy,
   contactTime,
@@ -42,6 +43,7 @@ const OF_A_STRIKE = new Map<string, OfStrike>(
 export function impactCharacteristic(wanted: MethodCharacteristic, source: ImpactSource): Characteristic | undefined {
   if (wanted.characteristic === 'failureEnergy')
     return characteristicOf(wanted, failureEnergy(source), source.calibrations);
+  if (wanted.characteristic === 'onsetForce') return characteristicOf(wanted, firstOnset(source), source.calibrations);
   const compute = OF_A_STRIKE.get(wanted.characteristic);
   if (!compute) return undefined;
   return characteristicOf(wanted, largestOf(source, compute), source.calibrations);

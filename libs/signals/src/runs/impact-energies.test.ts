@@ -1,6 +1,13 @@
 import { type Measurement } from '@breakbook/lab';
 import { describe, expect, it } from 'vitest';
-import { type ImpactInvention, inventedImpactRun, measured, RUN_OUT } from './invented-impact.fixture.js';
+import {
+  type ImpactInvention,
+  inventedImpactRun,
+  measured,
+  PULSE,
+  RUN_OUT,
+  strikeOf,
+} from './invented-impact.fixture.js';
 import { readRun } from './read-run.js';
 import { named, numberOf } from './reading.fixture.js';
 
@@ -115,6 +122,65 @@ describe('the energy at which a strike damages', () => {
     expect(numberOf(reading, 'impactEnergy')).toBeCloseTo(50, 6);
     const names = reading.characteristics.map(({ characteristic }) => characteristic);
     expect(new Set(names).size).toBe(names.length);
+  });
+});
+
+describe('the force at which damage began, of several strikes', () => {
+  /** From 2 ms on the part holds 30 % less, in the strikes named: it gives way at sin(π/3) of the peak of a half-sine. */
+  const givesWay =
+    (...strikes: number[]): ImpactInvention['force'] =>
+    (newtons, time, index) =>
+      strikes.includes(index + 1) && time > 0.002 ? 0.7 * newtons : newtons;
+  const peakOf = (energy: number) => strikeOf(energy).peak;
+  const share = Math.sin((Math.PI * 0.002) / PULSE);
+  const onset = (energies: number[], force: ImpactInvention['force'], series: 'rising energy' | 'several points') =>
+    named(read({ energies, force, noise: 0, parameters: { series } }), 'onsetForce');
+  // Within 3 %: the low-pass rounds the sudden fall off.
+  const near = (value: number) => expect.closeTo(value / 1000, -Math.log10((2 * 0.03 * value) / 1000));
+  const inKilonewtons = (value: unknown) =>
+    JSON.parse(JSON.stringify(value), (_, one: unknown) => (typeof one === 'number' ? one / 1000 : one));
+
+  it.each<[string, number[], number[], 'rising energy' | 'several points', object]>([
+    [
+      'none gives way: at least the largest peak',
+      [40, 45, 50],
+      [],
+      'rising energy',
+      { kind: 'atLeast', value: near(peakOf(50)) },
+    ],
+    [
+      'the third gives way: between the peak of the second and its own fall',
+      [20, 25, 50],
+      [3],
+      'rising energy',
+      { kind: 'between', lower: near(peakOf(25)), upper: near(share * peakOf(50)) },
+    ],
+    [
+      'the second gives way below what the first held: it was weakened',
+      [40, 45],
+      [2],
+      'rising energy',
+      { kind: 'between', lower: near(share * peakOf(45)), upper: near(peakOf(40)) },
+    ],
+    [
+      'the first gives way: what follows says nothing more',
+      [40, 45],
+      [1, 2],
+      'rising energy',
+      { kind: 'exact', value: near(share * peakOf(40)) },
+    ],
+    ['two points, none gives way', [40, 45], [], 'several points', { kind: 'atLeast', value: near(peakOf(40)) }],
+    [
+      'two points, the second gives way',
+      [40, 45],
+      [2],
+      'several points',
+      { kind: 'exact', value: near(share * peakOf(45)) },
+    ],
+  ])('%s', (_, energies, gaveWay, series, value) => {
+    const found = onset(energies, givesWay(...gaveWay), series);
+    expect(inKilonewtons(found.value)).toEqual(value);
+    expect(found.steps[0]?.question).toBe('What do the strikes show together?');
   });
 });
 

@@ -27,6 +27,7 @@ import {
 import { impactSpeed } from '../features/impact-speed.js';
 import { runOut } from '../features/run-out.js';
 import { strikeFeatures } from '../features/strike.js';
+import { firstAt } from '../features/vented-zero.js';
 import { keyedCharacteristic, keyedForPassage, keyedReadings } from './keyed.js';
 import { keyedAgainstTrace } from './keyed-against-trace.js';
 import { type RunRecord, recordsOf, strikePerFile } from './passages.js';
@@ -161,16 +162,20 @@ function strikeOf(passage: RunPassage | undefined, read: ReadFile | undefined, m
 function tracesOf(read: ReadFile, strike: Strike, method: ImpactMethod): Trace[] {
   const { features } = strike;
   const common = strike.passage ? { passage: strike.number } : {};
+  const { from, to } = stretchDrawn(read.time, features);
+  const drawn = (values: Float64Array) => ({
+    ...common,
+    time: read.time.slice(from, to),
+    values: values.slice(from, to),
+  });
   const channels = read.channels.map(({ channel, unit, values }) => ({
     channel: channel.channel,
     unit,
     ...(channel.reference ? { reference: channel.reference } : {}),
-    ...common,
-    time: read.time,
-    values: channel.channel === STRIKER_FORCE && features ? features.raw : values,
+    ...drawn(channel.channel === STRIKER_FORCE && features ? features.raw : values),
   }));
   if (!features) return channels;
-  const filtered = { channel: 'filteredForce', unit: 'N', ...common, time: read.time, values: features.filtered };
+  const filtered = { channel: 'filteredForce', unit: 'N', ...drawn(features.filtered) };
   const contact = wholeContact(strike);
   const { value } = impactSpeed(strike, method);
   if (isNotEvaluated(contact) || isNotEvaluated(value) || value.kind === 'between') return [...channels, filtered];
@@ -183,6 +188,18 @@ function tracesOf(read: ReadFile, strike: Strike, method: ImpactMethod): Trace[]
     { channel: 'deflection', unit: 'mm', ...common, time, values: motion.deflection.map((metres) => 1000 * metres) },
     { channel: 'energyIntoPart', unit: 'J', ...common, time, values: motion.energy },
   ];
+}
+
+/**
+ * A strike takes a fiftieth of the half second for which a second one is looked for: drawn whole, it would be one line.
+ * Drawn is as long before and after contact as contact lasted; all of a record in which nothing or more was struck.
+ */
+function stretchDrawn(time: Float64Array, features: Strike['features']): { from: number; to: number } {
+  const contact = features?.contact;
+  if (!contact || features.second) return { from: 0, to: time.length };
+  const [begins, ends] = [time[contact.from] as number, time[contact.to] as number];
+  const lasted = ends - begins;
+  return { from: firstAt(time, begins - lasted), to: firstAt(time, ends + lasted) };
 }
 
 function eventsOf({ features, passage, number }: Strike): TraceEvent[] {
