@@ -25,7 +25,8 @@ export const STRIKER_MASS = 10.4;
 export const GATE = 0.02;
 export const GATE_ABOVE_CONTACT = 0.004;
 const BEFORE_CONTACT = 0.01;
-const RECORD = 0.04;
+/** Long enough to show that the carriage did not fall again within half a second. */
+const RECORD = 0.53;
 
 const PAD = { stiffness: 5e7, damping: 0.4 };
 const WHEEL = { mass: 0.06, stiffness: 1.7e6, damping: 0.2 };
@@ -63,6 +64,7 @@ export function struck({ height, friction, stiffness, thresholds = [] }, rate) {
   let [lost, toLose] = [0, 0];
   let next = 0;
   let [reboundSpeed, leftAt] = [0, 0];
+  let caught = false;
   for (let step = 0; step < RECORD * rate * SUBSTEPS; step++) {
     const pressed = x - rimX;
     const padForce =
@@ -80,7 +82,7 @@ export function struck({ height, friction, stiffness, thresholds = [] }, rate) {
     toLose -= losing;
 
     // Before contact the record shows a mass at its contact speed; the pull of the last centimetre is left out.
-    if (step * dt >= BEFORE_CONTACT) v += (GRAVITY - padForce / STRIKER_MASS) * dt;
+    if (step * dt >= BEFORE_CONTACT && !caught) v += (GRAVITY - padForce / STRIKER_MASS) * dt;
     rimV += ((padForce - wheelForce) / WHEEL.mass) * dt;
     x += v * dt;
     rimX += rimV * dt;
@@ -89,7 +91,8 @@ export function struck({ height, friction, stiffness, thresholds = [] }, rate) {
       leftAt = x;
     }
     // The catcher holds the carriage on its way up.
-    if (v < 0 && pressed < -0.004) v = 0;
+    caught ||= v < 0 && pressed < -0.004;
+    if (caught) v = 0;
   }
   const braked = GRAVITY * (1 + friction);
   const upAt = (/** @type {number} */ above) => Math.sqrt(reboundSpeed * reboundSpeed - 2 * braked * (above + leftAt));
