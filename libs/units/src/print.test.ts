@@ -42,6 +42,7 @@ describe('printing', () => {
     expect(printDown(-19.4, 0)).toBe('−20');
     expect(printDown(1578, 0)).toBe('1 578');
     expect(printDown(228.99, 1)).toBe('228.9');
+    expect(printDown(0.5 - 0.04, 2)).toBe('0.46');
   });
 
   it('never prints a value on the other side of a limit than it lies', () => {

@@ -14,6 +14,7 @@ const SYMBOLS: Record<string, string> = {
   '[degF]': '°F',
   Cel: '°C',
   deg: '°',
+  us: 'µs',
   'N.m': 'N·m',
   'kPa.s': 'kPa·s',
   'W.h': 'Wh',
@@ -79,10 +80,15 @@ function fourDigits(value: number): number {
   return Math.max(0, 3 - Math.floor(Math.log10(Math.abs(value))));
 }
 
+/** What arithmetic in doubles adds to a number, as a share of it. */
+const NOISE = 1e-13;
+
 /** A number rounded down: a lower bound, or what is left above a limit, must not grow by being printed. */
 export function printDown(value: number, decimals: number): string {
   const nearest = Number(value.toFixed(decimals));
-  return printFixed(nearest > value ? nearest - 10 ** -decimals : nearest, decimals);
+  // 0.5 − 0.04 is 0.45999999999999996 in binary: what stands so near to a printed number is that number.
+  const grows = nearest - value > NOISE * Math.abs(value);
+  return printFixed(grows ? nearest - 10 ** -decimals : nearest, decimals);
 }
 
 /** A number to this many significant digits, never in exponent form between 1e-6 and 1e15. */

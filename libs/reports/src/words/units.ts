@@ -1,6 +1,14 @@
 import { boundInWords, valueInWords, withUnit } from '@breakbook/acceptance';
 import { type CharacteristicValue } from '@breakbook/lab';
-import { converter, decimalsBeside, printDown, printFixed, sameDimension, unitByCode } from '@breakbook/units';
+import {
+  converter,
+  decimalsBeside,
+  printDeclared,
+  printDown,
+  printFixed,
+  sameDimension,
+  unitByCode,
+} from '@breakbook/units';
 
 /** The unit printed beside another: psi beside every other unit of pressure, as the trade reads both. */
 export function secondUnit(unit: string): string | undefined {
@@ -41,6 +49,11 @@ export function uncertaintyInWords(expanded: number, unit: string): [first: stri
   return [one(unit), second === undefined ? '' : one(second)];
 }
 
+/** A limit as it was declared; where it was converted, without what the conversion adds behind its digits. */
+export function declaredInWords(value: number, unit: string): string {
+  return withUnit(printDeclared(Number(value.toPrecision(12))), unit);
+}
+
 /** A lower bound, rounded down. */
 export function boundInUnits(bound: number, unit: string, limit: number): [first: string, second: string] {
   const one = (code: string) => {
@@ -54,14 +67,17 @@ export function boundInUnits(bound: number, unit: string, limit: number): [first
 /** A distance to a limit with its sign, rounded down so that it never looks larger than it is. */
 export function marginInWords(
   margin: number,
-  { unit, value, limit }: { unit: string; value: number; limit: number },
+  { unit, value, limit, uncertainty }: { unit: string; value: number; limit: number; uncertainty?: number },
 ): [first: string, second: string] {
   const one = (code: string) => {
     const into = converter(unit, code);
-    const printed = printDown(
-      converter(unit, code, { difference: true })(margin),
-      decimalsBeside(into(value), undefined, [into(limit)]),
-    );
+    const difference = converter(unit, code, { difference: true });
+    const decimals =
+      uncertainty === undefined
+        ? // A value of nothing has no digits to go by; its limit has.
+          Math.max(decimalsBeside(into(value), undefined, [into(limit)]), decimalsBeside(into(limit), undefined, []))
+        : decimalsBeside(into(value), difference(uncertainty), [into(limit)]);
+    const printed = printDown(difference(margin), decimals);
     return withUnit(margin > 0 ? `+${printed}` : printed, code);
   };
   const second = secondUnit(unit);

@@ -33,6 +33,11 @@ describe('pressures in two units', () => {
 
   it('prints a margin with its sign, rounded down', () => {
     expect(plain(marginInWords(42.7, { unit: 'kPa', value: 1542.7, limit: 1500 })[0])).toBe('+42 kPa');
+    expect(plain(marginInWords(0.5 - 0.04, { unit: 'mm', value: 0.04, limit: 0.5, uncertainty: 0.038 })[0])).toBe(
+      '+0.460 mm',
+    );
+    expect(plain(marginInWords(0.5, { unit: 'mm', value: 0, limit: 0.5, uncertainty: 0.038 })[0])).toBe('+0.500 mm');
+    expect(plain(marginInWords(0.5, { unit: 'mm', value: 0, limit: 0.5 })[0])).toBe('+0.5000 mm');
     expect(plain(marginInWords(-10.2, { unit: 'kPa', value: 1489.8, limit: 1500 })[0])).toBe('−11 kPa');
   });
 

@@ -1,5 +1,6 @@
 import { printDeclared, unitSymbol } from '@breakbook/units';
 import { type LotReportContent } from '../../content/lot-report-content.js';
+import { spoken } from '../../figures/trace-input.js';
 import { type Cell, type Section } from '../../parts/blocks.js';
 
 /** Which sensors measured, and whether their calibration was valid on the day. */
@@ -41,7 +42,7 @@ function rows({ bundle, readings }: LotReportContent): Cell[][] {
     const instrument = bundle.sensors.find((one) => one.sensor === sensor);
     const name = bundle.rigs.find((one) => one.rig === rig)?.name ?? '';
     return [
-      { text: `${rig}, ${channel}`, under: name },
+      { text: `${rig}, ${spoken(channel).toLowerCase()}`, under: name },
       { text: `${sensor}, serial ${instrument?.serial ?? 'unknown'}`, under: instrument?.description ?? '' },
       { text: event?.certificate ?? calibration, under: event ? `by ${event.by}` : '' },
       event ? `${event.date}, ${event.due}` : 'unknown',
@@ -65,7 +66,10 @@ function keyedInstruments({ bundle }: LotReportContent) {
       block: 'table' as const,
       title: 'Instruments read by a person',
       columns: [{ title: 'Instrument' }, { title: 'Measured' }],
-      rows: [...instruments].map(([instrument, measured]) => [instrument, measured.join(', ')]),
+      rows: [...instruments].map(([instrument, measured]) => [
+        instrument,
+        measured.map((of) => spoken(of).toLowerCase()).join(', '),
+      ]),
       empty: 'none',
     },
   ];

@@ -4,6 +4,7 @@ import {
   isNotEvaluated,
   type Limit,
   limitName,
+  type Method,
   type Reading,
   type Result,
   type Verdict,
@@ -55,9 +56,8 @@ function resultTables(
   name: string,
 ): Table[] {
   const own = limits.filter(({ characteristic }) => characteristic === name);
-  const found = method.characteristics.find(({ characteristic }) => characteristic === name);
   const reference = runs.map((one) => resultOf(one, name)?.reference).find((one) => one !== undefined);
-  const title = `${found?.title ?? name}${reference === undefined ? '' : ` (${reference})`}, plan line ${line.line}`;
+  const title = `${titleOf(method, name)}${reference === undefined ? '' : ` (${reference})`}, plan line ${line.line}`;
   return (own.length === 0 ? [[]] : chunks(own, LIMITS_ABREAST)).map((shown) => ({
     block: 'table',
     title,
@@ -85,7 +85,8 @@ function resultCells(
 ): Cell[] {
   if (!result) return ['none', '', 'the run does not give it'];
   const { value, unit, uncertainty, because, mode } = result;
-  const under = [mode !== undefined && !because.includes(mode) ? mode : undefined, caution];
+  const said = (text: string | undefined) => text !== undefined && because.includes(text);
+  const under = [said(mode) ? undefined : mode, said(caution) ? undefined : caution];
   const why = { text: because, under: under.filter((one) => one !== undefined).join('; ') };
   if (isNotEvaluated(value))
     return [
@@ -127,17 +128,20 @@ function verdictCell({ judgement }: JudgedRunOfLine, limit: Limit): Cell {
   return { text: outcome, sign: outcome, under: told.filter((one) => one !== '').join('; ') };
 }
 
-function marginOf({ margin, unit, value, limitValue }: Verdict): string {
+function marginOf({ margin, unit, value, limitValue, uncertainty }: Verdict): string {
   const limit = limitValue.lower ?? limitValue.upper;
   if (margin === undefined || limit === undefined || !value || value.kind === 'between') return '';
-  return marginInWords(margin, { unit, value: value.value, limit })[0];
+  return marginInWords(margin, {
+    unit,
+    value: value.value,
+    limit,
+    ...(uncertainty ? { uncertainty: uncertainty.expanded } : {}),
+  })[0];
 }
 
 /** Further characteristics of the method, on which no limit of the plan bears. */
 function otherResults({ method, line }: JudgedLine, runs: readonly JudgedRunOfLine[], names: readonly string[]): Table {
-  const titles = names.map(
-    (name) => method.characteristics.find(({ characteristic }) => characteristic === name)?.title ?? name,
-  );
+  const titles = names.map((name) => titleOf(method, name));
   return {
     block: 'table',
     title: `Further results, plan line ${line.line}: no limit of the plan bears on them`,
@@ -207,13 +211,17 @@ function modesSeen({ method }: JudgedLine, runs: readonly JudgedRunOfLine[]): Bl
         code,
         meaning,
         Object.entries(countsAs)
-          .map(([name, as]) => `${as} of ${name}`)
+          .map(([name, as]) => `${as} of ${titleOf(method, name).toLowerCase()}`)
           .join('; '),
         counted(runs.filter(({ run }) => run.examination?.modes.some((mode) => mode.code === code)).length, 'specimen'),
       ]),
       empty: 'none',
     },
   ];
+}
+
+function titleOf({ characteristics }: Method, name: string): string {
+  return characteristics.find(({ characteristic }) => characteristic === name)?.title ?? name;
 }
 
 function chunks<T>(items: readonly T[], size: number): T[][] {

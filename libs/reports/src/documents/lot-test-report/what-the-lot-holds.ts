@@ -5,7 +5,7 @@ import { type JudgedLine, linesOf } from '../../content/judged-lot.js';
 import { type LotReportContent } from '../../content/lot-report-content.js';
 import { marginStripOf } from '../../figures/strip-input.js';
 import { type Block, type Section, type Table } from '../../parts/blocks.js';
-import { boundInUnits, measuredInWords } from '../../words/units.js';
+import { boundInUnits, declaredInWords, measuredInWords } from '../../words/units.js';
 
 /** The answer first: picture, claim, and each criterion with the numbers it rests on. */
 export function whatTheLotHolds(content: LotReportContent): Section {
@@ -77,7 +77,7 @@ function criteriaTable(criteria: readonly CriterionResult[]): Table {
       { title: 'How found' },
     ],
     rows: criteria.map(({ criterion, kind, outcome, limit, limitValue, unit, bound }) => {
-      const [limitFirst, limitSecond] = measuredInWords({ value: { kind: 'exact', value: limitValue }, unit });
+      const [, limitSecond] = measuredInWords({ value: { kind: 'exact', value: limitValue }, unit });
       const [boundFirst, boundSecond] = bound ? boundInUnits(bound.value, unit, limitValue) : ['none', ''];
       const [estimateFirst, estimateSecond] = bound
         ? measuredInWords({ value: { kind: 'exact', value: bound.estimate }, unit, limits: [limitValue] })
@@ -85,7 +85,10 @@ function criteriaTable(criteria: readonly CriterionResult[]): Table {
       return [
         { text: criterion, under: kind },
         { text: outcome, sign: outcome },
-        { text: limitFirst, under: `${limitSecond === '' ? '' : `${limitSecond}, `}${limitName(limit)}` },
+        {
+          text: declaredInWords(limitValue, unit),
+          under: `${limitSecond === '' ? '' : `${limitSecond}, `}${limitName(limit)}`,
+        },
         { text: boundFirst, under: boundSecond },
         { text: estimateFirst, under: estimateSecond },
         bound ? `${percent(bound.coverage)}, ${percent(bound.confidence)}` : 'none claimed',
