@@ -101,6 +101,8 @@ export const Run = z.strictObject({
   layoutRevision: Revision.optional(),
   operator: Key,
   startedAt: Instant,
+  /** When the lab's records took it in, by their clock; left out in a folder. No run begins after it. */
+  receivedAt: Instant.optional(),
   conditions: z.record(Line, z.union([Line, Quantity])),
   /** In the order they were made; each number once. */
   passages: z

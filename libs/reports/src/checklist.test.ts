@@ -89,7 +89,7 @@ const rows: [id: string, what: string, found: RegExp][] = [
   [
     'R29',
     'equipment, calibration valid on the day (6.4, 6.5)',
-    /R1, rimPressure.*P-1, serial 40-2219.*SWL-30-140.*2030-05-18, 2031-05-18.*0\.1 bar \(k = 2\).*yes/,
+    /R1, rim pressure.*P-1, serial 40-2219.*SWL-30-140.*2030-05-18, 2031-05-18.*0\.1 bar \(k = 2\).*yes/,
   ],
   [
     'R30',

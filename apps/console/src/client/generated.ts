@@ -636,6 +636,7 @@ export type Run = {
   layoutRevision?: Revision;
   operator: Key;
   startedAt: Instant;
+  receivedAt?: Instant;
   conditions: { [name: string]: Line | Quantity };
   passages?: RunPassage[];
   files: RunFile[];

@@ -75,11 +75,12 @@ export class RunsService implements OnModuleInit {
   /** Keeps a run whose files lie in a folder. */
   async recordSent(
     by: SignedInActor,
-    { plan, ...run }: NewRun,
+    { plan, ...sent }: NewRun,
     files: { name: string; path: string }[],
     options: { keep?: (rows: Rows, answer: RecordedAnswer) => Promise<void>; unreadFileId?: string } = {},
   ): Promise<RecordedAnswer> {
-    requireOwnRig(by, run);
+    requireOwnRig(by, sent);
+    const run = { ...sent, receivedAt: new Date().toISOString() };
     const answerOf = (recorded: RecordedRun) => recordedAnswer(run, recorded);
     const recorded = await recordRun(this.records, this.store, by, run, files, {
       plan,

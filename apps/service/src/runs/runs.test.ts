@@ -60,6 +60,32 @@ describe('a run that is sent', () => {
     expect(trace.body.trace.channels[0]).toMatchObject({ channel: 'rimPressure' });
   });
 
+  it('is kept with a flag where its rig’s clock is ahead, told again whenever it is read again', async () => {
+    const { examination, ...rest } = burstRun(fresh());
+    const startedAt = new Date(Date.now() + 60 * 60_000).toISOString();
+    const file = burstFile(rest.specimen).replace(/(?<=# started: ).*/, startedAt);
+    const answer = await send({ ...rest, startedAt }, { 'log.csv': file });
+    expect(answer, JSON.stringify(answer.body)).toMatchObject({
+      status: 201,
+      body: {
+        proposedValidity: expect.not.stringMatching(/^valid$/),
+        flags: [
+          { code: 'meta.date', pointer: '/startedAt', found: startedAt, action: expect.stringContaining('clock') },
+          { code: 'meta.date', file: 'log.csv', line: 3, found: startedAt },
+        ],
+      },
+    });
+    const at = `/api/runs/${rest.run}`;
+    const seen = { 'if-match': (await operator.ask('GET', at)).headers.get('etag') ?? '' };
+    const later = { ...examination, at: new Date(Date.now() + 2 * 60 * 60_000).toISOString() };
+    const examined = await operator.ask('POST', `${at}/examination`, { body: { examination: later }, headers: seen });
+    expect(examined, JSON.stringify(examined.body)).toMatchObject({ status: 201 });
+    expect(examined.body.reading.flags.map(({ code }: { code: string }) => code)).toEqual(['meta.date', 'meta.date']);
+    // When it came in is the lab's to say, never the sender's.
+    const told = await send({ ...burstRun(fresh()), receivedAt: startedAt } as SentRun, { 'log.csv': file });
+    expect(told).toMatchObject({ status: 422, body: { code: 'body.unknown-field', pointer: '/receivedAt' } });
+  });
+
   it('says nothing of limits and verdicts before its validity is decided, and both afterwards', async () => {
     const run = await recorded();
     const before = await reviewer.ask('GET', `/api/runs/${run}`);

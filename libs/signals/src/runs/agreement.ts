@@ -1,10 +1,34 @@
-import { type Rig, type Run, type RunPassage } from '@breakbook/lab';
+import { type Problem, type Rig, type Run, type RunPassage } from '@breakbook/lab';
 import { readInstant } from '../files/date-time.js';
 import { type Metadata } from '../files/metadata.js';
 import { type ProblemList } from '../files/problem-list.js';
 import { dayOf } from './in-force.js';
 
 const DAY = 86_400_000;
+
+/** Two clocks that are looked after differ by less, ms. Common practice, no source. */
+const CLOCKS_APART = 5 * 60_000;
+const CLOCK_AHEAD =
+  "Compare the clock of the rig, and its zone, with the lab's; set it, and say in the run's deviations by how much it was ahead.";
+
+/** Does this instant lie after the run came in, by more than two clocks differ? A run of a folder came in nowhere. */
+function isAfterReceipt(instant: number, { receivedAt }: Run): boolean {
+  return receivedAt !== undefined && instant - Date.parse(receivedAt) > CLOCKS_APART;
+}
+
+/** A run that says itself that it began after it came in. It is kept: a destroyed part cannot be tested again. */
+export function startedInFuture(run: Run): Problem[] {
+  if (!isAfterReceipt(Date.parse(run.startedAt), run)) return [];
+  return [
+    {
+      code: 'meta.date',
+      pointer: '/startedAt',
+      detail: `/startedAt: run ${run.run} is said to have begun at ${run.startedAt}, after it came in at ${run.receivedAt}.`,
+      found: run.startedAt,
+      action: CLOCK_AHEAD,
+    },
+  ];
+}
 
 /** What a file should be a record of. */
 export interface Expected {
@@ -51,7 +75,13 @@ export function checkAgreement(
   const expectedStart = passages[0]?.startedAt ?? run.startedAt;
   const firstDay = rig.placements.map(({ from }) => from).sort()[0] ?? '';
   const day = dayOf(new Date(read.instant).toISOString());
-  if (day < firstDay)
+  if (isAfterReceipt(read.instant, run))
+    flags.add('meta.date', { line: started.line }, () => ({
+      sentence: `the record begins after it came in (${run.receivedAt}): it cannot have been made yet.`,
+      found: started.value,
+      action: CLOCK_AHEAD,
+    }));
+  else if (day < firstDay)
     flags.add('meta.date', { line: started.line }, () => ({
       sentence: `the record begins on ${day}, before the first sensor was placed on rig ${rig.rig} (${firstDay}).`,
       found: started.value,

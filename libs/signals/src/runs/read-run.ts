@@ -1,4 +1,5 @@
 import { isNotEvaluated } from '@breakbook/lab';
+import { startedInFuture } from './agreement.js';
 import { keyedCharacteristic } from './keyed.js';
 import { readBurstRun } from './read-burst.js';
 import { readHeatRun } from './read-heat.js';
@@ -13,6 +14,21 @@ import { type ReadRun, type RunInput, readWith } from './run-input.js';
  * Throws a `Refusal` where the files cannot be read, or are not of this run.
  */
 export function readRun(input: RunInput): ReadRun {
+  const read = readByMethod(input);
+  const early = startedInFuture(input.run);
+  if (early.length === 0) return read;
+  const { reading } = read;
+  return {
+    ...read,
+    reading: {
+      ...reading,
+      flags: [...early, ...reading.flags],
+      proposedValidity: reading.proposedValidity === 'valid' ? 'needs a look' : reading.proposedValidity,
+    },
+  };
+}
+
+function readByMethod(input: RunInput): ReadRun {
   const { method, run } = input;
   if (run.method !== method.method || run.methodRevision !== method.revision)
     throw new Error(

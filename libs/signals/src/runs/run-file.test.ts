@@ -59,6 +59,27 @@ describe('the file must be of this run', () => {
     expect(flagsOf(started(date))).toMatchObject([{ code: 'meta.date', line: 3, found: date }]);
   });
 
+  it('a record that begins after it came in is flagged, beyond what two clocks differ by', () => {
+    const read = (receivedAt: string) => {
+      const input = inventedRun({ noise: 0.3 });
+      return readRun({ ...input, run: { ...input.run, receivedAt } }).reading;
+    };
+    const early = read('2031-03-04T09:06:59Z');
+    expect(early.flags).toMatchObject([
+      {
+        code: 'meta.date',
+        pointer: '/startedAt',
+        found: '2031-03-04T09:12:00Z',
+        action: expect.stringContaining('clock'),
+      },
+      { code: 'meta.date', file: 'run-42.csv', line: 3, found: '2031-03-04T09:12:00Z' },
+    ]);
+    expect(early.proposedValidity).toBe('needs a look');
+    // The invented record begins at 09:12; five minutes are common practice, no source.
+    expect(read('2031-03-04T09:07:01Z').flags).toEqual([]);
+    expect(read('2031-03-04T09:30:00Z').proposedValidity).toBe('valid');
+  });
+
   it('takes the same instant in another zone', () => {
     expect(flagsOf(started('2031-03-04T10:12:00+01:00'))).toEqual([]);
   });
