@@ -13,13 +13,14 @@ export interface Broken {
   half: string[];
   /** Runs recorded twice, or under no or several ledger entries; jobs with more than one effect, or none. */
   doubled: string[];
-  /** What the verification of all records found. */
+  /** What the verification of all records found, where they were verified. */
   ledger: string[];
 }
 
 export async function invariants(
   { owner, records, labId }: { owner: pg.ClientConfig; records: Records; labId: string },
   sent: readonly Sent[],
+  verify: boolean,
 ): Promise<Broken> {
   const kept = await queryAs<{ run: string; number: number; sha256: string | null }>(
     owner,
@@ -29,7 +30,7 @@ export async function invariants(
   );
   const byKey = new Map(kept.map((one) => [one.run, one]));
   const acknowledged = sent.filter((one) => one.acknowledged);
-  const verified = await verifyRecords(records.read(labId), new PostgresRawStore());
+  const verified = verify ? await verifyRecords(records.read(labId), new PostgresRawStore()) : undefined;
   return {
     lost: acknowledged
       .filter(({ run, acknowledged: answer }) => byKey.get(run)?.number !== answer?.number)
@@ -37,7 +38,7 @@ export async function invariants(
     altered: acknowledged.filter(({ run, sha256 }) => byKey.get(run)?.sha256 !== sha256).map(({ run }) => run),
     half: await halfRuns(owner),
     doubled: [...repeated(kept.map(({ run }) => run)), ...(await entriesThatDoNotFit(owner))],
-    ledger: verified.holds ? [] : [verified.because],
+    ledger: verified === undefined || verified.holds ? [] : [verified.because],
   };
 }
 
