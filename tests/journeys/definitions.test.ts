@@ -284,11 +284,12 @@ describe('a list', () => {
     }
   });
 
-  it('of specimens with one serial holds those that carry it now', async () => {
+  it('of specimens called so holds the one of this code, or those that carry the serial now', async () => {
     const [one] = bundle.specimens;
-    const { body } = await stores.ask('GET', `/api/specimens?serial=${encodeURIComponent(one?.serial ?? '')}`);
+    const { body } = await stores.ask('GET', `/api/specimens?called=${encodeURIComponent(one?.serial ?? '')}`);
     expect(keysOf({ body })).toEqual([one?.specimen]);
-    const other = await stores.ask('GET', '/api/specimens?serial=nobody%20numbered%20so');
+    expect(keysOf(await stores.ask('GET', `/api/specimens?called=${one?.specimen}`))).toEqual([one?.specimen]);
+    const other = await stores.ask('GET', '/api/specimens?called=nobody%20numbered%20so');
     expect(other.body).toEqual({ items: [], next: null });
   });
 

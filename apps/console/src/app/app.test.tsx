@@ -41,7 +41,7 @@ function answerTo(path: string, sent?: { passphrase?: string }): { status: numbe
   const kept = answerWithKept(path);
   if (kept !== undefined) return { status: 200, body: kept };
   if (path === '/api/lots/LOT-1/sheet') return { status: 200, body: lotAnswer };
-  if (path.startsWith('/api/specimens?serial=')) return { status: 200, body: { items: [], next: null } };
+  if (path.startsWith('/api/specimens?called=')) return { status: 200, body: { items: [], next: null } };
   if (path.startsWith('/api/lots?')) {
     const known = { kind: bundle.lot.kind, size: bundle.lot.size, product: bundle.product, closed: false };
     const { plan, outcome, sentence } = lot;

@@ -1854,7 +1854,7 @@ export interface Operations {
   };
   'POST /api/sign-out': { answer: undefined };
   'GET /api/specimens': {
-    query?: { limit?: number; after?: string; order?: 'oldest' | 'newest'; lot?: Key; serial?: Line };
+    query?: { limit?: number; after?: string; order?: 'oldest' | 'newest'; lot?: Key; called?: Line };
     answer: {
       items: {
         key: Key;

@@ -169,13 +169,7 @@ export const specimenQuery = (specimen: string) =>
 export const specimensCalledQuery = (text: string) =>
   queryOptions({
     queryKey: ['specimen', text, 'or serial'],
-    queryFn: async ({ signal }) => {
-      const one = await read<SpecimenRecord>(`/api/specimens/${code(text)}`, signal).catch((error: unknown) => {
-        if (error instanceof ProblemAnswer && error.status === 404) return undefined;
-        throw error;
-      });
-      return one ? [one] : everyOne<SpecimenRecord>(`/api/specimens?serial=${code(text)}`, signal);
-    },
+    queryFn: ({ signal }) => everyOne<SpecimenRecord>(`/api/specimens?called=${code(text)}`, signal),
   });
 
 export const plansQuery = (product: string) =>

@@ -24,12 +24,12 @@ import { keptAs, keptHistory, keptOne, keptPage } from '../records/read-kind.js'
 import { within } from '../records/within.js';
 import { Duty } from '../sign-in/duty.decorator.js';
 import { SignedIn, type SignedInActor } from '../sign-in/signed-in.decorator.js';
+import { calledSo } from './called-so.js';
 import { destroyedIn } from './destroyed-in.js';
 import { receive } from './receive.js';
 import { SPECIMEN } from './specimen-kind.js';
-import { withSerial } from './with-serial.js';
 
-const SpecimensAsked = z.strictObject({ ...PAGING, lot: Key.optional(), serial: Line.optional() });
+const SpecimensAsked = z.strictObject({ ...PAGING, lot: Key.optional(), called: Line.optional() });
 type SpecimensAsked = z.infer<typeof SpecimensAsked>;
 
 const KeptSpecimen = keptOf(Specimen).extend({
@@ -51,15 +51,15 @@ export class SpecimensController {
 
   @Get()
   @Duty('signed in')
-  @Answers('Specimens, of one lot or with one serial where it is named', pageOf(KeptSpecimen))
+  @Answers('Specimens, of one lot or called by one code or serial where it is named', pageOf(KeptSpecimen))
   async list(
-    @Query(queriedBy(SpecimensAsked)) { lot, serial, ...paging }: SpecimensAsked,
+    @Query(queriedBy(SpecimensAsked)) { lot, called, ...paging }: SpecimensAsked,
     @SignedIn() by: SignedInActor,
   ): Promise<PageOf<KeptSpecimen>> {
     const reader = this.records.read(by.labId);
     const page = await keptPage(reader, SPECIMEN, paging, {
       ...(await within<tables.Specimen, tables.Lot>(reader, tables.Lot, 'lot', lot)),
-      ...(serial === undefined ? {} : { id: In(await withSerial(reader, serial)) }),
+      ...(called === undefined ? {} : { id: In(await calledSo(reader, called)) }),
     });
     const destroyed = await destroyedIn(
       reader,

@@ -1,0 +1,20 @@
+import { type Reader, tables } from '@breakbook/records';
+
+/**
+ * Which specimens does a scanned or typed text name: the one with this code, or else those that carry it as their
+ * serial, as is said of them now? Makers number as they like, so it may be several.
+ */
+export async function calledSo(reader: Reader, text: string): Promise<string[]> {
+  const coded = await reader.maybe(tables.Specimen, { key: text });
+  if (coded) return [coded.id];
+  const ever = await reader.manager
+    .createQueryBuilder(tables.SpecimenVersion, 'version')
+    .where('version.labId = :labId', { labId: reader.labId })
+    .andWhere("version.content->>'serial' = :serial", { serial: text })
+    .getMany();
+  const now = await reader.latestOf(
+    tables.SpecimenVersion,
+    ever.map(({ recordId }) => recordId),
+  );
+  return [...now].filter(([, { content }]) => content.serial === text).map(([id]) => id);
+}
