@@ -1,5 +1,6 @@
 import { type Characteristic, isNotEvaluated, type Measurement } from '@breakbook/lab';
 import { asSentence } from '../../parts/capital.js';
+import { inWords } from '../../parts/in-words.js';
 import { Outcome } from '../../parts/marks/outcome.js';
 import { moment } from '../../parts/moment.js';
 import { Facts, Fold, Section } from '../../parts/sheet/sheet.js';
@@ -36,7 +37,10 @@ export function MeasuredSection({ answer: { run, reading }, around }: RunOnSheet
         <Table<Measurement>
           caption="Keyed by a person from an instrument"
           columns={[
-            { head: 'Of', cell: ({ of }) => of },
+            {
+              head: 'Of',
+              cell: ({ of, passage }) => (passage === undefined ? inWords(of) : `${inWords(of)}, passage ${passage}`),
+            },
             { head: 'Value', number: true, cell: ({ quantity: { value, unit } }) => declared(value, unit) },
             { head: 'Place', cell: ({ place }) => place ?? 'not given' },
             { head: 'Instrument', cell: ({ instrument }) => instrument },
@@ -44,7 +48,7 @@ export function MeasuredSection({ answer: { run, reading }, around }: RunOnSheet
             { head: 'At', cell: ({ at }) => <span className="whole">{moment(at, around.lab.zone)}</span> },
           ]}
           rows={run.measurements}
-          rowKey={({ of, place, at }) => `${of} ${place} ${at}`}
+          rowKey={({ of, place, passage, at }) => `${of} ${passage} ${place} ${at}`}
           empty="Nothing was keyed."
         />
       )}

@@ -1,6 +1,7 @@
 import { type TraceEvent } from '@breakbook/lab';
 import { printFixed, QUANTITY_KINDS } from '@breakbook/units';
 import { TracePlot } from '../../parts/figures/lab-figures.js';
+import { inWords } from '../../parts/in-words.js';
 import { Section } from '../../parts/sheet/sheet.js';
 import { Table } from '../../parts/table.js';
 import { usePrint } from '../../parts/units/reader.js';
@@ -12,8 +13,10 @@ export function TraceSection({ answer: { run, reading, trace }, around }: RunOnS
   const { method } = around;
   const printed = ({ channel, value }: TraceEvent) => {
     const kind = method?.channels.find((one) => one.channel === channel)?.kind;
-    // Channels are judged in the stored unit of their kind.
-    return kind === undefined ? printFixed(value, 2) : quantity(value, QUANTITY_KINDS[kind].stored);
+    // Channels are judged in the stored unit of their kind; one that was computed, in the unit it is drawn in.
+    const unit =
+      kind === undefined ? trace?.channels.find((one) => one.channel === channel)?.unit : QUANTITY_KINDS[kind].stored;
+    return unit === undefined ? printFixed(value, 2) : quantity(value, unit);
   };
   const keyed = run.files.length === 0;
   return (
@@ -37,7 +40,7 @@ export function TraceSection({ answer: { run, reading, trace }, around }: RunOnS
             },
             { head: 'Time, s', number: true, cell: ({ time }) => printFixed(time, 3) },
             { head: 'Value', number: true, cell: printed },
-            { head: 'Channel', cell: ({ channel }) => channel },
+            { head: 'Channel', cell: ({ channel }) => inWords(channel) },
           ]}
           rows={reading.events}
           rowKey={({ name, time, passage }) => `${passage} ${name} ${time}`}

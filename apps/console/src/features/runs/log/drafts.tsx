@@ -36,6 +36,6 @@ export function useDraft(person: string, specimen: string | undefined) {
   return {
     draft: kept ?? first,
     change: (change: Partial<Draft>) => drafts.change(person, kept ?? first, change),
-    begin: (next?: string) => drafts.begin(person, newDraft(next)),
+    begin: () => drafts.begin(person, newDraft()),
   };
 }

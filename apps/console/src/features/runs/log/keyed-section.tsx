@@ -1,6 +1,7 @@
 import { unitSymbol } from '@breakbook/units';
 import { useId } from 'react';
 import { Field, Select, TextArea } from '../../../parts/field.js';
+import { inWords } from '../../../parts/in-words.js';
 import { Section } from '../../../parts/sheet/sheet.js';
 import { clockIn } from '../../../parts/zoned.js';
 import { afterOf } from './after-of.js';
@@ -22,7 +23,7 @@ export function KeyedSection({ draft, change, named: { method, zone } }: OfDraft
     >
       <datalist id={list}>
         {Object.keys(names).map((name) => (
-          <option key={name} value={name} />
+          <option key={name} value={name} label={inWords(name)} />
         ))}
       </datalist>
       <Rows<MeasurementDraft>
