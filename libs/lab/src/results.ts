@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { NotEvaluated } from './not-evaluated.js';
-import { Problem } from './problems.js';
+import { Problem, shown } from './problems.js';
 
 /** A point in a trace worth marking on a figure. */
 export const TraceEvent = z.strictObject({
@@ -99,7 +99,14 @@ export const Reading = z.strictObject({
   method: z.strictObject({ method: z.string(), revision: z.number().int() }),
   software: z.string(),
   files: z.array(
-    z.strictObject({ name: z.string(), sha256: z.string(), bytes: z.number().int(), rows: z.number().int() }),
+    z.strictObject({
+      name: z.string(),
+      sha256: z.string(),
+      bytes: z.number().int(),
+      rows: z.number().int(),
+      /** Digest of the numbers alone: two files that say the same in other bytes share it. */
+      numbers: z.string().optional(),
+    }),
   ),
   calibrations: z.array(
     z.strictObject({ channel: z.string(), sensor: z.string(), calibration: z.string(), validOnDay: z.boolean() }),
@@ -115,3 +122,24 @@ export const Reading = z.strictObject({
   proposedValidity: z.enum(['valid', 'invalid', 'needs a look']),
 });
 export type Reading = z.infer<typeof Reading>;
+
+/** A reading with flags found after it was made: what would have been valid needs a look. */
+export function withFlags(reading: Reading, found: readonly Problem[]): Reading {
+  if (found.length === 0) return reading;
+  return {
+    ...reading,
+    flags: [...reading.flags, ...found],
+    proposedValidity: reading.proposedValidity === 'valid' ? 'needs a look' : reading.proposedValidity,
+  };
+}
+
+/** A file whose numbers are, in other bytes, those of another run's: told on both. */
+export function nearDuplicate(file: string, other: { run: string; file: string }): Problem {
+  return {
+    code: 'run.near-duplicate',
+    file: shown(file),
+    detail: `${shown(file)} holds the same numbers as ${shown(other.file)} of run ${other.run}, in other bytes.`,
+    action:
+      'No two parts give the same numbers. Find out of which one this is the record, and make the other run void.',
+  };
+}

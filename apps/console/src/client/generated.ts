@@ -604,7 +604,7 @@ export type Reading = {
   run: string;
   method: { method: string; revision: number };
   software: string;
-  files: { name: string; sha256: string; bytes: number; rows: number }[];
+  files: { name: string; sha256: string; bytes: number; rows: number; numbers?: string }[];
   calibrations: { channel: string; sensor: string; calibration: string; validOnDay: boolean }[];
   flags: Problem[];
   checks: Check[];

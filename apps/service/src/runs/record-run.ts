@@ -15,6 +15,7 @@ import { refuseClosed } from '../lots/lot-closing.js';
 import { type RunFileSource, type RunToRead, readRunToRead } from '../workers/run-to-read.js';
 import { keepRefused, waitingUnread } from './keep-refused.js';
 import { refuseKnownBytes } from './known-bytes.js';
+import { flaggedDuplicates } from './near-duplicates.js';
 import { type RunContext, runContext } from './run-context.js';
 import { problemsOfRun } from './run-problems.js';
 import { writeRun } from './write-run.js';
@@ -77,7 +78,9 @@ export async function recordRun(
     const unreadFileId = options.unreadFileId ?? (await waitingUnread(reader, parts));
     return await records.change(by, 'run recorded', async (rows) => {
       const written = await writeRun(rows, store, { run, parts, context, reading, unreadFileId });
-      const recorded = { ...written, lot: context.lot.key, reading };
+      // What is kept is what the files say; what other runs say beside it is looked up whenever it is told.
+      const told = await flaggedDuplicates(rows, written.runId, reading);
+      const recorded = { ...written, lot: context.lot.key, reading: told };
       await options.alongside?.(rows, recorded);
       return recorded;
     });

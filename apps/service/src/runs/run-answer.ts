@@ -2,6 +2,7 @@ import { Instant, Key, Limit, Measurement, PlanRef, Reading, Result, Run, Validi
 import { type Reader, tables } from '@breakbook/records';
 import { z } from 'zod';
 import { acceptance } from '../arithmetic.js';
+import { flaggedDuplicates } from './near-duplicates.js';
 import { type RecordedRun } from './record-run.js';
 import { limitsOfRun, type RunRecord } from './run-record.js';
 
@@ -72,7 +73,7 @@ export async function runAnswer(reader: Reader, record: RunRecord): Promise<RunA
     run,
     files: files.map(({ name, sha256, size }, index) => ({ n: index + 1, name, sha256, size })),
     measurements: measurements.map((one) => ({ record: one.recordId, version: one.version, measurement: one.content })),
-    reading: reading.content,
+    reading: await flaggedDuplicates(reader, noun.id, reading.content),
     results: judgement.results,
     validity: judgement.validity,
     ...(decided

@@ -70,8 +70,8 @@ describe('a run that is sent', () => {
       body: {
         proposedValidity: expect.not.stringMatching(/^valid$/),
         flags: [
-          { code: 'meta.date', pointer: '/startedAt', found: startedAt, action: expect.stringContaining('clock') },
           { code: 'meta.date', file: 'log.csv', line: 3, found: startedAt },
+          { code: 'meta.date', pointer: '/startedAt', found: startedAt, action: expect.stringContaining('clock') },
         ],
       },
     });
@@ -84,6 +84,35 @@ describe('a run that is sent', () => {
     // When it came in is the lab's to say, never the sender's.
     const told = await send({ ...burstRun(fresh()), receivedAt: startedAt } as SentRun, { 'log.csv': file });
     expect(told).toMatchObject({ status: 422, body: { code: 'body.unknown-field', pointer: '/receivedAt' } });
+  });
+
+  it('whose numbers are those of another run in other bytes is flagged, and so is the other', async () => {
+    const [first, second] = [fresh(), fresh()];
+    const text = burstFile(first);
+    expect((await send(burstRun(first), { 'log.csv': text })).body.flags).toEqual([]);
+    // Another name, another specimen, zeros behind the point: no byte-wise duplicate, but the same numbers.
+    const copied = text.replaceAll(first, second).replaceAll(',21.80\n', ',21.8\n');
+    const answer = await send(burstRun(second), { 'another.csv': copied });
+    const told = (file: string, run: string) => ({
+      code: 'run.near-duplicate',
+      file,
+      detail: expect.stringContaining(`of run run-${run}`),
+    });
+    expect(answer, JSON.stringify(answer.body)).toMatchObject({
+      status: 201,
+      body: { flags: [told('another.csv', first)] },
+    });
+    expect(answer.body.proposedValidity).not.toBe('valid');
+    for (const [run, file, other] of [
+      [first, 'log.csv', second],
+      [second, 'another.csv', first],
+    ] as const) {
+      const { reading } = (await operator.ask('GET', `/api/runs/run-${run}`)).body;
+      expect(reading.flags).toMatchObject([told(file, other)]);
+      expect(reading.flags).toHaveLength(1);
+      expect(reading.proposedValidity).not.toBe('valid');
+    }
+    expect(await recorded()).toBeDefined();
   });
 
   it('says nothing of limits and verdicts before its validity is decided, and both afterwards', async () => {

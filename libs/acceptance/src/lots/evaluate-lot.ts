@@ -3,6 +3,7 @@ import { checkBundle } from './check-bundle.js';
 import { type UnreadRun } from './claim.js';
 import { type EvaluatedRun, evaluateRun, type FileBytes } from './evaluate-run.js';
 import { judgeLot } from './judge-lot.js';
+import { flagNearDuplicates } from './near-duplicates.js';
 
 /** A lot read, judged and evaluated under its plan, with everything a report shows. */
 export interface LotEvaluation {
@@ -59,7 +60,7 @@ export function evaluateLot(
     }
   });
   onProgress?.({ run: '', done: of, of, share: 0 });
-  return { result: judgeLot({ ...bundle, runs: inOrder }), runs, refused };
+  return { result: judgeLot({ ...bundle, runs: inOrder }), runs: flagNearDuplicates(runs), refused };
 }
 
 /** One record cannot be that of two runs, whatever its name. */

@@ -1,4 +1,4 @@
-import { isNotEvaluated } from '@breakbook/lab';
+import { isNotEvaluated, withFlags } from '@breakbook/lab';
 import { startedInFuture } from './agreement.js';
 import { keyedCharacteristic } from './keyed.js';
 import { readBurstRun } from './read-burst.js';
@@ -15,17 +15,7 @@ import { type ReadRun, type RunInput, readWith } from './run-input.js';
  */
 export function readRun(input: RunInput): ReadRun {
   const read = readByMethod(input);
-  const early = startedInFuture(input.run);
-  if (early.length === 0) return read;
-  const { reading } = read;
-  return {
-    ...read,
-    reading: {
-      ...reading,
-      flags: [...early, ...reading.flags],
-      proposedValidity: reading.proposedValidity === 'valid' ? 'needs a look' : reading.proposedValidity,
-    },
-  };
+  return { ...read, reading: withFlags(read.reading, startedInFuture(input.run)) };
 }
 
 function readByMethod(input: RunInput): ReadRun {

@@ -34,7 +34,13 @@ export function sources(reads: readonly ReadFile[]): Pick<Reading, 'files' | 'ca
         validOnDay: one.day <= one.calibration.due,
       });
   return {
-    files: reads.map(({ file, rows }) => ({ name: file.name, sha256: file.sha256, bytes: file.bytes.length, rows })),
+    files: reads.map(({ file, rows, numbers }) => ({
+      name: file.name,
+      sha256: file.sha256,
+      bytes: file.bytes.length,
+      rows,
+      numbers,
+    })),
     calibrations: [...calibrations.values()],
   };
 }

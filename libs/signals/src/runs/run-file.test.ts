@@ -66,13 +66,13 @@ describe('the file must be of this run', () => {
     };
     const early = read('2031-03-04T09:06:59Z');
     expect(early.flags).toMatchObject([
+      { code: 'meta.date', file: 'run-42.csv', line: 3, found: '2031-03-04T09:12:00Z' },
       {
         code: 'meta.date',
         pointer: '/startedAt',
         found: '2031-03-04T09:12:00Z',
         action: expect.stringContaining('clock'),
       },
-      { code: 'meta.date', file: 'run-42.csv', line: 3, found: '2031-03-04T09:12:00Z' },
     ]);
     expect(early.proposedValidity).toBe('needs a look');
     // The invented record begins at 09:12; five minutes are common practice, no source.

@@ -9,6 +9,7 @@ import {
 } from '@breakbook/lab';
 import { convert, type QuantityKind, valueIn } from '@breakbook/units';
 import { type RunTable, readLayout1 } from '../files/layout-1.js';
+import { numbersDigest } from '../files/numbers-digest.js';
 import { ProblemList } from '../files/problem-list.js';
 import { flagTimes } from '../files/time-flags.js';
 import { type GapRule, type TimeSteps, timeSteps } from '../files/time-steps.js';
@@ -29,6 +30,8 @@ export interface ReadFile {
   file: SentFile;
   passages: RunRecord['passages'];
   rows: number;
+  /** Digest of the numbers as they stand in the file. */
+  numbers: string;
   /** When the first row was taken, milliseconds since 1970; undefined where the file does not say it. */
   started: number | undefined;
   /** Seconds. */
@@ -108,7 +111,18 @@ export function readRunFile(
       ? [correctedChannel(carries.channel, { values, unit }, rig, calibrations, day)]
       : [];
   });
-  return { file, passages, rows: table.rows, started, time, steps, channels, flags: [...table.flags, ...flags.first] };
+  const numbers = numbersDigest(table.values);
+  return {
+    file,
+    passages,
+    rows: table.rows,
+    numbers,
+    started,
+    time,
+    steps,
+    channels,
+    flags: [...table.flags, ...flags.first],
+  };
 }
 
 function requireLength(time: Float64Array, table: RunTable, needs: RecordNeeds, problems: ProblemList): void {
