@@ -32,7 +32,7 @@ export function RunTable({ runs, people, zone, empty }: RunTableProps) {
         { head: 'Line', cell: ({ planLine }) => planLine },
         { head: 'Began', cell: ({ startedAt }) => <span className="whole">{moment(startedAt, zone)}</span> },
         { head: 'Rig', cell: ({ rig }) => rig ?? 'keyed' },
-        { head: 'By', cell: ({ operator }) => <Who people={people} person={operator} /> },
+        { head: 'By', wide: true, cell: ({ operator }) => <Who people={people} person={operator} /> },
         { head: 'Ended because', cell: ({ endReason }) => endReason ?? 'not examined' },
         {
           head: 'Validity',

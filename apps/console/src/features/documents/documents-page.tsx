@@ -41,7 +41,7 @@ export function DocumentsPage() {
               cell: ({ evaluation }) => (evaluation === null ? 'none' : String(evaluation)),
             },
             { head: 'Made', cell: ({ at }) => <span className="whole">{moment(at, lab?.zone ?? 'UTC')}</span> },
-            { head: 'By', cell: ({ by }) => <Who people={people} person={by} /> },
+            { head: 'By', wide: true, cell: ({ by }) => <Who people={people} person={by} /> },
             { head: 'Bytes', number: true, cell: ({ size }) => printFixed(size, 0) },
             { head: 'SHA-256', wide: true, cell: ({ sha256 }) => <code>{sha256}</code> },
           ]}

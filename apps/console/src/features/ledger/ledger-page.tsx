@@ -30,7 +30,7 @@ export function LedgerPage() {
             columns={[
               { head: 'Entry', number: true, cell: ({ sequence }) => String(sequence) },
               { head: 'At', cell: ({ at }) => <span className="whole">{moment(at, lab?.zone ?? 'UTC')}</span> },
-              { head: 'By', cell: ({ by }) => <Who people={people} person={by} /> },
+              { head: 'By', wide: true, cell: ({ by }) => <Who people={people} person={by} /> },
               { head: 'What', cell: ({ action }) => action },
               { head: 'Reason', wide: true, cell: ({ reason }) => reason ?? '' },
               { head: 'Hash', wide: true, cell: ({ hash }) => <code>{hash}</code> },

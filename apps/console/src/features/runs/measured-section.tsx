@@ -42,9 +42,9 @@ export function MeasuredSection({ answer: { run, reading }, around }: RunOnSheet
               cell: ({ of, passage }) => (passage === undefined ? inWords(of) : `${inWords(of)}, passage ${passage}`),
             },
             { head: 'Value', number: true, cell: ({ quantity: { value, unit } }) => declared(value, unit) },
-            { head: 'Place', cell: ({ place }) => place ?? 'not given' },
-            { head: 'Instrument', cell: ({ instrument }) => instrument },
-            { head: 'By', cell: ({ person }) => <Who people={around.people} person={person} /> },
+            { head: 'Place', wide: true, cell: ({ place }) => place ?? 'not given' },
+            { head: 'Instrument', wide: true, cell: ({ instrument }) => instrument },
+            { head: 'By', wide: true, cell: ({ person }) => <Who people={around.people} person={person} /> },
             { head: 'At', cell: ({ at }) => <span className="whole">{moment(at, around.lab.zone)}</span> },
           ]}
           rows={run.measurements}

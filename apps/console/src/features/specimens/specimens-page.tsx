@@ -16,7 +16,7 @@ export function SpecimensPage() {
           columns={[
             { head: 'Specimen', cell: ({ key }) => <Link to={specimenAddress(key)}>{key}</Link> },
             { head: 'Lot', cell: ({ content: { lot } }) => <Link to={lotAddress(lot)}>{lot}</Link> },
-            { head: 'Serial', cell: ({ content }) => <bdi>{content.serial ?? 'none'}</bdi> },
+            { head: 'Serial', cell: ({ content }) => <bdi className="whole">{content.serial ?? 'none'}</bdi> },
             { head: 'Origin', cell: ({ content: { origin } }) => origin },
             { head: 'State', cell: (one) => <SpecimenState of={one} /> },
           ]}
