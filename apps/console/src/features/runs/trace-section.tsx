@@ -19,6 +19,8 @@ export function TraceSection({ answer: { run, reading, trace }, around }: RunOnS
     return unit === undefined ? printFixed(value, 2) : quantity(value, unit);
   };
   const keyed = run.files.length === 0;
+  // A strike is over in hundredths of a second.
+  const decimals = reading.events.every(({ time }) => time < 1) ? 5 : 3;
   return (
     <Section question="What did the specimen do?" word="Trace">
       {trace === null ? (
@@ -38,7 +40,7 @@ export function TraceSection({ answer: { run, reading, trace }, around }: RunOnS
               head: 'Moment',
               cell: ({ name, passage }) => (passage === undefined ? name : `${name}, passage ${passage}`),
             },
-            { head: 'Time, s', number: true, cell: ({ time }) => printFixed(time, 3) },
+            { head: 'Time, s', number: true, cell: ({ time }) => printFixed(time, decimals) },
             { head: 'Value', number: true, cell: printed },
             { head: 'Channel', cell: ({ channel }) => inWords(channel) },
           ]}
