@@ -18,6 +18,15 @@ export function openDataSource(connection: pg.ClientConfig, poolSize = 10): Prom
     installExtensions: false,
     logging: false,
     poolSize,
-    extra: { ...connection, application_name: 'breakbook' },
+    extra: { ...connection, application_name: 'breakbook', onConnect: hearErrors },
   }).initialize();
+}
+
+/**
+ * A connection that breaks says so by an event, and one that nobody hears ends the process. Between taking a connection
+ * out of the pool and listening on it TypeORM waits a moment; a server that dies in it would take the service along.
+ * The query that follows fails, which is all that is to be known of it.
+ */
+function hearErrors(client: pg.Client): void {
+  client.on('error', () => {});
 }
