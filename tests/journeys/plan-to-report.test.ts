@@ -102,6 +102,7 @@ async function decideValidity(bundle: LotBundle, reviewer: SignedInCaller): Prom
 async function decide(caller: SignedInCaller, run: string, body: object) {
   const seen = await caller.ask('GET', `/api/runs/${run}`);
   expect(seen.body.validity).toBe('not decided');
+  await caller.again();
   return caller.ask('POST', `/api/runs/${run}/validity`, {
     headers: { 'if-match': seen.headers.get('etag') ?? '' },
     body,
@@ -120,6 +121,7 @@ async function done(caller: SignedInCaller, address: string, body: object) {
 
 /** The report of an evaluation is made, and handed out as it is kept. */
 async function expectReport(issuer: SignedInCaller, evaluation: number): Promise<void> {
+  await issuer.again();
   const { document } = await done(issuer, `/api/evaluations/${evaluation}/documents`, { kind: 'lot test report' });
   const told = await issuer.ask('GET', `/api/documents/${document}`);
   expect(told.body).toMatchObject({ kind: 'lot test report', evaluation, by: issuer.person });

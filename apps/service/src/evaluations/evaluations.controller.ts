@@ -7,7 +7,7 @@ import { parsedBy } from '../http/parsed-by.js';
 import { shortNumber } from '../http/short-number.js';
 import { JobAnswer } from '../jobs/job.js';
 import { Answers } from '../openapi/answers.decorator.js';
-import { Duty } from '../sign-in/duty.decorator.js';
+import { Again, Duty } from '../sign-in/duty.decorator.js';
 import { SignedIn, type SignedInActor } from '../sign-in/signed-in.decorator.js';
 import { EvaluationAnswer, EvaluationInList, EvaluationsService } from './evaluations.service.js';
 
@@ -46,6 +46,7 @@ export class EvaluationsController {
 
   @Post('evaluations/:n/documents')
   @Duty('issue', 'decide')
+  @Again()
   @Answers('Have a document made of an evaluation: a job is begun', JobAnswer)
   @HttpCode(202)
   async document(

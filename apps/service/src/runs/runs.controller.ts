@@ -24,7 +24,7 @@ import { TracePlot } from '../lots/lot-answers.js';
 import { Answers } from '../openapi/answers.decorator.js';
 import { Reads } from '../openapi/reads.decorator.js';
 import { type PageOf, pageOf } from '../records/kept.js';
-import { Duty } from '../sign-in/duty.decorator.js';
+import { Again, Duty } from '../sign-in/duty.decorator.js';
 import { SignedIn, type SignedInActor } from '../sign-in/signed-in.decorator.js';
 import { TakesForm } from '../uploads/forms.js';
 import { LaterExamination, LaterMeasurements, NewDecision } from './later-entries.js';
@@ -127,6 +127,7 @@ export class RunsController {
 
   @Post(':run/validity')
   @Duty('review')
+  @Again()
   @Answers('Decide whether a run is valid', RunAnswer)
   @HttpCode(201)
   decide(

@@ -1,6 +1,7 @@
 import { createHash, randomUUID } from 'node:crypto';
 import { PostgresRawStore, tables, verifyRecords } from '@breakbook/records';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { queryAs } from '../../../../tests/database.js';
 import { burstFile, burstRun, formOf, keepLot, type SentRun, specimenKey } from '../../../../tests/sent-runs.js';
 import { type SignedInCaller, startTestService, type TestService } from '../../../../tests/service.js';
 
@@ -127,6 +128,21 @@ describe('a run that is sent', () => {
     expect(decided, JSON.stringify(decided.body)).toMatchObject({ status: 201, body: { validity: 'valid' } });
     expect(decided.body.verdicts.length).toBeGreaterThan(0);
     expect(decided.body.limits.length).toBeGreaterThan(0);
+  });
+
+  it('has its validity decided only by whoever gave their passphrase within five minutes', async () => {
+    const late = await service.signIn('late-reviewer', ['review']);
+    const at = `/api/runs/${await recorded()}`;
+    const seen = { 'if-match': (await late.ask('GET', at)).headers.get('etag') ?? '' };
+    const decide = () => late.ask('POST', `${at}/validity`, { body: { validity: 'valid' }, headers: seen });
+    await queryAs(
+      service.database.owner,
+      `update session set confirmed_at = confirmed_at - interval '5 minutes' where person_id = '${late.personId}'`,
+    );
+    expect(await decide()).toMatchObject({ status: 401, body: { code: 'auth.again' } });
+    expect((await late.ask('GET', at)).body.validity, 'all else goes on').toBe('not decided');
+    await late.again();
+    expect(await decide()).toMatchObject({ status: 201, body: { validity: 'valid' } });
   });
 
   it('makes one run of twenty identical uploads at once', async () => {

@@ -98,7 +98,7 @@ async function bySession(
     throw new Refusal({
       code: 'auth.again',
       detail: 'This needs your passphrase again.',
-      action: 'Give it (POST /api/me/again), then do the same within five minutes.',
+      action: 'Sign in again, or give it alone (POST /api/me/again), then do the same within five minutes.',
     });
   return actorOf(session);
 }

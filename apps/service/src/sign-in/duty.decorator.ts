@@ -15,7 +15,7 @@ export function Duty(first: DutyName | 'signed in' | 'anybody', ...more: DutyNam
 }
 
 /**
- * The passphrase must have been asked for again within the last minutes (`POST /api/me/again`): for signing, deciding,
+ * The passphrase must have been given within the last five minutes, at sign-in or again (`POST /api/me/again`): for signing, deciding,
  * and changes of duties or keys, so that a screen left open signs nothing.
  */
 export function Again() {

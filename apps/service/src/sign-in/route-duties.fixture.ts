@@ -156,6 +156,8 @@ export const ROUTES_ASKING_AGAIN = [
   'POST /api/people/:person/closing',
   'POST /api/rigs/:rig/tokens',
   'POST /api/rigs/:rig/tokens/:number/revocation',
+  'POST /api/runs/:run/validity',
+  'POST /api/evaluations/:n/documents',
 ];
 
 /** Routes open to whoever has not chosen an own passphrase yet. */

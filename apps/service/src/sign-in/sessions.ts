@@ -28,7 +28,7 @@ const NOTED = '1 minute';
 export class Sessions {
   constructor(private readonly dataSource: DataSource) {}
 
-  /** Begins a session and answers the secret for its cookie, which is kept nowhere. */
+  /** Begins a session, the passphrase just given, and answers the secret for its cookie, which is kept nowhere. */
   async begin(labId: string, personId: string): Promise<string> {
     const secret = drawSecret();
     await this.dataSource.query(
@@ -36,7 +36,8 @@ export class Sessions {
       [IDLE, WHOLE],
     );
     await this.dataSource.query(
-      'insert into session (lab_id, id, person_id, sha256, began_at, seen_at) values ($1, $2, $3, $4, now(), now())',
+      `insert into session (lab_id, id, person_id, sha256, began_at, seen_at, confirmed_at)
+       values ($1, $2, $3, $4, now(), now(), now())`,
       [labId, newId(), personId, digestOfSecret(secret)],
     );
     return secret;
