@@ -4,7 +4,7 @@ import { type Browser, type BrowserContext, type Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { importDefinitions } from '../../apps/service/src/lots/import-definitions.ts';
 import { labOf } from '../../apps/service/src/lots/import-lot.ts';
-import { testDatabase } from '../database.ts';
+import { queryAs, testDatabase } from '../database.ts';
 import { lotWithoutRuns } from '../sent-runs.ts';
 import { type SignedInCaller, startTestService, type TestService } from '../service.ts';
 import { needs, told } from '../tools.ts';
@@ -210,7 +210,21 @@ needs('chromium', 'pdftotext')('a run, from logging it to the report of its lot'
       await picture(page, 'run-undecided');
 
       await page.getByRole('radio', { name: /^Valid The run/ }).check();
+      // A screen left open: the passphrase is asked for in its place, and the decision stays as it was chosen.
+      await queryAs(service.database.owner, `update session set confirmed_at = confirmed_at - interval '5 minutes'`);
       await page.getByRole('button', { name: 'Decide: valid' }).click();
+      const passphrase = page.getByLabel('Your passphrase, once more');
+      await passphrase.fill('not it');
+      await page.getByRole('button', { name: 'Go on' }).click();
+      await page
+        .getByRole('alert')
+        .getByText(/passphrase/i)
+        .waitFor();
+      expect(await passphrase.inputValue()).toBe('');
+      await expectAccessible(page);
+      await picture(page, 'passphrase-again');
+      await passphrase.fill(reviewer.passphrase);
+      await page.getByRole('button', { name: 'Go on' }).click();
       await page
         .getByText(/Margin to the limit/)
         .first()

@@ -1,4 +1,4 @@
-import { type ProblemAnswer, problemIn, serviceAway } from './problem-answer.js';
+import { ProblemAnswer, problemIn, serviceAway } from './problem-answer.js';
 
 /** Reads one address of the service; throws a `ProblemAnswer` that says what went wrong and what to do. */
 export async function read<T>(path: string, signal?: AbortSignal): Promise<T> {
@@ -15,5 +15,10 @@ export async function read<T>(path: string, signal?: AbortSignal): Promise<T> {
 
 /** Did the service refuse because nobody is signed in? */
 export function isSignedOut(error: unknown): boolean {
-  return (error as Partial<ProblemAnswer> | null)?.status === 401;
+  return error instanceof ProblemAnswer && error.status === 401 && !needsPassphrase(error);
+}
+
+/** Did it refuse because whoever is signed in gave the passphrase too long ago for what was asked? */
+export function needsPassphrase(error: unknown): boolean {
+  return error instanceof ProblemAnswer && error.refused.problems.some(({ code }) => code === 'auth.again');
 }

@@ -1,12 +1,13 @@
 import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
 import { type EvaluationInList, type JobAnswer } from '../../client/answers.js';
 import { documentAddress, evaluationsQuery, seatTaken } from '../../client/queries.js';
-import { isSignedOut } from '../../client/read.js';
+import { isSignedOut, needsPassphrase } from '../../client/read.js';
 import { send } from '../../client/send.js';
 import { useJob } from '../../client/use-job.js';
 import { FormProblem } from '../../parts/field.js';
 import { Progress } from '../../parts/progress.js';
 import { useMe } from '../people/me.js';
+import { PassphraseAgain } from '../people/passphrase-again.js';
 
 const MAY_EVALUATE = ['review', 'decide', 'issue'] as const;
 const MAY_REPORT = ['issue', 'decide'] as const;
@@ -69,7 +70,13 @@ export function LotWork({ lot }: { lot: string }) {
         </button>
       )}
       <JobState job={work.job} silent={work.silent} last={last} onCancel={cancel.mutate} />
-      <FormProblem error={ask.error ?? cancel.error ?? evaluations.error} />
+      <PassphraseAgain
+        error={ask.error}
+        onGiven={() => {
+          if (ask.variables !== undefined) ask.mutate(ask.variables);
+        }}
+      />
+      <FormProblem error={needsPassphrase(ask.error) ? null : (ask.error ?? cancel.error ?? evaluations.error)} />
     </>
   );
 }

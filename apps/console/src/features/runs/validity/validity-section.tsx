@@ -3,12 +3,13 @@ import { useMutation, useQueryClient } from '@tanstack/react-query';
 import { useState } from 'react';
 import { type RunRecord } from '../../../client/answers.js';
 import { seatTaken } from '../../../client/queries.js';
-import { isSignedOut } from '../../../client/read.js';
+import { isSignedOut, needsPassphrase } from '../../../client/read.js';
 import { send } from '../../../client/send.js';
 import { FormProblem, TextArea } from '../../../parts/field.js';
 import { Picks } from '../../../parts/picks.js';
 import { Section } from '../../../parts/sheet/sheet.js';
 import { useMe } from '../../people/me.js';
+import { PassphraseAgain } from '../../people/passphrase-again.js';
 import { type RunOnSheet } from '../use-run-sheet.js';
 import { whyNotMine } from './why-not-mine.js';
 
@@ -77,45 +78,51 @@ function DecideForm({ record, lot, proposed }: { record: RunRecord; lot: string;
       ]),
   });
   const missing = whatIsMissing(validity, reason, note);
+  const decideAgain = () => {
+    if (decide.variables !== undefined) decide.mutate(decide.variables);
+  };
   return (
-    <form
-      className="form wide"
-      onSubmit={(event) => {
-        event.preventDefault();
-        if (validity !== undefined && missing === undefined) decide.mutate(validity);
-      }}
-    >
-      <p className="quiet">The checks propose: {proposed}. They bind nobody.</p>
-      <Picks
-        legend={`Decision on run ${run}`}
-        options={WORDS}
-        picked={validity === undefined ? [] : [validity]}
-        onPick={([next]) => setValidity(next)}
-      />
-      {validity === 'invalid' && (
+    <>
+      <form
+        className="form wide"
+        onSubmit={(event) => {
+          event.preventDefault();
+          if (validity !== undefined && missing === undefined) decide.mutate(validity);
+        }}
+      >
+        <p className="quiet">The checks propose: {proposed}. They bind nobody.</p>
         <Picks
-          legend="Reason"
-          options={InvalidReason.options.map((value) => ({ value, word: value }))}
-          picked={reason === undefined ? [] : [reason]}
-          onPick={([next]) => setReason(next)}
+          legend={`Decision on run ${run}`}
+          options={WORDS}
+          picked={validity === undefined ? [] : [validity]}
+          onPick={([next]) => setValidity(next)}
         />
-      )}
-      <TextArea
-        label={needsNote(validity) ? 'Note' : 'Note, if there is more to say'}
-        value={note}
-        rows={3}
-        onChange={({ target }) => setNote(target.value)}
-      />
-      <FormProblem error={decide.error} />
-      <p className="quiet small">
-        After this, limits and verdicts of the run are shown, and what was recorded of it can no longer be corrected. A
-        later decision needs a note and stands beside this one.
-      </p>
-      {missing !== undefined && validity !== undefined && <p className="small">{missing}</p>}
-      <button className="action main" type="submit" disabled={missing !== undefined || decide.isPending}>
-        {validity === undefined ? 'Decide validity' : `Decide: ${validity}`}
-      </button>
-    </form>
+        {validity === 'invalid' && (
+          <Picks
+            legend="Reason"
+            options={InvalidReason.options.map((value) => ({ value, word: value }))}
+            picked={reason === undefined ? [] : [reason]}
+            onPick={([next]) => setReason(next)}
+          />
+        )}
+        <TextArea
+          label={needsNote(validity) ? 'Note' : 'Note, if there is more to say'}
+          value={note}
+          rows={3}
+          onChange={({ target }) => setNote(target.value)}
+        />
+        <FormProblem error={needsPassphrase(decide.error) ? null : decide.error} />
+        <p className="quiet small">
+          After this, limits and verdicts of the run are shown, and what was recorded of it can no longer be corrected.
+          A later decision needs a note and stands beside this one.
+        </p>
+        {missing !== undefined && validity !== undefined && <p className="small">{missing}</p>}
+        <button className="action main" type="submit" disabled={missing !== undefined || decide.isPending}>
+          {validity === undefined ? 'Decide validity' : `Decide: ${validity}`}
+        </button>
+      </form>
+      <PassphraseAgain error={decide.error} onGiven={decideAgain} />
+    </>
   );
 }
 
