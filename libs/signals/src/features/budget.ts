@@ -1,6 +1,6 @@
 import { type Characteristic, type MethodCharacteristic, type Step } from '@breakbook/lab';
 import { combineUncertainty, standardUncertainty } from '@breakbook/statistics';
-import { convert, printSignificant } from '@breakbook/units';
+import { convert, printSignificant, unitSymbol } from '@breakbook/units';
 
 /** Standard uncertainty of the sensor on a channel, from the calibration in force, in the channel's unit. */
 export interface ChannelUncertainty {
@@ -51,7 +51,7 @@ export function budgetOf(
         k: uncertainty.k,
         U: expanded,
       },
-      answer: `U = ${printSignificant(expanded, 2)} ${unit} with k = ${uncertainty.k}, from ${components.length} independent component${components.length === 1 ? '' : 's'}.`,
+      answer: `U = ${printSignificant(expanded, 2)} ${unitSymbol(unit)} with k = ${uncertainty.k}, from ${components.length} independent component${components.length === 1 ? '' : 's'}.`,
     },
   };
 }

@@ -1,5 +1,5 @@
 import { type CharacteristicValue, type NotEvaluated, notEvaluated, type Step } from '@breakbook/lab';
-import { valueIn } from '@breakbook/units';
+import { unitSymbol, valueIn } from '@breakbook/units';
 import { median } from 'simple-statistics';
 import { type Computed } from './characteristic.js';
 import { correctionStep } from './correction-step.js';
@@ -166,7 +166,7 @@ function timeAboveOf(source: HeatSource, level: number): Computed {
   if (!parameters.thresholds.some((one) => Math.abs(valueIn(one, 'Cel') - level) < 1e-6))
     return {
       value: notEvaluated(
-        `method ${source.method.method} rev. ${source.method.revision} lists no threshold of ${level} Cel`,
+        `method ${source.method.method} rev. ${source.method.revision} lists no threshold of ${level} ${unitSymbol('Cel')}`,
         `a revision of the method lists it`,
       ),
       unit: 's',

@@ -1,5 +1,5 @@
 import { type Characteristic, isNotEvaluated, type Method, type Run } from '@breakbook/lab';
-import { printSignificant } from '@breakbook/units';
+import { printSignificant, unitSymbol } from '@breakbook/units';
 import { type Finding } from '../checks/finding.js';
 import { keyedValue } from './keyed.js';
 
@@ -20,7 +20,7 @@ export function keyedAgainstTrace(method: Method, run: Run, characteristics: rea
           check: 'keyed value',
           question: `Does the keyed ${wanted.title.toLowerCase()} agree with the trace?`,
           outcome: agrees ? ('pass' as const) : ('flag' as const),
-          finding: `${printSignificant(keyed, 4)} ${unit} was keyed and the trace gives ${printSignificant(value.value, 4)} ${unit}; the trace stands.`,
+          finding: `${printSignificant(keyed, 4)} ${unitSymbol(unit)} was keyed and the trace gives ${printSignificant(value.value, 4)} ${unitSymbol(unit)}; the trace stands.`,
           ...(agrees ? {} : { action: 'Find out which of the two is wrong: gauge, keying, unit or file.' }),
         },
       },

@@ -91,7 +91,7 @@ describe('a drag of constant power without noise', () => {
   it('lists no time above a temperature that the method does not', () => {
     const parameters = { ...ONE_STAGE.parameters, thresholds: [] };
     expect(named(read({ ...ONE_STAGE, parameters }), 'timeAbove120').value).toMatchObject({
-      notEvaluated: { because: 'method H1 rev. 1 lists no threshold of 120 Cel' },
+      notEvaluated: { because: 'method H1 rev. 1 lists no threshold of 120 °C' },
     });
   });
 });
