@@ -91,6 +91,27 @@ describe('startEmbedded', () => {
     expect([acknowledged, acknowledged + 1]).toContain(kept);
   });
 
+  it('waits for the children of a killed server that have not seen its end', async () => {
+    const first = await start();
+    const client = new pg.Client(first.connection);
+    client.on('error', () => {});
+    await client.connect();
+    const { rows } = await client.query<{ pid: number }>('select pg_backend_pid() as pid');
+    const child = rows[0]?.pid ?? 0;
+    process.kill(child, 'SIGSTOP'); // It sees nothing, and keeps the memory it shares with the server.
+    process.kill(first.pid, 'SIGKILL');
+    await first.stop();
+
+    let awake = false;
+    setTimeout(() => {
+      awake = process.kill(child, 'SIGCONT');
+    }, 1000);
+    const second = await start();
+    expect(awake).toBe(true);
+    expect(second.adopted).toBe(false);
+    expect(await ask(second, 'select 1')).toBe(1);
+  });
+
   it('takes over the server of a process that was killed', async () => {
     const child = startInAnotherProcess(folder);
     const pid = Number(await child.said);

@@ -37,6 +37,8 @@ export interface Embedded {
 
 /** Recovery after a crash reads the log since the last checkpoint, five minutes of work at most. */
 const LONGEST_START = 300_000;
+/** A child looks for its server at every wait it makes; one that waits for a slow disk takes longer. */
+const LONGEST_WAIT_FOR_CHILDREN = 60_000;
 
 /**
  * Starts PostgreSQL on a data folder of its own, makes it at the first start, and takes it over where it still runs.
@@ -48,14 +50,7 @@ export async function startEmbedded(dataFolder: string, options: EmbeddedOptions
   fs.mkdirSync(folder, { recursive: true });
   const lock = lockDataFolder(folder);
   try {
-    const { place, pid, adopted } = await serverOn(folder, unsafeFast);
-    const connection = { host: place.socket, port: 5432, user: 'breakbook', database };
-    try {
-      await prepareDatabase(place, pid, connection, unsafeFast);
-    } catch (error) {
-      if (!adopted) await stopServer(pid);
-      throw error;
-    }
+    const { place, pid, adopted, connection } = await preparedServer(folder, database, unsafeFast);
     const stop = async () => {
       await stopServer(pid);
       fs.rmSync(place.socket, { recursive: true, force: true });
@@ -66,6 +61,28 @@ export async function startEmbedded(dataFolder: string, options: EmbeddedOptions
     lock.release();
     throw error;
   }
+}
+
+/** Where a killed server's children have not seen its end yet, a new one ends at once; it is started until they have. */
+async function preparedServer(folder: string, database: string, unsafeFast: boolean) {
+  const deadline = Date.now() + LONGEST_WAIT_FOR_CHILDREN;
+  for (;;) {
+    const { place, pid, adopted } = await serverOn(folder, unsafeFast);
+    const connection = { host: place.socket, port: 5432, user: 'breakbook', database };
+    try {
+      await prepareDatabase(place, pid, connection, unsafeFast);
+      return { place, pid, adopted, connection };
+    } catch (error) {
+      if (!adopted) await stopServer(pid);
+      if (!metChildren(place, pid) || Date.now() > deadline) throw error;
+    }
+    await new Promise((resolve) => setTimeout(resolve, 100));
+  }
+}
+
+/** The words in which PostgreSQL says so, in src/backend/port/sysv_shmem.c (from memory, and as its log has them). */
+function metChildren(place: ClusterPlace, pid: number): boolean {
+  return lastLogLines(place).includes(`[${pid}] FATAL:  pre-existing shared memory block`);
 }
 
 async function serverOn(
