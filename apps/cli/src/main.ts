@@ -5,7 +5,7 @@ const program = new Command('breakbook')
   .description('Judges lots of broken wheels and rims from their raw files, and computes what they prove.')
   .addHelpText(
     'after',
-    '\nEnds with 0 done or meets, 1 does not meet, 2 bad input, 3 undecided or not evaluated, 70 our fault.',
+    '\nEnds with 0 done, meets or identical, 1 does not meet or differs, 2 bad input, 3 undecided or not evaluated, 70 our fault.',
   );
 
 program
@@ -18,6 +18,18 @@ program
     end(async () => {
       const { judgeCommand } = await import('./commands/judge.js');
       return judgeCommand(folder, options);
+    }),
+  );
+
+program
+  .command('recompute')
+  .description('read and judge every run of a lot folder again, and say what differs from a kept result')
+  .argument('<folder>', 'a lot folder, as docs/formats.md describes it')
+  .option('--against <file>', 'the kept result; else out/<lot>/result.json')
+  .action((folder: string, options: { against?: string }) =>
+    end(async () => {
+      const { recomputeCommand } = await import('./commands/recompute.js');
+      return recomputeCommand(folder, options);
     }),
   );
 

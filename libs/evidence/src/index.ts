@@ -1,5 +1,6 @@
 /** Evidence: canonical JSON, digests, the hash chain. Mathematics; no storage. */
 export * from './canonical-json.js';
 export * from './chain.js';
+export * from './differences.js';
 export * from './digest.js';
 export * from './ledger-entry.js';

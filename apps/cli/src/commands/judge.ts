@@ -155,7 +155,7 @@ async function writeOut(bundle: LotBundle, evaluation: LotEvaluation, out: strin
 }
 
 /** Everything that was concluded, without the traces it was concluded from. */
-function resultDocument({ result, runs, refused }: LotEvaluation) {
+export function resultDocument({ result, runs, refused }: LotEvaluation) {
   return {
     result,
     runs: runs.map(({ run, reading, judgement }) => ({ run: run.run, reading, judgement })),
