@@ -5,6 +5,7 @@ import { drops } from './drops.js';
 import { endingCheck } from './ending.js';
 import { type Finding } from './finding.js';
 import { holdChecks } from './hold.js';
+import { lateSensor } from './late-sensor.js';
 import { rampInBand } from './ramp-in-band.js';
 import { clipping, rangeUsed } from './range.js';
 import { redundantSensors } from './redundant-sensors.js';
@@ -41,7 +42,12 @@ export function burstChecks(input: BurstCheckInput): Finding[] {
     range,
     clipping(features, channel),
     spikes(time, features, parameters, channel),
-    ...(second ? [redundantSensors(time, features, second, parameters)] : []),
+    ...(second
+      ? [
+          redundantSensors(time, features, second, parameters),
+          ...lateSensor(time, features, second, steps.period, parameters),
+        ]
+      : []),
     rampInBand(time, features, parameters, channel),
     drops(time, features, channel),
     ...holdChecks(features, channel),

@@ -4,7 +4,7 @@ import { median } from 'simple-statistics';
 import { type Computed } from './characteristic.js';
 import { correctionStep } from './correction-step.js';
 import { indexOfLargest } from './failure.js';
-import { hottestOf, type TrackSensor } from './heat.js';
+import { hottestOf, NO_TEMPERATURE, type TrackSensor } from './heat.js';
 import { type FailureCandidate } from './heat-failure.js';
 import { type HeatSource, inStage, whyIncomplete } from './heat-source.js';
 import { gapsIn, type Stretch } from './heat-stretch.js';
@@ -38,12 +38,31 @@ function peakOf({ stretches }: HeatSource): Peak {
   return peak;
 }
 
+const OPEN_THROUGHOUT = notEvaluated(
+  'every track thermocouple was open for all of it, so there is no temperature to read',
+  'a track sensor is connected',
+);
+
+const OPEN_AT_FAILURE = notEvaluated(
+  'every track thermocouple was open when the part failed',
+  'a track sensor is connected at that moment',
+);
+
+/** The track sensors that were open somewhere in the stages looked at: what they would have shown is not known. */
+function whyOpen({ stretches }: HeatSource): string[] {
+  const channels = stretches.flatMap(({ features, from, last }) =>
+    features.track.flatMap(({ channel, open }) => (open?.subarray(from, last + 1).includes(1) ? [channel] : [])),
+  );
+  return [...new Set(channels)].map((channel) => `${channel} was an open circuit for a part of it`);
+}
+
 /** Why the peak may have been higher than what was read. */
 function whyPeakHigher(source: HeatSource, { index, sensor, stretch }: Peak): string[] {
   const gap = gapsIn(stretch).find(({ after }) => after === index || after === index + 1);
   return [
     ...(sensor.flatTop ? [`${sensor.channel} is cut off at full scale, ${celsius(sensor.flatTop.value)}`] : []),
     ...(gap ? [`the record has a gap at its peak, from ${gap.from} s to ${gap.to} s`] : []),
+    ...whyOpen(source),
     ...source.unrecorded.map((passage) => `stage ${passage} has no record`),
   ];
 }
@@ -56,6 +75,7 @@ function fromSensor(source: HeatSource, sensor: string) {
 
 export function peakTemperature(source: HeatSource): Computed {
   const peak = peakOf(source);
+  if (peak.value <= NO_TEMPERATURE) return { value: OPEN_THROUGHOUT, unit: 'Cel', steps: [] };
   const reasons = whyPeakHigher(source, peak);
   return {
     value: { kind: reasons.length > 0 ? 'atLeast' : 'exact', value: peak.value },
@@ -90,19 +110,22 @@ function peakStep(source: HeatSource, { value, index, sensor, stretch }: Peak): 
 export function temperatureAtFailure(source: HeatSource): Computed {
   const { failure, step, stretch } = source.survival;
   const peak = peakOf(source);
+  if (peak.value <= NO_TEMPERATURE) return { value: OPEN_THROUGHOUT, unit: 'Cel', steps: [] };
   if (failure) {
     const at = beforeFailure(stretch, failure);
+    if (at.value <= NO_TEMPERATURE) return { value: OPEN_AT_FAILURE, unit: 'Cel', steps: [failureStep(source)] };
     return {
-      value: { kind: 'exact', value: at.value },
+      value: { kind: at.open ? 'atLeast' : 'exact', value: at.value },
       unit: 'Cel',
       steps: [correctionStep(source.corrections.get(at.channel), at.channel), failureStep(source), at.step],
       sensitivity: fromSensor(source, at.channel),
     };
   }
-  const at = step && beforeFailure(stretch, step);
+  const found = step && beforeFailure(stretch, step);
+  const at = found && found.value > NO_TEMPERATURE ? found : undefined;
   const higher = whyPeakHigher(source, peak);
   const ifBroken: CharacteristicValue | NotEvaluated = at
-    ? { kind: 'exact', value: at.value }
+    ? { kind: at.open ? 'atLeast' : 'exact', value: at.value }
     : higher.length > 0
       ? notEvaluated(
           `the record shows no moment of failure, and its peak is known from below only: ${higher.join('; ')}`,
@@ -133,6 +156,7 @@ function beforeFailure({ features }: Stretch, { index, time: at }: FailureCandid
   const hottest = each.reduce((most, one) => (one.value > most.value ? one : most));
   return {
     ...hottest,
+    open: each.some(({ value }) => value <= NO_TEMPERATURE),
     step: {
       question: 'How hot was the track just before?',
       numbers: { 'from, s': time[first] as number, 'to, s': at, 'temperature, Cel': hottest.value },
@@ -180,7 +204,7 @@ function timeAboveOf(source: HeatSource, level: number): Computed {
       const hottest = shifted === undefined ? features.hottest : hottestOf(courses);
       return sum + timeAbove(features.record.time, hottest, level, { from, last }, features.longestGap);
     }, 0);
-  const reasons = whyIncomplete(source);
+  const reasons = [...whyIncomplete(source), ...whyOpen(source)];
   const above = total();
   const tracks = new Set(source.stretches.flatMap(({ features }) => features.track.map(({ channel }) => channel)));
   return {

@@ -26,16 +26,27 @@ export interface HeatRecord {
   speed: Float64Array;
   force: Float64Array;
   forceFullScale: number | undefined;
-  track: { channel: string; values: Float64Array; fullScale: number | undefined }[];
+  track: { channel: string; values: Float64Array; open: Uint8Array | undefined; fullScale: number | undefined }[];
   tyre: Float64Array | undefined;
   air: Float64Array | undefined;
   room: Float64Array | undefined;
 }
 
+/** Stands where a thermocouple was open: nothing is as cold, so it is never a peak. Degrees Celsius. */
+export const NO_TEMPERATURE = -273.15;
+
+/** A course of temperatures without the readings of an open thermocouple. */
+export function withoutOpen(values: Float64Array, open: Uint8Array | undefined): Float64Array {
+  return open ? values.map((value, i) => (open[i] ? NO_TEMPERATURE : value)) : values;
+}
+
 export interface TrackSensor {
   channel: string;
+  /** `NO_TEMPERATURE` where the thermocouple was open. */
   raw: Float64Array;
-  /** By the running median of the method's window. */
+  /** 1 where it was open; undefined where it never was. */
+  open: Uint8Array | undefined;
+  /** Of `raw`, by the running median of the method's window. */
   filtered: Float64Array;
   /** A stretch of equal readings at full scale. */
   flatTop: FlatTop | undefined;
@@ -76,12 +87,10 @@ export function heatFeatures(record: HeatRecord, parameters: HeatParameters): He
   const braking = Uint8Array.from(steadyPower, (watts) => (watts > off ? 1 : 0));
 
   const window = windowSamples(valueIn(parameters.temperatureWindow, 's'), steps.period);
-  const track = record.track.map(({ channel, values, fullScale }) => ({
-    channel,
-    raw: values,
-    filtered: runningMedian(values, window),
-    flatTop: atFullScale(time, values, fullScale),
-  }));
+  const track = record.track.map(({ channel, values, open, fullScale }) => {
+    const raw = withoutOpen(values, open);
+    return { channel, raw, open, filtered: runningMedian(raw, window), flatTop: atFullScale(time, raw, fullScale) };
+  });
   const sum = (of: Float64Array) => validSum(time, of, longestGap);
   const whileOn = (of: Float64Array) => sum(of.map((value, i) => value * (braking[i] as number)));
   return {

@@ -1,8 +1,10 @@
 import { type Calibration, type MethodChannel, Refusal, type Rig } from '@breakbook/lab';
 import { converter, isDifference, QUANTITY_KINDS, sameDimension } from '@breakbook/units';
 import { type SensorOnDay } from '../checks/calibration.js';
+import { type ChannelRecord } from '../checks/channels/channel-record.js';
 import { type ChannelUncertainty } from '../features/budget.js';
 import { type CorrectionApplied } from '../features/correction-step.js';
+import { openReadings } from '../features/open-circuit.js';
 import { calibrationOn, placementOn } from './in-force.js';
 
 /** A channel as it is judged, with what stands behind its numbers. */
@@ -11,6 +13,10 @@ export interface CorrectedChannel {
   /** Stored unit of the channel's kind. */
   unit: string;
   values: Float64Array;
+  /** As the file wrote it. */
+  record: ChannelRecord;
+  /** 1 where a thermocouple was open: what stands there is no temperature. Undefined where it never was. */
+  open?: Uint8Array;
   /** What sensor and amplifier can show, corrected like the readings. */
   fullScale?: number;
   uncertainty?: ChannelUncertainty;
@@ -43,10 +49,21 @@ export function correctedChannel(
     const [into, out] = [converter(from, calibration.unit, options), converter(calibration.unit, unit, options)];
     return (value) => out(gain * into(value) + offset);
   };
+  const fullScale =
+    placement && converter(placement.fullScale.unit, indicated.unit, options)(placement.fullScale.value);
+  const open = channel.kind === 'temperature' ? openReadings(indicated.values, indicated.unit, fullScale) : undefined;
   return {
     channel,
     unit,
     values: indicated.values.map(correct(indicated.unit)),
+    record: {
+      channel: channel.channel,
+      kind: channel.kind,
+      unit: indicated.unit,
+      indicated: indicated.values,
+      fullScale,
+    },
+    ...(open ? { open } : {}),
     sensor: {
       channel: channel.channel,
       required: channel.required,

@@ -7,7 +7,7 @@ const seen = (over: Partial<HeatInvention> = {}) => seenIn(readRun(inventedHeatR
 const broke = { endReason: 'something broke' } as const;
 
 describe('a faultless drag', () => {
-  it.each([0, 1, 3])('with %d times its noise passes every check', (noise) => {
+  it.each([0.1, 1, 3])('with %d times its noise passes every check', (noise) => {
     expect(seen({ noise })).toMatchObject({ checks: [], flags: [], proposed: 'valid' });
   });
   it.each([5, 10, 50])('at %d samples a second passes every check', (rate) => {
@@ -36,6 +36,29 @@ describe('one fault at a time is found, and no other', () => {
   const always =
     (change: (cells: Parameters<HeatInvention['row']>[0]) => Partial<typeof cells>): HeatInvention['row'] =>
     (cells) => ({ ...cells, ...change(cells) });
+  const delayed = (seconds: number): HeatInvention['row'] => {
+    const rights: number[] = [];
+    return (cells) => {
+      rights.push(cells.right);
+      return { ...cells, right: rights[rights.length - 1 - 10 * seconds] ?? (rights[0] as number) };
+    };
+  };
+  const frozenFor = (from: number, to: number) => {
+    const text = (whole: string) => {
+      let held: string | undefined;
+      return whole
+        .split('\n')
+        .map((line) => {
+          const cells = line.split(',');
+          const time = Number(cells[0]);
+          if (cells.length < 8 || !(time > from && time < to)) return line;
+          held ??= cells[4];
+          return cells.with(4, held as string).join(',');
+        })
+        .join('\n');
+    };
+    return text;
+  };
   it.each<[string, Partial<HeatInvention>, string[], string[]]>([
     ['too much power', { row: braked(({ force }) => ({ force: 1.1 * force })) }, ['power in band: fail'], []],
     [
@@ -103,6 +126,63 @@ describe('one fault at a time is found, and no other', () => {
       { row: braked(({ right }, t) => ({ right: t > 200 ? -300 : right })) },
       ['track sensor attached: flag'],
       ['signal.below-absolute-zero'],
+    ],
+    [
+      'a thermocouple that opened',
+      { row: braked(({ right }, t) => ({ right: t > 200 ? 1372 : right })) },
+      ['open circuit: flag'],
+      ['signal.open-circuit'],
+    ],
+    [
+      'a thermocouple that was never connected, at full scale',
+      { row: always(() => ({ right: 401 })) },
+      ['open circuit: flag'],
+      ['signal.open-circuit'],
+    ],
+    [
+      'a plug that slipped for five seconds',
+      { row: braked(({ left }, t) => ({ left: t > 100 && t < 105 ? -200 : left })) },
+      ['open circuit: flag'],
+      ['signal.open-circuit'],
+    ],
+    [
+      'room and track exchanged',
+      { row: always(({ right, room }) => ({ right: room, room: right })) },
+      ['room temperature: flag', 'track sensor attached: flag', 'track sensors: flag', 'swapped channels: flag'],
+      ['signal.stuck', 'signal.swapped-channels'],
+    ],
+    [
+      'wheel and air stream exchanged',
+      {
+        row: always(({ air }) => ({ speed: 0.8 * air })),
+        parameters: {
+          stages: ONE_STAGE.parameters.stages.map((one) => ({
+            ...one,
+            airSpeed: { value: 24, unit: 'km/h' },
+            power: { value: 480, unit: 'W' },
+          })),
+        },
+      },
+      ['speed in band: fail', 'air speed in band: fail', 'swapped channels: flag'],
+      ['signal.swapped-channels'],
+    ],
+    [
+      'a track sensor that lags by ten seconds',
+      { row: delayed(10) },
+      ['late track sensor: flag'],
+      ['signal.misaligned'],
+    ],
+    [
+      'a track sensor that froze for a quarter of a minute',
+      { text: frozenFor(220, 235) },
+      ['frozen value: flag'],
+      ['signal.stuck'],
+    ],
+    [
+      'a thermometer in whole degrees',
+      { text: (text) => text.replaceAll(/^((?:[^,\n#]*,){4})(-?\d+)\.\d+,/gm, '$1$2.000,') },
+      ['resolution: flag'],
+      ['signal.resolution'],
     ],
     ['too slow a logger', { rate: 2 }, ['sampling rate: fail'], []],
     [

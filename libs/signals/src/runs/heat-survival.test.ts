@@ -16,6 +16,9 @@ const read = (over: Partial<HeatInvention> = {}) => readRun(inventedHeatRun(over
 const seen = (over: Partial<HeatInvention> = {}) => seenIn(readRun(inventedHeatRun(over)));
 const broke = { endReason: 'something broke' } as const;
 
+/** A record without noise is no sensor's. */
+const SMOOTH = ['smoothness', 'smoothness'];
+
 describe('how far the rim went', () => {
   // Failing after 150 s: T = 23 + 180 (1 − e^(−150/90)).
   const atFailure = ROOM + RESISTANCE * 600 * (1 - Math.exp(-150 / TIME_CONSTANT));
@@ -30,7 +33,7 @@ describe('how far the rim went', () => {
     expect(named(reading, 'energySurvived').value).toMatchObject({ kind: 'exact', value: expect.closeTo(90_000, -2) });
     expect(named(reading, 'energySurvived')).not.toHaveProperty('ifBroken');
     expect(reading.events.map(({ name }) => name)).toContain('failure');
-    expect(reading.proposedValidity).toBe('valid');
+    expect(reading.checks.filter(({ outcome }) => outcome !== 'pass').map(({ check }) => check)).toEqual(SMOOTH);
   });
 
   it('is at least what was reached where it survived, and at most that where it is found broken all the same', () => {
@@ -135,7 +138,7 @@ describe('gaps and what is cut off', () => {
     expect(named(found.reading, 'temperatureAtFailure').ifBroken).toMatchObject({
       notEvaluated: { because: expect.stringContaining('cut off at full scale') },
     });
-    expect(found.flags).toEqual(['signal.saturated']);
+    expect(found.flags).toEqual(['signal.saturated', 'signal.too-smooth']);
   });
 
   it('a stage whose file did not come leaves the sums at least, and fails its check', () => {

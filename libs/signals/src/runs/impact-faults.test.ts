@@ -1,13 +1,13 @@
 import { type Measurement } from '@breakbook/lab';
 import { describe, expect, it } from 'vitest';
-import { type ImpactInvention, inventedImpactRun, strikeOf } from './invented-impact.fixture.js';
+import { type ImpactInvention, inventedImpactRun, PULSE, strikeOf } from './invented-impact.fixture.js';
 import { readRun } from './read-run.js';
 import { named, seenIn } from './reading.fixture.js';
 
 const seen = (over: Partial<ImpactInvention> = {}) => seenIn(readRun(inventedImpactRun(over)));
 
 describe('a faultless strike', () => {
-  it.each([0, 3, 15])('with %d N of noise passes every check', (noise) => {
+  it.each([0.5, 3, 15])('with %d N of noise passes every check', (noise) => {
     expect(seen({ noise })).toMatchObject({ checks: [], flags: [], proposed: 'valid' });
   });
   it.each([50_000, 100_000, 250_000])('at %d samples a second passes every check', (rate) => {
@@ -50,8 +50,20 @@ describe('one fault at a time is found, and no other', () => {
     [
       'a sensor at full scale',
       { fullScale: 11_000, force: (newtons) => Math.min(newtons, 11_000), noise: 0 },
-      ['clipping: flag', 'range used: flag'],
-      ['signal.saturated'],
+      ['clipping: flag', 'range used: flag', 'smoothness: flag'],
+      ['signal.saturated', 'signal.too-smooth'],
+    ],
+    [
+      'a displacement that is late by half a millisecond',
+      { displacement: (_, t) => (t < 0.0005 ? 0 : strikeOf(40).deflection(Math.min(t - 0.0005, PULSE))) },
+      ['late displacement: flag'],
+      ['signal.misaligned'],
+    ],
+    [
+      'a force in steps of 50 N',
+      { text: (text) => text.replaceAll(/,(-?\d+\.\d+)$/gm, (_, force) => `,${50 * Math.round(Number(force) / 50)}`) },
+      ['resolution: flag'],
+      ['signal.resolution'],
     ],
     ['a sensor too small', { fullScale: 12_000 }, ['range used: flag'], []],
     [

@@ -276,6 +276,7 @@ export function inventedImpactRun(over: Partial<ImpactInvention> = {}): RunInput
 function textOf({ rate, noise, force, displacement, named, seconds }: ImpactInvention, energy: number, index: number) {
   const strike = strikeOf(energy);
   const next = seededNormal(20310306 + index);
+  const ofDisplacement = seededNormal(20310406 + index);
   const rows: string[] = [];
   for (let i = 0; i < Math.round(seconds * rate); i++) {
     // The trigger is at contact: the record begins before its zero of time.
@@ -287,7 +288,8 @@ function textOf({ rate, noise, force, displacement, named, seconds }: ImpactInve
     if (displacement)
       cells.push(
         (
-          1000 * displacement(inContact ? strike.deflection(time) : time < 0 ? 0 : strike.deflection(PULSE), time)
+          1000 * displacement(inContact ? strike.deflection(time) : time < 0 ? 0 : strike.deflection(PULSE), time) +
+          0.003 * noise * ofDisplacement()
         ).toFixed(4),
       );
     rows.push(cells.join(','));

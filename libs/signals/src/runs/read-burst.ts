@@ -2,11 +2,12 @@ import { type BurstMethod, type Characteristic, isNotEvaluated, type Trace, type
 import { valueIn } from '@breakbook/units';
 import { burstChecks } from '../checks/burst-checks.js';
 import { calibrationInDate } from '../checks/calibration.js';
+import { channelChecks } from '../checks/channels/channel-checks.js';
 import { type Finding } from '../checks/finding.js';
 import { proposedValidity } from '../checks/proposed-validity.js';
 import { type BurstFeatures, burstFeatures } from '../features/burst.js';
 import { burstCharacteristic, RIM_PRESSURE, SECOND_RIM_PRESSURE } from '../features/burst-characteristics.js';
-import { ventedZero } from '../features/vented-zero.js';
+import { firstAt, ventedZero } from '../features/vented-zero.js';
 import { type CorrectedChannel } from './corrected-channel.js';
 import { keyedCharacteristic } from './keyed.js';
 import { keyedAgainstTrace } from './keyed-against-trace.js';
@@ -68,6 +69,12 @@ export function readBurstRun(method: BurstMethod, input: RunInput, using: ReadWi
       second: second ? { channel: second.channel.channel, pressure: second.values } : undefined,
       endReason: run.examination?.endReason,
     }),
+    ...(features.pressurised
+      ? channelChecks(second ? [rim.record, second.record] : [rim.record], read.time, {
+          from: firstAt(read.time, isNotEvaluated(features.ramp) ? (read.time[0] as number) : features.ramp.t10),
+          last: features.loadedTo,
+        })
+      : []),
     ...keyedAgainstTrace(method, run, characteristics),
   ];
   const checks = findings.map(({ check }) => check);

@@ -10,11 +10,13 @@ import {
 } from '@breakbook/lab';
 import { sameDimension, valueIn } from '@breakbook/units';
 import { calibrationInDate } from '../checks/calibration.js';
+import { channelChecks } from '../checks/channels/channel-checks.js';
+import { openCircuit } from '../checks/channels/open-circuit.js';
 import { type Finding } from '../checks/finding.js';
 import { heatRecordChecks, heatRunChecks, stageChecks } from '../checks/heat/heat-checks.js';
 import { proposedValidity } from '../checks/proposed-validity.js';
 import { indexOfLargest } from '../features/failure.js';
-import { BRAKING_POWER, HEAT_CHANNELS, type HeatFeatures, heatFeatures } from '../features/heat.js';
+import { BRAKING_POWER, HEAT_CHANNELS, type HeatFeatures, heatFeatures, withoutOpen } from '../features/heat.js';
 import { heatCharacteristic, stageCharacteristic } from '../features/heat-characteristics.js';
 import { type Survival, survivalOf } from '../features/heat-failure.js';
 import { type HeatSource } from '../features/heat-source.js';
@@ -56,16 +58,20 @@ export function readHeatRun(method: HeatMethod, { files, run, onProgress }: RunI
 
   const findings: { finding: Finding; file: string; passage?: number }[] = [
     ...featured.flatMap(({ read, features }) =>
-      [...read.channels.map(({ sensor }) => calibrationInDate(sensor)), ...heatRecordChecks(features, method)].map(
-        (finding) => ({ finding, file: read.file.name, ...passageOf(read) }),
-      ),
+      [
+        ...read.channels.map(({ sensor }) => calibrationInDate(sensor)),
+        ...read.channels.flatMap((channel) => openCircuit(channel, read.time)),
+        ...heatRecordChecks(features, method),
+      ].map((finding) => ({ finding, file: read.file.name, ...passageOf(read) })),
     ),
     ...stretches.flatMap((stretch, index) =>
-      stageChecks(stretch, method, { survival, first: index === 0 }).map((finding) => ({
-        finding,
-        file: stretch.file,
-        ...(stretch.passage === undefined ? {} : { passage: stretch.passage }),
-      })),
+      [...stageChecks(stretch, method, { survival, first: index === 0 }), ...lookedAt(stretch, featured)].map(
+        (finding) => ({
+          finding,
+          file: stretch.file,
+          ...(stretch.passage === undefined ? {} : { passage: stretch.passage }),
+        }),
+      ),
     ),
     ...[
       ...heatRunChecks(stretches, survival, source.unrecorded, method, run.examination?.endReason),
@@ -111,6 +117,7 @@ function featuresOf(read: ReadFile, method: HeatMethod): HeatFeatures {
   const force = neededChannel(read, HEAT_CHANNELS.force, 'force', method);
   const track = HEAT_CHANNELS.track.flatMap((name) => channelIn(read, name, 'temperature') ?? []);
   if (track.length === 0) neededChannel(read, HEAT_CHANNELS.track[0], 'temperature', method);
+  const room = channelIn(read, HEAT_CHANNELS.room, 'temperature');
   return heatFeatures(
     {
       time: read.time,
@@ -118,13 +125,30 @@ function featuresOf(read: ReadFile, method: HeatMethod): HeatFeatures {
       speed: speed.values,
       force: force.values,
       forceFullScale: force.fullScale,
-      track: track.map(({ channel, values, fullScale }) => ({ channel: channel.channel, values, fullScale })),
+      track: track.map(({ channel, values, open, fullScale }) => ({
+        channel: channel.channel,
+        values,
+        open,
+        fullScale,
+      })),
       tyre: channelIn(read, HEAT_CHANNELS.tyre, 'pressure')?.values,
       air: channelIn(read, HEAT_CHANNELS.air, 'speed')?.values,
-      room: channelIn(read, HEAT_CHANNELS.room, 'temperature')?.values,
+      room: room && withoutOpen(room.values, room.open),
     },
     method.parameters,
   );
+}
+
+/** The channels of a stage that follow its braking, looked at as they stand in the file. */
+function lookedAt(stretch: Stretch, featured: readonly { read: ReadFile; features: HeatFeatures }[]): Finding[] {
+  const read = featured.find(({ features }) => features === stretch.features)?.read;
+  const span = brakedSpan(stretch);
+  if (!read || !span) return [];
+  const follow: readonly string[] = [HEAT_CHANNELS.force, ...HEAT_CHANNELS.track];
+  const records = read.channels
+    .filter(({ channel, open }) => follow.includes(channel.channel) && !open)
+    .map(({ record }) => record);
+  return channelChecks(records, read.time, span);
 }
 
 /** The stages that a file holds. Where it holds several, each begins when its passage does, by the file's own start. */

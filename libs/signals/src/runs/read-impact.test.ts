@@ -82,7 +82,10 @@ describe('a strike without noise', () => {
       ['deflection', 'mm'],
       ['energyIntoPart', 'J'],
     ]);
-    expect(reading).toMatchObject({ flags: [], proposedValidity: 'valid' });
+    expect(reading).toMatchObject({
+      flags: [{ code: 'signal.too-smooth' }],
+      proposedValidity: 'needs a look',
+    });
     expect(reading).not.toHaveProperty('passages');
   });
 

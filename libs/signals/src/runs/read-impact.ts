@@ -10,6 +10,7 @@ import {
 } from '@breakbook/lab';
 import { valueIn } from '@breakbook/units';
 import { calibrationInDate } from '../checks/calibration.js';
+import { channelChecks } from '../checks/channels/channel-checks.js';
 import { type Finding } from '../checks/finding.js';
 import { GAP, strikeChecks } from '../checks/impact/impact-checks.js';
 import { impactEnding, series } from '../checks/impact/series-checks.js';
@@ -63,6 +64,10 @@ export function readImpactRun(method: ImpactMethod, input: RunInput): ReadRun {
       })),
     ),
     ...strikes.flatMap((strike) => strikeChecks(strike, method).map((finding) => ({ finding, strike }))),
+    ...reads.flatMap((read) => {
+      const strike = strikes.find(({ file }) => file === read.file.name);
+      return lookedAt(read, strike).map((finding) => ({ finding, ...only(strike) }));
+    }),
     ...[
       ...series(strikes, method),
       impactEnding(strikes, run.examination),
@@ -103,6 +108,16 @@ export function readImpactRun(method: ImpactMethod, input: RunInput): ReadRun {
       return strike ? tracesOf(read, strike, method) : [];
     }),
   };
+}
+
+/** The force as it stands in the file. */
+function lookedAt(read: ReadFile, strike: Strike | undefined): Finding[] {
+  const contact = strike?.features?.contact;
+  if (!contact) return [];
+  const records = read.channels
+    .filter(({ channel }) => channel.channel === STRIKER_FORCE || channel.channel === DISPLACEMENT)
+    .map(({ record }) => record);
+  return channelChecks(records, read.time, { from: contact.from, last: contact.to });
 }
 
 function only(strike: Strike | undefined): { strike?: Strike } {

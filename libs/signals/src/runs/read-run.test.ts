@@ -63,8 +63,9 @@ describe('readRun on a straight ramp without noise', () => {
         { channel: 'rimPressure', sensor: 'S1', calibration: 'CAL-S1', validOnDay: true },
         { channel: 'rimPressure2', sensor: 'S2', calibration: 'CAL-S2', validOnDay: true },
       ],
-      flags: [],
-      proposedValidity: 'valid',
+      // A ramp without noise, in both columns: no sensor wrote that.
+      flags: [{ code: 'signal.too-smooth' }, { code: 'signal.too-smooth' }, { code: 'signal.repeated-block' }],
+      proposedValidity: 'needs a look',
     });
   });
 

@@ -9,7 +9,9 @@ import { gaps, samplingRate } from '../sampling.js';
 import { interruptions, stageLength } from './course.js';
 import { heatEnding } from './ending.js';
 import { bandChecks } from './in-band.js';
+import { lateTrack } from './late-track.js';
 import { coldStart, roomTemperature, tyreAtStart } from './start.js';
+import { swappedChannels } from './swapped.js';
 import { sensorAttached, tracksAgree } from './track-sensors.js';
 
 /** What says whether one file is a good record. */
@@ -43,6 +45,8 @@ export function stageChecks(
     ...stageLength(stretch, ended),
     ...stretch.features.track.map((sensor) => sensorAttached(stretch, sensor, parameters)),
     ...tracksAgree(stretch, parameters),
+    ...stretch.features.track.flatMap((sensor) => lateTrack(stretch, sensor, parameters)),
+    ...swappedChannels(stretch, parameters),
   ];
 }
 

@@ -1,7 +1,7 @@
 import { type HeatParameters } from '@breakbook/lab';
 import { valueIn } from '@breakbook/units';
 import { median } from 'simple-statistics';
-import { HEAT_CHANNELS } from '../../features/heat.js';
+import { HEAT_CHANNELS, NO_TEMPERATURE } from '../../features/heat.js';
 import { brakedSpan, type Stretch } from '../../features/heat-stretch.js';
 import { firstAt } from '../../features/vented-zero.js';
 import { inUnit, percent } from '../../features/words.js';
@@ -27,6 +27,15 @@ export function coldStart(stretch: Stretch, parameters: HeatParameters): Finding
     ...atStart(stretch, raw, valueIn(parameters.temperatureWindow, 's')),
   }));
   const hottest = sensors.reduce((a, b) => (b.value > a.value ? b : a));
+  if (hottest.value <= NO_TEMPERATURE)
+    return {
+      check: {
+        ...named,
+        outcome: 'not evaluated',
+        finding: 'Every track thermocouple was open then.',
+        action: 'Connect a track sensor before the run.',
+      },
+    };
   const finding = `${hottest.channel} stood at ${celsius(hottest.value)}; the method asks for at most ${celsius(most)}.`;
   if (hottest.value <= most) return { check: { ...named, outcome: 'pass', finding } };
   return {
@@ -69,7 +78,9 @@ export function roomTemperature(stretch: Stretch, parameters: HeatParameters): F
   if (!room) return [];
   const named = { check: 'room temperature', question: 'Was the room as warm as the method asks?' };
   const [low, high] = [valueIn(parameters.room.from, 'Cel'), valueIn(parameters.room.to, 'Cel')];
-  const values = Array.from(room.subarray(stretch.from, stretch.last + 1)).sort((a, b) => a - b);
+  const values = Array.from(room.subarray(stretch.from, stretch.last + 1).filter((value) => value > NO_TEMPERATURE));
+  if (values.length === 0) return [];
+  values.sort((a, b) => a - b);
   // One reading in a hundred on either side may be noise.
   const beyond = Math.floor(values.length / 100);
   const [least, most] = [values[beyond] as number, values[values.length - 1 - beyond] as number];

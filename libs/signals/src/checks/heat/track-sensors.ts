@@ -1,7 +1,8 @@
 import { type HeatParameters } from '@breakbook/lab';
 import { printSignificant, valueIn } from '@breakbook/units';
-import { type TrackSensor } from '../../features/heat.js';
+import { NO_TEMPERATURE, type TrackSensor } from '../../features/heat.js';
 import { brakedSpan, type Stretch } from '../../features/heat-stretch.js';
+import { type Span } from '../../features/time-above.js';
 import { windowSamples } from '../../features/window-samples.js';
 import { inUnit, seconds } from '../../features/words.js';
 import { type Finding } from '../finding.js';
@@ -9,9 +10,7 @@ import { type Finding } from '../finding.js';
 const celsius = inUnit('Cel');
 const kelvin = inUnit('K');
 /** A track that is braked warms by more than this; a sensor beside it does not. Kelvin. Common practice, no source. */
-const LEAST_RISE = 5;
-/** No temperature is lower. Degrees Celsius. */
-const ABSOLUTE_ZERO = -273.15;
+export const LEAST_RISE = 5;
 
 /** Do two track sensors agree? */
 export function tracksAgree({ features, from, last }: Stretch, { trackDifference }: HeatParameters): Finding[] {
@@ -23,6 +22,10 @@ export function tracksAgree({ features, from, last }: Stretch, { trackDifference
   let [worst, worstFrom, worstTo, largest] = [0, from, from, 0];
   let begins: number | undefined;
   for (let i = from; i <= last; i++) {
+    if (isOpen(left, i) || isOpen(right, i)) {
+      begins = undefined;
+      continue;
+    }
     const off = Math.abs((left.filtered[i] as number) - (right.filtered[i] as number));
     largest = Math.max(largest, off);
     if (off <= most) begins = undefined;
@@ -47,6 +50,26 @@ export function tracksAgree({ features, from, last }: Stretch, { trackDifference
   ];
 }
 
+/** A temperature smoothed, and where its sensor was open. */
+type Course = Pick<TrackSensor, 'filtered'> & { open?: Uint8Array | undefined };
+
+/** How far this sensor rose above its first reading of a span, K. */
+export function riseIn(sensor: Course, { from, last }: Span): number {
+  let [first, most]: [number | undefined, number] = [undefined, 0];
+  for (let i = from; i <= last; i++) {
+    if (isOpen(sensor, i)) continue;
+    const value = sensor.filtered[i] as number;
+    first ??= value;
+    most = Math.max(most, value - first);
+  }
+  return most;
+}
+
+/** Does an open circuit stand for this filtered reading? */
+function isOpen({ filtered, open }: Course, index: number): boolean {
+  return open !== undefined && filtered[index] === NO_TEMPERATURE;
+}
+
 /** Did this track sensor stay on the track? A detached one changes at once; one beside the track does not warm. */
 export function sensorAttached(stretch: Stretch, sensor: TrackSensor, parameters: HeatParameters): Finding {
   const named = { check: 'track sensor attached', question: `Did ${sensor.channel} stay on the track?` };
@@ -67,7 +90,9 @@ export function sensorAttached(stretch: Stretch, sensor: TrackSensor, parameters
   const reach = (windowSamples(valueIn(parameters.temperatureWindow, 's'), steps.period) - 1) / 2;
   let [fastest, at] = [0, stretch.from];
   for (let i = stretch.from + reach + 1; i <= stretch.last - reach; i++) {
-    if ((filtered[i] as number) < ABSOLUTE_ZERO)
+    // What an open circuit shows is the business of its own check.
+    if (isOpen(sensor, i) || isOpen(sensor, i - 1)) continue;
+    if ((filtered[i] as number) < NO_TEMPERATURE)
       return flag(`It reads ${celsius(filtered[i] as number)}, below absolute zero.`, i, 'signal.below-absolute-zero');
     const step = (time[i] as number) - (time[i - 1] as number);
     const rate = Math.abs((filtered[i] as number) - (filtered[i - 1] as number)) / step;
@@ -78,16 +103,14 @@ export function sensorAttached(stretch: Stretch, sensor: TrackSensor, parameters
 
   const span = brakedSpan(stretch);
   if (!span) return { check: { ...named, outcome: 'pass', finding: `${rates}.` } };
-  const riseOf = ({ filtered: course }: TrackSensor) => {
-    let most = 0;
-    for (let i = span.from; i <= span.last; i++)
-      most = Math.max(most, (course[i] as number) - (course[span.from] as number));
-    return most;
-  };
-  const rise = riseOf(sensor);
+  const rise = riseIn(sensor, span);
   // A warm rim that is braked softly may cool; then its other sensor says the same.
   const others = stretch.features.track.filter((one) => one !== sensor);
-  if (rise < LEAST_RISE && (others.length === 0 || others.some((one) => riseOf(one) >= LEAST_RISE)))
+  if (
+    !sensor.open &&
+    rise < LEAST_RISE &&
+    (others.length === 0 || others.some((one) => riseIn(one, span) >= LEAST_RISE))
+  )
     return flag(`It rose by only ${kelvin(rise)} while the brake was on.`, span.last, 'signal.stuck');
   return {
     check: { ...named, outcome: 'pass', finding: `${rates}; it rose by ${kelvin(rise)} while the brake was on.` },

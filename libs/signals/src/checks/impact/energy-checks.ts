@@ -11,7 +11,7 @@ import {
   wholeContact,
 } from '../../features/impact-source.js';
 import { impactEnergy, impactSpeed, measuredRebound } from '../../features/impact-speed.js';
-import { inUnit, percent } from '../../features/words.js';
+import { inUnit, percent, seconds } from '../../features/words.js';
 import { type Finding } from '../finding.js';
 
 const joules = inUnit('J');
@@ -151,4 +151,52 @@ export function deflectionAgrees(strike: Strike, method: ImpactMethod): Finding[
       },
     },
   ];
+}
+
+/** Half of the deflection is passed by both within this share of the contact time. Common practice, no source. */
+const APART = 0.05;
+const PERIODS = 3;
+
+/** Do displacement and force belong to the same moment? Timed where each way to the deflection passes half of its largest. */
+export function displacementInTime(strike: Strike, method: ImpactMethod): Finding[] {
+  const { features } = strike;
+  const displacement = features?.record.displacement;
+  const contact = wholeContact(strike);
+  const { value } = impactSpeed(strike, method);
+  if (!features || !displacement || isNotEvaluated(contact) || isNotEvaluated(value) || value.kind === 'between')
+    return [];
+  const { time, steps } = features.record;
+  const { deflection } = motionOf(features, contact, value.value, method);
+  const recorded = displacement.subarray(contact.from, contact.to + 1);
+  const at = (index: number) => time[contact.from + index] as number;
+  const [here, there] = [at(halfWay(deflection)), at(halfWay(recorded))];
+  const off = there - here;
+  const duration = (time[contact.to] as number) - (time[contact.from] as number);
+  const most = Math.max(APART * duration, PERIODS * steps.period);
+  const named = { check: 'late displacement', question: 'Do displacement and force belong to the same moment?' };
+  const finding = `The displacement recorded is half way ${seconds(Math.abs(off))} ${off < 0 ? 'before' : 'after'} the one integrated from the force; up to ${seconds(most)} is usual.`;
+  if (Math.abs(off) <= most) return [{ check: { ...named, outcome: 'pass', finding } }];
+  return [
+    {
+      check: {
+        ...named,
+        outcome: 'flag',
+        finding,
+        action:
+          'Find out which channel is late: a filter in one of them shifts energy and deflection against each other.',
+        place: { channel: DISPLACEMENT, from: Math.min(here, there), to: Math.max(here, there) },
+      },
+      signal: 'signal.misaligned',
+    },
+  ];
+}
+
+/** First sample at which a course that starts anywhere has gone half of the way to its largest. */
+function halfWay(course: Float64Array): number {
+  const start = course[0] as number;
+  const half = start + ((course[indexOfLargest(course)] as number) - start) / 2;
+  return Math.max(
+    0,
+    course.findIndex((value) => value >= half),
+  );
 }

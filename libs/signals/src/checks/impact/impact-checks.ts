@@ -2,7 +2,13 @@ import { type ImpactMethod } from '@breakbook/lab';
 import { STRIKER_FORCE, type Strike } from '../../features/impact-source.js';
 import { type Finding } from '../finding.js';
 import { gaps, samplingRate } from '../sampling.js';
-import { deflectionAgrees, energyInBand, guideEfficiency, momentumBalance } from './energy-checks.js';
+import {
+  deflectionAgrees,
+  displacementInTime,
+  energyInBand,
+  guideEfficiency,
+  momentumBalance,
+} from './energy-checks.js';
 import { baseline, forceRange, noStrike, singleStrike } from './force-checks.js';
 
 /** A logger at a steady rate leaves out no sample. */
@@ -16,6 +22,7 @@ export function strikeChecks(strike: Strike, method: ImpactMethod): Finding[] {
     ...recordChecks(strike, method),
     ...momentumBalance(strike, method),
     ...deflectionAgrees(strike, method),
+    ...displacementInTime(strike, method),
   ];
 }
 
