@@ -5,5 +5,5 @@ export { FILE_BOUNDS, type FileBounds } from './files/layout-1.js';
 export { readRun } from './runs/read-run.js';
 export type { SentFile } from './runs/run-file.js';
 export type { ReadRun, RunInput } from './runs/run-input.js';
-export { type BlockSpan, blocksOf, type TraceBlock, traceFrom } from './traces/trace-blocks.js';
+export { type BlockSpan, blocksOf, samplesOf, type TraceBlock, traceFrom } from './traces/trace-blocks.js';
 export { type BlockSource, type TraceWindow, traceWindow, type WindowAsked } from './traces/trace-window.js';

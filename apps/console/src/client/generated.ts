@@ -1739,6 +1739,37 @@ export interface Operations {
       limits?: Limit[];
     };
   };
+  'GET /api/runs/{run}/channels': {
+    path: { run: string };
+    answer: {
+      items: {
+        channel: string;
+        unit: string;
+        reference?: 'gauge' | 'absolute';
+        passage?: number;
+        from: number;
+        to: number;
+        samples: number;
+      }[];
+    };
+  };
+  'GET /api/runs/{run}/channels.csv': { path: { run: string }; query?: { passage?: number }; answer: Blob };
+  'GET /api/runs/{run}/channels/{channel}': {
+    path: { run: string; channel: string };
+    query?: { from?: number; to?: number; points?: number; passage?: number };
+    answer: {
+      channel: string;
+      unit: string;
+      reference?: 'gauge' | 'absolute';
+      passage?: number;
+      from: number;
+      to: number;
+      samples: number;
+      whole: boolean;
+      time: number[];
+      values: number[];
+    };
+  };
   'POST /api/runs/{run}/examination': {
     path: { run: string };
     headers: { 'if-match': string };

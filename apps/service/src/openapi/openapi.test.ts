@@ -105,6 +105,7 @@ describe('an answer has the form that the description gives it', () => {
     ':person': 'i-sorbo',
     ':lab': 'saltmarsh',
     ':run': run?.run ?? '',
+    ':channel': 'rimPressure',
     ':sequence': '1',
     ':n': '1',
   };

@@ -1,5 +1,5 @@
 import { evaluateLot, evaluateRun, type LotEvaluation } from '@breakbook/acceptance';
-import { canonicalJson } from '@breakbook/evidence';
+import { canonicalJson, sha256 } from '@breakbook/evidence';
 import {
   type LotBundle,
   type LotResult,
@@ -10,7 +10,7 @@ import {
   type Trace,
 } from '@breakbook/lab';
 import { type LotReportContent, type ReportIdentity } from '@breakbook/reports';
-import { traceOutline } from '@breakbook/signals';
+import { blocksOf, type TraceBlock, traceOutline } from '@breakbook/signals';
 import { type ComputeReply, compute } from '@breakbook/statistics';
 import { jsonBody } from '../http/json-body.js';
 import { bytesOf, type RunFileSource, type RunToRead, readRunToRead } from './run-to-read.js';
@@ -47,6 +47,18 @@ export interface ReadAgain {
   }[];
 }
 
+/** A channel of a run, packed to be kept. */
+export interface PackedTrace {
+  channel: string;
+  unit: string;
+  reference?: 'gauge' | 'absolute';
+  passage?: number;
+  samples: number;
+  /** SHA-256 of its times: channels of one record share it. */
+  clock: string;
+  blocks: TraceBlock[];
+}
+
 /** The heavy work of the service: pure functions over what they are handed, each run in a thread of its own. */
 export interface Tasks {
   'read run': { input: RunToRead; output: Reading };
@@ -56,6 +68,7 @@ export interface Tasks {
     output: { content: LotReportContent; pdf: Uint8Array };
   };
   'evaluate run': { input: { bundle: LotBundle; run: string; files: RunFileSource[] }; output: ReadAgain };
+  'pack traces': { input: RunToRead; output: PackedTrace[] };
   compute: { input: { body: Uint8Array }; output: ComputeReply };
 }
 
@@ -91,6 +104,14 @@ export const TASKS: {
     const { reading, judgement, traces } = evaluateRun(bundle, run, files.map(inMemory));
     return { reading, judgement, channels: traces.map(thinned) };
   },
+
+  'pack traces': async (input) =>
+    (await readRunToRead(input)).traces.map(({ time, values, ...channel }) => ({
+      ...channel,
+      samples: values.length,
+      clock: sha256(new Uint8Array(time.buffer, time.byteOffset, time.byteLength)),
+      blocks: [...blocksOf({ time, values })],
+    })),
 
   compute: ({ body }) => compute(jsonBody(body)),
 };

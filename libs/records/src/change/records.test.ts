@@ -189,7 +189,7 @@ describe('what the database itself refuses the service', () => {
   });
   afterAll(() => database.close());
 
-  /** Bookkeeping, not evidence: the last number given, the last entry, the migrations, how people sign in, the jobs under way. */
+  /** Bookkeeping, not evidence: the last number given, the last entry, the migrations, how people sign in, the jobs under way, derived traces. */
   const NOT_EVIDENCE = [
     'ledger_head',
     'migration',
@@ -200,6 +200,8 @@ describe('what the database itself refuses the service', () => {
     'answered_upload',
     'job',
     'job_end',
+    'stored_trace',
+    'trace_block',
   ];
 
   it('every table of evidence refuses update, delete and truncate to the service and to the owner', async () => {
