@@ -3,6 +3,7 @@ export * from './duties.js';
 export * from './heat-parameters.js';
 export * from './impact-parameters.js';
 export * from './judgements.js';
+export * from './layouts.js';
 export * from './limits.js';
 export * from './lot-bundle.js';
 export { readJson } from './lot-folder/read-json.js';

@@ -1,11 +1,12 @@
 import { z } from 'zod';
+import { Layout } from './layouts.js';
 import { Limit } from './limits.js';
 import { Lot, Specimen } from './lots.js';
 import { Method } from './methods.js';
 import { Customer, Lab, Person } from './people.js';
 import { Plan } from './plans.js';
 import { Product } from './products.js';
-import { Calibration, Layout, Rig, Sensor } from './rigs.js';
+import { Calibration, Rig, Sensor } from './rigs.js';
 import { Run } from './runs.js';
 
 /**

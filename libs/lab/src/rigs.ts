@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { ChannelName } from './methods.js';
 import { Quantity, UnitCode } from './quantity.js';
-import { Day, Key, Line, Paragraph, Revision } from './text.js';
+import { Day, Key, Line, Paragraph } from './text.js';
 
 /** Where a sensor sits from a day on: the channel it feeds and the indicated range the file can show. */
 export const SensorPlacement = z.strictObject({
@@ -51,17 +51,3 @@ export const Calibration = z.strictObject({
   by: Line,
 });
 export type Calibration = z.infer<typeof Calibration>;
-
-/** How one rig's files are read: layout 1 of docs/formats.md with the columns of this rig. */
-export const Layout = z.strictObject({
-  layout: Key,
-  revision: Revision,
-  rig: Key,
-  form: z.literal('layout 1'),
-  time: z.strictObject({ column: Line, kind: z.literal('time') }),
-  /** Which column carries which channel; the unit stands in the file's header. */
-  columns: z.array(z.strictObject({ column: Line, channel: ChannelName })).min(1),
-  /** Metadata lines that must be there, beside specimen, rig and started. */
-  requiredMetadata: z.array(Line),
-});
-export type Layout = z.infer<typeof Layout>;

@@ -56,6 +56,7 @@ export type Check = {
   passage?: number;
 };
 export type ClaimEntry = { run: string; specimen: string; inClaim: boolean; because: string; result?: Result };
+export type ClockZone = string;
 export type ControlMode = 'constant force' | 'constant power' | 'constant lever weight';
 export type Criterion =
   | { kind: 'every specimen'; criterion: Key; limit: LimitRef }
@@ -179,10 +180,63 @@ export type Layout = {
   revision: Revision;
   rig: Key;
   form: 'layout 1';
-  time: { column: Line; kind: 'time' };
-  columns: { column: Line; channel: ChannelName }[];
+  text?: LayoutText;
+  header?: LayoutHeader;
+  unitNames?: { written: Line; unit: UnitCode; reference?: 'gauge' | 'absolute' }[];
+  time: LayoutTime;
+  columns: LayoutColumn[];
   requiredMetadata: Line[];
+  metadata?: 'none';
+  clockZone?: ClockZone;
 };
+export type LayoutColumn = {
+  column: Line;
+  channel: ChannelName;
+  scale?: number;
+  noReading?: string[];
+  sampledEvery?: Quantity;
+};
+export type LayoutHeader =
+  | { kind: 'name and unit'; brackets: 'square' | 'round' }
+  | { kind: 'units in the next row' }
+  | { kind: 'none'; columns: { column: Line; unit: UnitCode }[] };
+export type LayoutText = {
+  encoding?: 'utf-8' | 'utf-16le' | 'utf-16be' | 'latin-1' | 'windows-1252';
+  delimiter?: 'comma' | 'semicolon' | 'tab';
+  decimalMark?: 'point' | 'comma';
+  thousandsMark?: 'point' | 'comma' | 'apostrophe' | 'space';
+  lineEnds?: 'CR';
+  commentMark?: string;
+  preambleLines?: number;
+  gzipUpTo?: number;
+};
+export type LayoutTime =
+  | { column: Line; repeatedStamps?: 'spread evenly'; gapsExpected?: true; beginsBeforeZero?: true; kind: 'time' }
+  | {
+      column: Line;
+      repeatedStamps?: 'spread evenly';
+      gapsExpected?: true;
+      beginsBeforeZero?: true;
+      kind: 'sample number';
+      rate: Quantity;
+    }
+  | {
+      column: Line;
+      repeatedStamps?: 'spread evenly';
+      gapsExpected?: true;
+      beginsBeforeZero?: true;
+      kind: 'epoch';
+      unit: 's' | 'ms' | 'us' | 'ns';
+    }
+  | {
+      column: Line;
+      repeatedStamps?: 'spread evenly';
+      gapsExpected?: true;
+      beginsBeforeZero?: true;
+      kind: 'date-time';
+      form: string;
+      zone: ClockZone;
+    };
 export type Limit =
   | {
       bound: 'at least';

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { Layout } from '../layouts.js';
 import { Limit } from '../limits.js';
 import { type LotBundle } from '../lot-bundle.js';
 import { Lot, Specimen } from '../lots.js';
@@ -7,7 +8,7 @@ import { Customer, Lab, Person } from '../people.js';
 import { Plan } from '../plans.js';
 import { type Problem, Refusal } from '../problems.js';
 import { Product } from '../products.js';
-import { Calibration, Layout, Rig, Sensor } from '../rigs.js';
+import { Calibration, Rig, Sensor } from '../rigs.js';
 import { Run } from '../runs.js';
 import { schemaProblems } from '../schema-problems.js';
 import { readJson } from './read-json.js';

@@ -27,9 +27,11 @@ export function brakedSpan({ features, from, last }: Stretch): Span | undefined 
   return first > end ? undefined : { from: first, last: end };
 }
 
-/** Gaps longer than the method lets be bridged. */
+/** Gaps longer than the method lets be bridged; one before the first sample of a record too. */
 export function gapsIn({ features, from, last }: Stretch, to = last) {
-  return features.record.steps.gaps.filter(({ after }) => after > from && after <= to);
+  return features.record.steps.gaps.filter(
+    ({ after }) => (after > from || after === 0) && after >= from && after <= to,
+  );
 }
 
 /** Share of a stage's programmed time after which it counts as run to its end. Common practice, no source. */

@@ -58,7 +58,11 @@ function whyOpen({ stretches }: HeatSource): string[] {
 
 /** Why the peak may have been higher than what was read. */
 function whyPeakHigher(source: HeatSource, { index, sensor, stretch }: Peak): string[] {
-  const gap = gapsIn(stretch).find(({ after }) => after === index || after === index + 1);
+  const { time } = stretch.features.record;
+  const [at, end] = [time[index] as number, time[stretch.last] as number];
+  // Smoothing may move the peak by its window. What a sensor that gave out would have shown afterwards is unknown too.
+  const window = valueIn(source.method.parameters.temperatureWindow, 's');
+  const gap = gapsIn(stretch).find(({ from, to }) => (at >= from - window && at <= to + window) || to > end);
   return [
     ...(sensor.flatTop ? [`${sensor.channel} is cut off at full scale, ${celsius(sensor.flatTop.value)}`] : []),
     ...(gap ? [`the record has a gap at its peak, from ${gap.from} s to ${gap.to} s`] : []),

@@ -1,23 +1,28 @@
 import { type Fault } from './line-bytes.js';
 
 /**
- * The cells of one line: parted by commas; a cell may stand in double quotes, with a quote inside written twice
+ * The cells of one line: parted by the delimiter; a cell may stand in double quotes, with a quote inside written twice
  * (RFC 4180, section 2), but never runs over the end of its line.
  */
-export function cellsOf(line: string): { cells: string[] } | (Fault & { column: number }) {
-  if (!line.includes('"')) return { cells: line.split(',') };
+export function cellsOf(line: string, delimiter = ','): { cells: string[] } | (Fault & { column: number }) {
+  if (!line.includes('"')) return { cells: line.split(delimiter) };
 
   const cells: string[] = [];
+  const [inQuotes, bare] = expressions(delimiter);
   let rest = line;
   for (;;) {
-    const quoted = /^ *"((?:[^"]|"")*)"( *)(,|$)/.exec(rest);
-    const plain = quoted ? null : /^([^",]*)(,|$)/.exec(rest);
+    const quoted = inQuotes.exec(rest);
+    const plain = quoted ? null : bare.exec(rest);
     const found = quoted ?? plain;
     if (!found) return quoteFault(rest, cells.length + 1);
     cells.push(quoted ? (found[1] ?? '').replaceAll('""', '"') : (found[1] ?? ''));
     if (found.at(-1) === '') return { cells };
     rest = rest.slice(found[0].length);
   }
+}
+
+function expressions(delimiter: string): [RegExp, RegExp] {
+  return [new RegExp(`^ *"((?:[^"]|"")*)"( *)(${delimiter}|$)`), new RegExp(`^([^"${delimiter}]*)(${delimiter}|$)`)];
 }
 
 function quoteFault(rest: string, column: number): Fault & { column: number } {

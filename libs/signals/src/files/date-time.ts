@@ -10,8 +10,11 @@ const FORM = /^(\d{4})-(\d\d)-(\d\d)[T ](\d\d):(\d\d)(?::(\d\d)(?:\.(\d{1,9}))?)
 const EXPECTED = 'date, time and zone, such as 2031-03-04T09:12:00Z or 2031-03-04T10:12:00+01:00';
 const EARLIEST_YEAR = 1900;
 
-/** Milliseconds since 1970 UTC of an instant written with its zone, or why it is none. */
-export function readInstant(text: string): { instant: number } | { said: Said } {
+/**
+ * Milliseconds since 1970 UTC of an instant written with its zone, or why it is none. `clockZone` is the zone of a clock
+ * that writes none, where the layout says so.
+ */
+export function readInstant(text: string, clockZone?: string): { instant: number } | { said: Said } {
   const say = (sentence: string, action: string) => ({ said: { sentence, found: text, expected: EXPECTED, action } });
   const found = FORM.exec(text);
   if (!found) return say('this is no date and time that is read here.', 'Write the instant in the form shown.');
@@ -24,7 +27,7 @@ export function readInstant(text: string): { instant: number } | { said: Said } 
     number,
     number,
   ];
-  const zone = found[8];
+  const zone = found[8] ?? clockZone;
   // RFC 3339, 4.3: "-00:00" says that the zone is not known.
   if (zone === undefined || zone === '-00:00')
     return say(

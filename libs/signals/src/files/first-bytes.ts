@@ -1,4 +1,5 @@
 import { type ProblemCode } from '@breakbook/lab';
+import { type Dialect } from './dialect.js';
 import { type Said } from './problem-list.js';
 
 /** Enough to tell a text from what only calls itself one. */
@@ -40,8 +41,8 @@ const OTHER_ENCODINGS: [magic: string, looksLike: string][] = [
   ['\xfe\xff', 'UTF-16'],
 ];
 
-/** Is this something else than a UTF-8 text, whatever its name says? Told by its first bytes alone. */
-export function somethingElse(bytes: Uint8Array): Answer | undefined {
+/** Is this something else than a text in the encoding expected, whatever its name says? Told by its first bytes alone. */
+export function somethingElse(bytes: Uint8Array, expected: Dialect['encoding'] = 'utf-8'): Answer | undefined {
   const start = new TextDecoder('latin1').decode(bytes.subarray(0, FIRST_BYTES));
   const begins = (magic: string) => [...magic].every((one, index) => bytes[index] === one.charCodeAt(0));
   const match = (list: [string, string][]) => list.find(([magic]) => begins(magic))?.[1];
@@ -53,18 +54,32 @@ export function somethingElse(bytes: Uint8Array): Answer | undefined {
 
   const packed = match(COMPRESSED);
   if (packed)
-    return answer('file.compressed', `this is compressed (${packed}).`, 'Unpack it and send the file inside.');
+    return answer(
+      'file.compressed',
+      `this is compressed (${packed}).`,
+      'Unpack it and send the file inside, or have a layout that takes gzip read the unread file.',
+    );
 
-  const encoding = match(OTHER_ENCODINGS) ?? (everySecondIsZero(bytes) ? 'UTF-16' : undefined);
-  if (encoding)
-    return answer('file.encoding', `this looks like ${encoding}.`, 'Export as UTF-8 and send the file again.', 1);
+  const found = encodingFound(bytes, match(OTHER_ENCODINGS));
+  if (found && !expected.startsWith(found.toLowerCase()))
+    return answer(
+      'file.encoding',
+      `this looks like ${found}.`,
+      `Export as ${expected.toUpperCase()} and send the file again, or have a layout with that encoding read the unread file.`,
+      1,
+    );
   return undefined;
+}
+
+function encodingFound(bytes: Uint8Array, marked: string | undefined): string | undefined {
+  if (marked === 'UTF-16') return bytes[0] === 0xff ? 'UTF-16LE' : 'UTF-16BE';
+  return marked ?? (everySecondIsZero(bytes) ? (bytes[1] === 0 ? 'UTF-16LE' : 'UTF-16BE') : undefined);
 }
 
 function answer(code: ProblemCode, sentence: string, action: string, line?: number): Answer {
   return {
     code,
-    said: { sentence, expected: 'a CSV text in UTF-8', action },
+    said: { sentence, expected: 'a CSV text in the encoding of the layout', action },
     ...(line === undefined ? {} : { line }),
   };
 }

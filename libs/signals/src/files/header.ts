@@ -1,5 +1,6 @@
-import { type MethodChannel, shown } from '@breakbook/lab';
-import { type QuantityKind, readUnitName, unitByCode } from '@breakbook/units';
+import { type Layout, type MethodChannel, shown } from '@breakbook/lab';
+import { type QuantityKind, readUnitName, type UnitProblem, unitByCode } from '@breakbook/units';
+import { type Dialect, dialectOf, type WrittenBy } from './dialect.js';
 import { folded, nearestName } from './nearest-name.js';
 import { readNumber } from './number.js';
 import { type ProblemList } from './problem-list.js';
@@ -20,29 +21,52 @@ export interface HeaderExpectation {
   timeColumn: string;
   columns: readonly { column: string; channel: string }[];
   channels: readonly MethodChannel[];
+  dialect: Dialect;
+}
+
+/** What the header says of one column, and how it is written there. */
+export interface HeaderCell {
+  name: string;
+  unit?: string;
+  written: string;
+}
+
+/** What files of this layout are held against, for a method with these channels. */
+export function expectationOf(layout: WrittenBy, channels: readonly MethodChannel[]): HeaderExpectation {
+  return { timeColumn: layout.time.column, columns: layout.columns, channels, dialect: dialectOf(layout) };
 }
 
 const LONGEST_NAME = 100;
 
 /** `name [unit]`: the unit is what stands between the first opening bracket and the last closing one. */
-export function nameAndUnit(cell: string): { name: string; unit?: string } {
-  const found = /^([^[]*)\[(.*)\]\s*$/s.exec(cell);
-  if (!found) return { name: cell.trim().normalize('NFC') };
-  return { name: (found[1] ?? '').trim().normalize('NFC'), unit: (found[2] ?? '').trim() };
+export function nameAndUnit(cell: string, { header }: Pick<Dialect, 'header'>): HeaderCell {
+  const name = (text: string) => text.trim().normalize('NFC');
+  if (header.kind !== 'name and unit') return { name: name(cell), written: cell };
+  const found = (header.brackets === 'round' ? /^([^(]*)\((.*)\)\s*$/s : /^([^[]*)\[(.*)\]\s*$/s).exec(cell);
+  if (!found) return { name: name(cell), written: cell };
+  return { name: name(found[1] ?? ''), unit: (found[2] ?? '').trim(), written: cell };
+}
+
+/** Units in a row of their own: with or without brackets round each. */
+export function unitInOwnCell(cell: string): string {
+  const bare = cell.trim();
+  // A code that has brackets of its own is no unit without them.
+  const found = /^\[(.*)\]$/s.exec(unitByCode(bare) === undefined ? bare : '') ?? /^\((.*)\)$/s.exec(bare);
+  return found ? (found[1] ?? '').trim() : bare;
 }
 
 /** Could this line be the header? It names a column that is known, or gives a unit in brackets. */
 export function looksLikeHeader(cells: readonly string[], expectation: HeaderExpectation): boolean {
   const known = new Set(knownNames(expectation).map(folded));
   return cells.some((cell) => {
-    const { name, unit } = nameAndUnit(cell);
+    const { name, unit } = nameAndUnit(cell, expectation.dialect);
     return unit !== undefined || known.has(folded(name));
   });
 }
 
 /** The columns of a header line; everything that is wrong with it goes to `problems`. */
 export function readHeader(
-  cells: readonly string[],
+  cells: readonly HeaderCell[],
   line: number,
   expectation: HeaderExpectation,
   problems: ProblemList,
@@ -51,8 +75,7 @@ export function readHeader(
   const columns: Column[] = [];
   const seen = new Map<string, number>();
 
-  for (const [index, cell] of cells.entries()) {
-    const { name, unit: written } = nameAndUnit(cell);
+  for (const [index, { name, unit: written, written: cell }] of cells.entries()) {
     const place = { line, column: index + 1, ...(name === '' ? {} : { channel: name.slice(0, LONGEST_NAME) }) };
 
     const fault = nameFault(name);
@@ -91,7 +114,7 @@ export function readHeader(
       }));
     }
 
-    const unit = unitOf(written, carries);
+    const unit = unitOf(written, carries, expectation.dialect);
     if ('problem' in unit)
       problems.add(unit.problem.code, place, () => ({
         sentence: unitSentence(unit.problem.code, name, written),
@@ -130,7 +153,14 @@ function nameFault(name: string): string | undefined {
  * The unit of a column. UCUM codes that carry brackets of their own (`[psi]`) may be written with one pair or with two:
  * what stands inside is tried first, and only where that is no unit of the kind is the pair counted to the code.
  */
-function unitOf(written: string | undefined, carries: Column['carries']) {
+function unitOf(
+  written: string | undefined,
+  carries: Column['carries'],
+  { unitNames, time }: Dialect,
+): { unit: string } | { problem: UnitFault } {
+  if ('time' in carries && time.kind !== 'time') return unitOfStamps(written, time);
+  const mapped = unitNames.find((one) => one.written === written);
+  if (mapped) return asMapped(mapped, carries);
   const kind: QuantityKind | undefined =
     'time' in carries ? 'time' : 'channel' in carries ? carries.channel.kind : undefined;
   const bracketed = `[${written}]`;
@@ -154,6 +184,50 @@ function unitOf(written: string | undefined, carries: Column['carries']) {
   return {
     problem: { code: 'unit.unknown' as const, expected: 'a UCUM code', action: 'Write a UCUM code, such as kPa.' },
   };
+}
+
+type UnitFault = Omit<UnitProblem, 'found'>;
+
+/** A time that is no plain time has its unit from the layout; one that the header gives must not contradict it. */
+function unitOfStamps(
+  written: string | undefined,
+  time: Exclude<Layout['time'], { kind: 'time' }>,
+): { unit: string } | { problem: UnitFault } {
+  const unit = time.kind === 'epoch' ? time.unit : time.kind === 'date-time' ? 's' : '1';
+  const agrees = !written || (written === unit && time.kind !== 'date-time');
+  if (agrees) return { unit };
+  return {
+    problem: {
+      code: 'unit.wrong-dimension',
+      expected: time.kind === 'date-time' ? 'no unit' : `no unit, or "${unit}"`,
+      action: `The layout says that this column holds ${time.kind === 'epoch' ? `an epoch in ${unit}` : `a ${time.kind}`}; have a layout that fits the header read the unread file.`,
+    },
+  };
+}
+
+/** A unit name that the layout gives a meaning: it must be one that this column can have. */
+function asMapped(
+  { written, unit, reference }: NonNullable<Layout['unitNames']>[number],
+  carries: Column['carries'],
+): { unit: string } | { problem: UnitFault } {
+  const wrong = (expected: string, action: string) => ({
+    problem: { code: 'unit.wrong-dimension' as const, expected, action },
+  });
+  if (unitByCode(unit) === undefined)
+    return {
+      problem: { code: 'unit.unknown', expected: 'a UCUM code', action: `Correct the layout: "${unit}" is no unit.` },
+    };
+  if ('nothing' in carries) return { unit };
+  const kind = 'time' in carries ? 'time' : carries.channel.kind;
+  const read = readUnitName(unit, kind);
+  if ('problem' in read) return read;
+  const measured = 'channel' in carries ? carries.channel.reference : undefined;
+  if (reference && measured && reference !== measured)
+    return wrong(
+      `${measured} pressure`,
+      `The layout says that "${written}" is ${reference} pressure, and the method records ${measured} pressure here. Correct whichever is wrong.`,
+    );
+  return { unit };
 }
 
 function unitSentence(code: string, name: string, written: string | undefined): string {

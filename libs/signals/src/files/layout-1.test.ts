@@ -1,6 +1,6 @@
 import { type MethodChannel, Refusal } from '@breakbook/lab';
 import { describe, expect, it } from 'vitest';
-import { type HeaderExpectation } from './header.js';
+import { expectationOf } from './header.js';
 import { FILE_BOUNDS, Layout1Reader, type ReadOptions, readLayout1 } from './layout-1.js';
 
 const CHANNELS: MethodChannel[] = [
@@ -8,15 +8,17 @@ const CHANNELS: MethodChannel[] = [
   { channel: 'rimPressure2', kind: 'pressure', required: false, reference: 'gauge' },
   { channel: 'roomTemperature', kind: 'temperature', required: false },
 ];
-const EXPECTED: HeaderExpectation = {
-  timeColumn: 'time',
-  columns: [
-    { column: 'P rim', channel: 'rimPressure' },
-    { column: 'P rim 2', channel: 'rimPressure2' },
-    { column: 'T room', channel: 'roomTemperature' },
-  ],
-  channels: CHANNELS,
-};
+const EXPECTED = expectationOf(
+  {
+    time: { column: 'time', kind: 'time' },
+    columns: [
+      { column: 'P rim', channel: 'rimPressure' },
+      { column: 'P rim 2', channel: 'rimPressure2' },
+      { column: 'T room', channel: 'roomTemperature' },
+    ],
+  },
+  CHANNELS,
+);
 const HEAD = '# specimen: 0417\n# rig: R1\n# started: 2031-03-04T09:12:00Z\n';
 const ROWS = '0.00,101.3\n0.01,102.6\n0.02,103.9\n';
 const GOOD = `${HEAD}time [s],P rim [kPa]\n${ROWS}`;

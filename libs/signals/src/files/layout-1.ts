@@ -1,4 +1,6 @@
 import { type Problem, type ProblemCode } from '@breakbook/lab';
+import { convert } from '@breakbook/units';
+import { type Dialect } from './dialect.js';
 import { FIRST_BYTES, somethingElse } from './first-bytes.js';
 import { Head } from './head.js';
 import { type Column, type HeaderExpectation, looksLikeHeader } from './header.js';
@@ -7,6 +9,9 @@ import { type Metadata } from './metadata.js';
 import { ProblemList } from './problem-list.js';
 import { tooLong } from './row-cells.js';
 import { Rows } from './rows.js';
+import { TextBytes, type TextFault } from './text-bytes.js';
+import { inSeconds, spreadStamps } from './time-stamps.js';
+import { isGzip, unpacked } from './unpacked.js';
 
 /** How large a run file may be. */
 export interface FileBounds {
@@ -32,8 +37,10 @@ export interface RunTable {
   firstLine: number;
   metadata: Metadata;
   columns: Column[];
-  /** Per column of `columns`, in its unit. */
+  /** Per column of `columns`, in its unit; `NO_READING` where a declared token says that there was none. */
   values: Float64Array[];
+  /** Milliseconds since 1970 UTC of the first row, where the stamps of the file say it. */
+  firstInstant: number | undefined;
   flags: Problem[];
 }
 
@@ -50,15 +57,21 @@ const CR = 13;
 const PIECE = 2 ** 20;
 
 /**
- * Reads *layout 1* (docs/formats.md) from the bytes of a whole file, a mebibyte at a time. Throws a `Refusal` that lists
+ * Reads *layout 1* (docs/formats.md), or what a layout has otherwise, from the bytes of a whole file, a mebibyte at a
+ * time. Throws a `Refusal` that lists
  * the first hundred problems and counts them all.
  */
 export function readLayout1(
   name: string,
-  bytes: Uint8Array,
+  sent: Uint8Array,
   expectation: HeaderExpectation,
   options: ReadOptions,
 ): RunTable {
+  const most = expectation.dialect.gzipUpTo;
+  const packed = most !== undefined && isGzip(sent);
+  const bytes = packed ? unpacked(sent, Math.min(most, options.bounds?.bytes ?? FILE_BOUNDS.bytes)) : sent;
+  if ('code' in bytes) return new ProblemList(name).refuse(bytes.code, {}, bytes.said);
+
   const reader = new Layout1Reader(name, expectation, options);
   for (let at = 0; at < bytes.length; at += PIECE) {
     reader.take(bytes.subarray(at, at + PIECE));
@@ -74,8 +87,10 @@ export class Layout1Reader {
   private readonly bounds: FileBounds;
   private readonly head: Head;
   private rows: Rows | undefined;
+  private readonly text: TextBytes;
+  /** The first bytes, until there are enough of them to be looked at. */
+  private opening: Uint8Array | undefined = new Uint8Array(0);
   private held = new Uint8Array(0);
-  private started = false;
   private total = 0;
   private line = 0;
   private crlf: boolean | undefined;
@@ -90,6 +105,7 @@ export class Layout1Reader {
     this.problems = new ProblemList(name);
     this.flags = new ProblemList(name);
     this.bounds = { ...FILE_BOUNDS, ...options.bounds };
+    this.text = new TextBytes(expectation.dialect);
     this.head = new Head(expectation, this.bounds.columns, this.problems, this.flags);
     this.checkName();
   }
@@ -105,16 +121,18 @@ export class Layout1Reader {
           action: 'Export the run alone, or at the rate the method asks for.',
         },
       );
-    const bytes = joined(this.held, piece);
-    if (!this.started && bytes.length < FIRST_BYTES) {
-      this.held = bytes;
+    if (!this.opening) {
+      this.read(piece);
       return;
     }
-    this.read(this.begun(bytes));
+    this.opening = joined(this.opening, piece);
+    if (this.opening.length >= FIRST_BYTES) this.begin(this.opening);
   }
 
   end(): RunTable {
-    this.read(this.begun(this.held));
+    if (this.opening) this.begin(this.opening);
+    const cut = this.text.end();
+    if (cut) this.textFault(cut);
     if (this.held.length > 0) this.lastLine(this.held);
     if (!this.head.inked)
       this.problems.refuse(
@@ -138,12 +156,23 @@ export class Layout1Reader {
     this.problems.throwIfAny();
 
     const values = rows?.values() ?? [];
+    const { time: layoutTime } = this.expectation.dialect;
+    const { columns, values: inUnits } = timed(
+      head.columns,
+      head.columns.map(({ column }) => values[column - 1] as Float64Array),
+      layoutTime,
+    );
+    const first = values[(head.columns.find(({ carries }) => 'time' in carries)?.column ?? 0) - 1]?.[0];
     return {
       rows: rows?.count ?? 0,
       firstLine: head.headerLine + 1,
       metadata: head.metadata,
-      columns: head.columns,
-      values: head.columns.map(({ column }) => values[column - 1] as Float64Array),
+      columns,
+      values: inUnits,
+      firstInstant:
+        layoutTime.kind === 'epoch' && first !== undefined
+          ? 1000 * convert(first, layoutTime.unit, 's')
+          : rows?.firstInstant,
       flags: this.flags.first,
     };
   }
@@ -164,17 +193,19 @@ export class Layout1Reader {
   }
 
   /** The first bytes, looked at once: another type is refused, one byte order mark is passed over. */
-  private begun(bytes: Uint8Array): Uint8Array {
-    if (this.started) return bytes;
-    this.started = true;
-    const other = somethingElse(bytes);
+  private begin(bytes: Uint8Array): void {
+    this.opening = undefined;
+    const { encoding } = this.expectation.dialect;
+    const other = somethingElse(bytes, encoding);
     if (other) this.problems.refuse(other.code, other.line === undefined ? {} : { line: other.line }, other.said);
-    const marked = bytes[0] === 0xef && bytes[1] === 0xbb && bytes[2] === 0xbf;
-    return marked ? bytes.subarray(3) : bytes;
+    this.read(bytes.subarray(markLength(bytes, encoding)));
   }
 
   /** Reads every whole line and holds the rest over. */
-  private read(bytes: Uint8Array): void {
+  private read(piece: Uint8Array): void {
+    const text = this.text.take(piece);
+    if ('code' in text) this.textFault(text);
+    const bytes = this.held.length === 0 ? text : joined(this.held, text);
     const end = bytes.lastIndexOf(LF) + 1;
     let at = 0;
     while (!this.rows && at < end) at = this.headLine(bytes, at);
@@ -207,6 +238,8 @@ export class Layout1Reader {
         time: time ? time.column - 1 : -1,
         names,
         looksLikeHeader: (cells) => looksLikeHeader(cells, this.expectation),
+        dialect: this.expectation.dialect,
+        noReading: names.map((name) => this.expectation.dialect.noReading.get(name) ?? []),
         bounds: this.bounds,
       },
       this.problems,
@@ -245,12 +278,40 @@ export class Layout1Reader {
     }
   }
 
+  private textFault({ code, said, linesBefore }: TextFault): never {
+    return this.problems.refuse(code, { line: linesBefore + 1 }, said);
+  }
+
   private neverEnding(bytes: Uint8Array, line = 1 + (this.rows?.line ?? this.line)): never {
     const read = textOfLine(bytes, { cut: true });
     const fault: { code: ProblemCode; said: Parameters<ProblemList['refuse']>[2] } =
       'code' in read ? read : { code: 'csv.line-too-long', said: tooLong(this.bounds.lineBytes) };
     return this.problems.refuse(fault.code, { line }, fault.said);
   }
+}
+
+/** Bytes of the one byte order mark that a text of this encoding may begin with. */
+function markLength(bytes: Uint8Array, encoding: Dialect['encoding']): number {
+  const mark = { 'utf-8': [0xef, 0xbb, 0xbf], 'utf-16le': [0xff, 0xfe], 'utf-16be': [0xfe, 0xff] };
+  const expected = encoding in mark ? mark[encoding as keyof typeof mark] : [];
+  return expected.every((byte, index) => bytes[index] === byte) ? expected.length : 0;
+}
+
+/** The columns with their time in seconds, where the layout says that it is something else than a plain time. */
+function timed(
+  columns: Column[],
+  values: Float64Array[],
+  layout: Dialect['time'],
+): Pick<RunTable, 'columns' | 'values'> {
+  const at = columns.findIndex(({ carries }) => 'time' in carries);
+  const [column, written] = [columns[at], values[at]];
+  if (!column || !written) return { columns, values };
+  const plain = layout.kind === 'time';
+  const time = plain ? written : inSeconds(written, layout);
+  return {
+    columns: plain ? columns : columns.with(at, { ...column, unit: 's' }),
+    values: values.with(at, layout.repeatedStamps ? spreadStamps(time) : time),
+  };
 }
 
 function joined(a: Uint8Array, b: Uint8Array): Uint8Array<ArrayBuffer> {

@@ -15,7 +15,7 @@ export function textOfLine(line: Uint8Array, options: { cut?: boolean } = {}): {
     return fault(
       'csv.line-ending',
       'a carriage return stands alone; lines end with LF or CR LF.',
-      'Export with line ends LF or CR LF and send the file again.',
+      'Export with line ends LF or CR LF and send the file again, or have a layout that says CR read the unread file.',
     );
   try {
     // A decoder of its own: one that threw in the middle of a stream would carry bytes into the next line.
@@ -27,7 +27,7 @@ export function textOfLine(line: Uint8Array, options: { cut?: boolean } = {}): {
     return fault(
       'file.encoding',
       'these bytes are not UTF-8, and none is replaced.',
-      'Export as UTF-8 and send the file again.',
+      'Export as UTF-8 and send the file again, or have a layout that names the encoding read the unread file.',
     );
   }
 }

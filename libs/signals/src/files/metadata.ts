@@ -22,27 +22,31 @@ export class Metadata {
     return this.entries.get(folded(key));
   }
 
-  /** Takes one line that begins with `#`. */
+  /** `mark` is what a line of metadata begins with. */
+  constructor(private readonly mark: string) {}
+
+  /** Takes one line that begins with the mark. */
   take(text: string, line: number, problems: ProblemList): void {
+    const { mark } = this;
     this.lines++;
     if (this.lines > MOST_LINES) {
       if (this.lines === MOST_LINES + 1)
         problems.add('meta.too-many', { line }, () => ({
           sentence: `more than ${MOST_LINES} metadata lines.`,
-          expected: `at most ${MOST_LINES} lines that begin with #`,
+          expected: `at most ${MOST_LINES} lines that begin with ${mark}`,
           action: 'Leave out what the run does not need.',
         }));
       return;
     }
 
-    const [, key = '', value = ''] = /^#\s*([^:]*?)\s*:\s*(.*?)\s*$/s.exec(text) ?? [];
-    const fault = faultOf(text, key, value);
+    const [, key = '', value = ''] = /^\s*([^:]*?)\s*:\s*(.*?)\s*$/s.exec(text.slice(mark.length)) ?? [];
+    const fault = faultOf(text, mark, key, value);
     const before = this.entries.get(folded(key));
     if (fault)
       problems.add('meta.text-invalid', { line }, () => ({
         sentence: fault,
         found: text,
-        expected: '# key: value',
+        expected: `${mark} key: value`,
         action: 'Correct this line and send the file again.',
       }));
     else if (before)
@@ -59,16 +63,16 @@ export class Metadata {
     for (const key of keys)
       if (!this.get(key))
         problems.add('meta.missing', {}, () => ({
-          sentence: `the metadata line "# ${key}: ..." is missing.`,
-          expected: `# ${key}: value, before the header`,
+          sentence: `the metadata line "${this.mark} ${key}: ..." is missing.`,
+          expected: `${this.mark} ${key}: value, before the header`,
           action: 'Add the line and send the file again.',
         }));
   }
 }
 
-function faultOf(text: string, key: string, value: string): string | undefined {
+function faultOf(text: string, mark: string, key: string, value: string): string | undefined {
   if (hasControlCharacter(text)) return 'a control character or line separator stands in this metadata line.';
-  if (key === '') return 'a line that begins with # is metadata, and this one has no key.';
+  if (key === '') return `a line that begins with ${mark} is metadata, and this one has no key.`;
   if (value === '') return `"${key.slice(0, LONGEST_KEY)}" has no value.`;
   if (key.length > LONGEST_KEY) return `the key is longer than ${LONGEST_KEY} characters.`;
   if (value.length > LONGEST_VALUE) return `the value is longer than ${LONGEST_VALUE} characters.`;

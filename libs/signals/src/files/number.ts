@@ -27,7 +27,13 @@ const encoder = new TextEncoder();
  * one rounding left is the right one (Clinger 1990, "How to read floating point numbers accurately", the fast path).
  * Longer numbers go through the language's own reading.
  */
-export function scanNumber(bytes: Uint8Array, at: number, into: Float64Array, slot: number): number {
+export function scanNumber(
+  bytes: Uint8Array,
+  at: number,
+  into: Float64Array,
+  slot: number,
+  decimal: number = POINT,
+): number {
   const start = at;
   let byte = bytes[at] as number;
   const negative = byte === MINUS;
@@ -43,7 +49,7 @@ export function scanNumber(bytes: Uint8Array, at: number, into: Float64Array, sl
     seen++;
     byte = bytes[++at] as number;
   }
-  if (byte === POINT) {
+  if (byte === decimal) {
     byte = bytes[++at] as number;
     while (byte >= ZERO && byte <= NINE) {
       mantissa = mantissa * 10 + (byte - ZERO);
@@ -72,7 +78,8 @@ export function scanNumber(bytes: Uint8Array, at: number, into: Float64Array, sl
   else if (significant <= 15 && scale >= -22 && scale <= 22)
     value = scale >= 0 ? mantissa / (POWERS[scale] as number) : mantissa * (POWERS[-scale] as number);
   else {
-    value = Math.abs(Number(ascii.decode(bytes.subarray(start, at))));
+    const written = ascii.decode(bytes.subarray(start, at));
+    value = Math.abs(Number(decimal === POINT ? written : written.replace(',', '.')));
     if (value === 0) return -1;
   }
   if (value > LARGEST) return -1;
@@ -82,25 +89,47 @@ export function scanNumber(bytes: Uint8Array, at: number, into: Float64Array, sl
 
 const room = new Float64Array(1);
 
+/** The signs of numbers in a file: the decimal mark, and the marks that may part thousands. */
+export interface NumberSigns {
+  decimal: { sign: string; byte: number };
+  thousands: string;
+}
+
+const POINT_ONLY: NumberSigns = { decimal: { sign: '.', byte: POINT }, thousands: '' };
+
 /** A number written as text, by the same grammar; a problem with its words otherwise. */
-export function readNumber(text: string): { value: number } | { code: ProblemCode; said: Said } {
-  const bytes = encoder.encode(`${text}\n`);
+export function readNumber(
+  text: string,
+  signs: NumberSigns = POINT_ONLY,
+): { value: number } | { code: ProblemCode; said: Said } {
+  const bytes = encoder.encode(`${withoutThousands(text, signs)}\n`);
   let at = 0;
   while (bytes[at] === SPACE) at++;
-  at = scanNumber(bytes, at, room, 0);
+  at = scanNumber(bytes, at, room, 0, signs.decimal.byte);
   if (at >= 0) {
     while (bytes[at] === SPACE) at++;
     if (at === bytes.length - 1) return { value: room[0] as number };
   }
-  return whyNoNumber(text.trim());
+  return whyNoNumber(text.trim(), signs);
 }
 
-const EXPECTED = 'a decimal number with a point, such as 101.3';
+/** Thousands marks taken out where they stand as they should: one mark throughout, three digits after each. */
+function withoutThousands(text: string, { thousands, decimal }: NumberSigns): string {
+  if (thousands === '') return text;
+  const rest = decimal.sign === '.' ? '(?:\\.\\d*)?' : '(?:,\\d*)?';
+  const grouped = new RegExp(`^ *[+-]?\\d{1,3}([${thousands}])\\d{3}(?:\\1\\d{3})*${rest}(?:[eE][+-]?\\d+)? *$`);
+  const mark = grouped.exec(text)?.[1];
+  return mark === undefined ? text : text.trim().replaceAll(mark, '');
+}
 
-function whyNoNumber(text: string): { code: ProblemCode; said: Said } {
+function whyNoNumber(text: string, signs: NumberSigns): { code: ProblemCode; said: Said } {
+  const comma = signs.decimal.sign === ',';
+  const expected = comma
+    ? 'a decimal number with a comma, such as 101,3'
+    : 'a decimal number with a point, such as 101.3';
   const say = (code: ProblemCode, sentence: string, action: string) => ({
     code,
-    said: { sentence, found: text, expected: EXPECTED, action },
+    said: { sentence, found: text, expected, action },
   });
   const quoted = `"${shown(text)}"`;
 
@@ -116,19 +145,28 @@ function whyNoNumber(text: string): { code: ProblemCode; said: Said } {
       `${quoted} is no reading a sensor gives.`,
       'Find out why the logger wrote it; export the record without those rows only if they lie outside the run.',
     );
-  if (/^[+-]?(\d+\.?\d*|\.\d+)(e[+-]?\d+)?$/i.test(text))
+  if (
+    /^[+-]?(\d+\.?\d*|\.\d+)(e[+-]?\d+)?$/i.test(comma ? text.replace(',', '.') : text) &&
+    !(comma && text.includes('.'))
+  )
     return say(
       'number.out-of-range',
       `${quoted} is a number of a magnitude no sensor here has.`,
       'Check the logger’s number format and the column’s scale, and export again.',
     );
+  if (comma && /^[+-]?\d*\.\d+(e[+-]?\d+)?$/i.test(text))
+    return say(
+      'number.syntax',
+      `${quoted} is written with a point, and the decimal sign of this layout is a comma.`,
+      'Find out whether the logger changed its settings; have a layout with the right decimal sign read the unread file.',
+    );
   if (/^[+-]?\d{1,3}((,\d{3})+\.\d*|(,\d{3}){2,}|(['’ \u00a0\u2009\u202f]\d{3})+([.,]\d*)?)$/.test(text))
     return say(
       'number.thousands',
       `${quoted} is not a number here; digits are written without a thousands sign.`,
-      'Export without a thousands sign and send the file again.',
+      'Export without a thousands sign and send the file again, or have a layout that declares it read the unread file.',
     );
-  if (/^[+-]?[\d.]*,\d+(e[+-]?\d+)?$/i.test(text))
+  if (!comma && /^[+-]?[\d.]*,\d+(e[+-]?\d+)?$/i.test(text))
     return say(
       'number.decimal-comma',
       `${quoted} is not a number here; the decimal sign is a point.`,

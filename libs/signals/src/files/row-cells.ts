@@ -1,5 +1,6 @@
 import { type ProblemCode, shown } from '@breakbook/lab';
 import { cellsOf } from './cells.js';
+import { type Dialect } from './dialect.js';
 import { controlFault, type Fault, textOfLine } from './line-bytes.js';
 import { type Said } from './problem-list.js';
 
@@ -10,6 +11,9 @@ export interface RowExpectation {
   /** Index of the time column, -1 where the header has none. */
   time: number;
   names: readonly string[];
+  dialect: Dialect;
+  /** What each column may say where it has no reading; nothing where it must always have one. */
+  noReading: readonly (readonly string[])[];
   looksLikeHeader: (cells: readonly string[]) => boolean;
   bounds: { rows: number; lineBytes: number };
 }
@@ -24,17 +28,18 @@ export function cellsOfRow(
   if (line.length > expected.bounds.lineBytes)
     return { code: 'csv.line-too-long', said: tooLong(expected.bounds.lineBytes) };
   const { text } = read;
+  const { dialect } = expected;
   const control = controlFault(text);
   if (control) return control;
-  if (text.startsWith('#')) return secondRun(text);
+  if (text.startsWith(dialect.comment)) return secondRun(text);
 
-  const split = cellsOf(text);
+  const split = cellsOf(text, dialect.delimiter.sign);
   if ('code' in split) return split;
   const { cells } = split;
   if (expected.looksLikeHeader(cells)) return secondRun(text);
   if (cells.length === expected.width) return { cells };
 
-  if (/[;\t|]/.test(text)) return otherDelimiter(text, expected.width);
+  if (otherDelimiters(dialect).test(text)) return otherDelimiter(text, expected.width, dialect.delimiter.words);
   return { ...unlikeWidth(text, cells.length, expected.width), short: cells.length < expected.width };
 }
 
@@ -63,12 +68,18 @@ function secondRun(text: string): Fault {
   });
 }
 
-function otherDelimiter(text: string, width: number): Fault {
+/** What would part cells in another file than this. */
+export function otherDelimiters({ delimiter, decimal }: Dialect): RegExp {
+  const others = [';', '\t', '|', ','].filter((one) => one !== delimiter.sign && one !== decimal.sign);
+  return new RegExp(`[${others.join('')}]`);
+}
+
+function otherDelimiter(text: string, width: number, words: string): Fault {
   return fault('csv.delimiter', {
-    sentence: 'this row parts its cells by something else than commas.',
+    sentence: `this row parts its cells by something else than ${words}.`,
     found: text,
-    expected: `${width} cells parted by commas`,
-    action: 'Export the whole file with commas between cells.',
+    expected: `${width} cells parted by ${words}`,
+    action: `Export the whole file with ${words} between cells.`,
   });
 }
 

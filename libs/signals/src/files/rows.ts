@@ -1,18 +1,22 @@
 import { type ProblemCode } from '@breakbook/lab';
+import { NO_READING, noReadingHere, type Token, tokensOf } from './no-reading.js';
 import { readNumber, scanNumber } from './number.js';
 import { type Place, type ProblemList, type Said } from './problem-list.js';
 import { cellsOfRow, cutShort, type RowExpectation } from './row-cells.js';
+import { StampCells } from './stamp-cells.js';
 
-const [LF, CR, SPACE, COMMA] = [10, 13, 32, 44];
+const [LF, CR, SPACE] = [10, 13, 32];
 
 /**
  * The data rows of a file, straight from bytes into one array of numbers per column. Each row is first read as nothing
- * but plain numbers; a line where that fails is looked at again, cell by cell, to say what is wrong with it.
+ * but plain numbers, stamps and tokens without a reading, which become `NO_READING`; a line where that fails is looked at again, cell by cell, to say what is wrong with it.
  */
 export class Rows {
   count = 0;
   columns: Float64Array[];
   private readonly row: Float64Array;
+  private readonly stamps: StampCells | undefined;
+  private readonly tokens: readonly (readonly Token[])[];
   private capacity = 4096;
   private lastTime = Number.NEGATIVE_INFINITY;
   private blankLine: number | undefined;
@@ -27,6 +31,9 @@ export class Rows {
     private readonly lineEnd: (crlf: boolean, line: number) => void,
   ) {
     this.row = new Float64Array(expected.width);
+    this.tokens = expected.noReading.map(tokensOf);
+    const { time } = expected.dialect;
+    if (time.kind === 'date-time') this.stamps = new StampCells(time);
     this.columns = Array.from({ length: expected.width }, () => new Float64Array(this.capacity));
   }
 
@@ -57,20 +64,35 @@ export class Rows {
     this.short = undefined;
   }
 
+  /** Milliseconds since 1970 of the first stamp, where the time column has date-times. */
+  get firstInstant(): number | undefined {
+    return this.stamps?.firstInstant;
+  }
+
   /** Every column, cut to the rows that were read. */
   values(): Float64Array[] {
     return this.columns.map((column) => column.subarray(0, this.count));
   }
 
-  /** Reads a row of plain numbers and answers the place after it; -1 where it is anything else. */
+  /** Reads a row of plain cells and answers the place after it; -1 where it is anything else. */
   private plainRow(bytes: Uint8Array, start: number): number {
-    const { width } = this.expected;
+    const { width, time, dialect } = this.expected;
+    const delimiter = dialect.delimiter.byte;
+    const decimal = dialect.decimal.byte;
     let at = start;
     for (let cell = 0; cell < width; cell++) {
-      if (cell > 0 && bytes[at++] !== COMMA) return -1;
+      if (cell > 0 && bytes[at++] !== delimiter) return -1;
       while (bytes[at] === SPACE) at++;
-      at = scanNumber(bytes, at, this.row, cell);
-      if (at < 0) return -1;
+      const from = at;
+      at =
+        this.stamps && cell === time
+          ? this.stamps.scan(bytes, at, delimiter, this.row, cell)
+          : scanNumber(bytes, at, this.row, cell, decimal);
+      if (at < 0) {
+        at = noReadingHere(bytes, from, delimiter, this.tokens[cell]);
+        if (at < 0) return -1;
+        this.row[cell] = NO_READING;
+      }
       while (bytes[at] === SPACE) at++;
     }
     const crlf = bytes[at] === CR;
@@ -98,9 +120,13 @@ export class Rows {
     }
 
     let whole = true;
-    const { width, names } = this.expected;
+    const { width, names, time, dialect, noReading } = this.expected;
     for (const [index, cell] of looked.cells.entries()) {
-      const number = readNumber(cell);
+      if (noReading[index]?.includes(cell.trim())) {
+        this.row[index] = NO_READING;
+        continue;
+      }
+      const number = this.stamps && index === time ? this.stamps.read(cell) : readNumber(cell, dialect);
       if ('value' in number) {
         this.row[index] = number.value;
         continue;
@@ -121,7 +147,8 @@ export class Rows {
     const { time, bounds, names, width } = this.expected;
     if (time >= 0) {
       const now = this.row[time] as number;
-      if (now <= this.lastTime) this.timeFault(now, names[time] ?? '');
+      if (now <= this.lastTime && !(now === this.lastTime && this.expected.dialect.time.repeatedStamps))
+        this.timeFault(now, names[time] ?? '');
       this.lastTime = now;
     }
     if (this.count === this.capacity) this.grow();

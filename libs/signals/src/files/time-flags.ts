@@ -8,7 +8,8 @@ import { type TimeSteps } from './time-steps.js';
 export interface TimeColumn {
   time: Float64Array;
   steps: TimeSteps;
-  firstLine: number;
+  /** Line of the file for each sample. */
+  lineOf: (sample: number) => number;
   column: number;
   name: string;
 }
@@ -30,8 +31,8 @@ export function flagTimes(
   }: { minimumRate: number /** Does the record normally begin before its zero of time? */; triggered: boolean },
   flags: ProblemList,
 ): void {
-  const { time, steps, firstLine, column, name } = at;
-  const place = (index: number) => ({ line: firstLine + index, column, channel: name });
+  const { time, steps, lineOf, column, name } = at;
+  const place = (index: number) => ({ line: lineOf(index), column, channel: name });
   const seconds = (value: number) => `${printSignificant(value, 4)} s`;
 
   const longest = steps.gaps.reduce<TimeSteps['gaps'][number] | undefined>(

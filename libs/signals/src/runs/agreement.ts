@@ -5,6 +5,8 @@ import { type ProblemList } from '../files/problem-list.js';
 import { dayOf } from './in-force.js';
 
 const DAY = 86_400_000;
+/** Furthest instant from 1970 that the language's calendar has, ms (ECMA-262, 21.4.1.1). */
+const LAST_INSTANT = 8.64e15;
 
 /** Two clocks that are looked after differ by less, ms. Common practice, no source. */
 const CLOCKS_APART = 5 * 60_000;
@@ -36,6 +38,8 @@ export interface Expected {
   rig: Rig;
   /** The passages it holds, where the run names several. */
   passages: readonly RunPassage[];
+  /** Zone of the rig's clock, where the layout says it. */
+  clockZone?: string;
 }
 
 /**
@@ -44,10 +48,11 @@ export interface Expected {
  */
 export function checkAgreement(
   metadata: Metadata,
-  { run, rig, passages }: Expected,
+  expectation: Expected,
   problems: ProblemList,
   flags: ProblemList,
 ): number | undefined {
+  const { run, rig, passages, clockZone } = expectation;
   for (const [key, expected] of [
     ['specimen', run.specimen],
     ['rig', rig.rig],
@@ -66,35 +71,63 @@ export function checkAgreement(
 
   const started = metadata.get('started');
   if (!started) return undefined;
-  const read = readInstant(started.value);
+  const read = readInstant(started.value, clockZone);
   if ('said' in read) {
     problems.add('meta.date', { line: started.line }, () => read.said);
     return undefined;
   }
 
+  checkStart(read.instant, { found: started.value, line: started.line }, expectation, flags);
+  return read.instant;
+}
+
+/** When a file began by its own stamps, held against the run; undefined where its times are no instants. */
+export function checkStamps(
+  { firstInstant, firstLine }: { firstInstant: number | undefined; firstLine: number },
+  expectation: Expected,
+  flags: ProblemList,
+): number | undefined {
+  if (firstInstant === undefined) return undefined;
+  if (Math.abs(firstInstant) > LAST_INSTANT) {
+    flags.add('meta.date', { line: firstLine }, () => ({
+      sentence: 'the stamps of this file are no instants that a calendar has.',
+      action: 'Check the unit of the epoch that the layout declares.',
+    }));
+    return undefined;
+  }
+  checkStart(firstInstant, { found: new Date(firstInstant).toISOString(), line: firstLine }, expectation, flags);
+  return firstInstant;
+}
+
+/** A start that cannot be, or is not the run's, is doubtful. */
+function checkStart(
+  instant: number,
+  { found, line }: { found: string; line: number },
+  { run, rig, passages }: Expected,
+  flags: ProblemList,
+): void {
   const expectedStart = passages[0]?.startedAt ?? run.startedAt;
   const firstDay = rig.placements.map(({ from }) => from).sort()[0] ?? '';
-  const day = dayOf(new Date(read.instant).toISOString());
-  if (isAfterReceipt(read.instant, run))
-    flags.add('meta.date', { line: started.line }, () => ({
+  const day = dayOf(new Date(instant).toISOString());
+  if (isAfterReceipt(instant, run))
+    flags.add('meta.date', { line }, () => ({
       sentence: `the record begins after it came in (${run.receivedAt}): it cannot have been made yet.`,
-      found: started.value,
+      found,
       action: CLOCK_AHEAD,
     }));
   else if (day < firstDay)
-    flags.add('meta.date', { line: started.line }, () => ({
+    flags.add('meta.date', { line }, () => ({
       sentence: `the record begins on ${day}, before the first sensor was placed on rig ${rig.rig} (${firstDay}).`,
-      found: started.value,
+      found,
       action: 'Check the clock of the rig.',
     }));
-  else if (Math.abs(read.instant - Date.parse(expectedStart)) > DAY)
-    flags.add('meta.date', { line: started.line }, () => ({
+  else if (Math.abs(instant - Date.parse(expectedStart)) > DAY)
+    flags.add('meta.date', { line }, () => ({
       sentence: `the file and the run record disagree by more than a day on when the run began.`,
-      found: started.value,
+      found,
       expected: expectedStart,
       action: 'Check the clock of the rig, and whether this is the file of this run.',
     }));
-  return read.instant;
 }
 
 /** `# passage: 2` may be given; it must then be the passage for which the run names this file. */

@@ -8,12 +8,19 @@ import { proposedValidity } from '../checks/proposed-validity.js';
 import { type BurstFeatures, burstFeatures } from '../features/burst.js';
 import { burstCharacteristic, RIM_PRESSURE, SECOND_RIM_PRESSURE } from '../features/burst-characteristics.js';
 import { firstAt, ventedZero } from '../features/vented-zero.js';
-import { type CorrectedChannel } from './corrected-channel.js';
 import { keyedCharacteristic } from './keyed.js';
 import { keyedAgainstTrace } from './keyed-against-trace.js';
 import { onlyRecord } from './passages.js';
 import { described, signalFlag, sources, uncertaintiesOf } from './reading.js';
-import { channelIn, neededChannel, type ReadFile, type ReadWith, readRunFile } from './run-file.js';
+import {
+  channelIn,
+  type DrawnChannel,
+  drawnChannels,
+  neededChannel,
+  type ReadFile,
+  type ReadWith,
+  readRunFile,
+} from './run-file.js';
 import { type ReadRun, type RunInput } from './run-input.js';
 
 /** A burst: one loading, one file. */
@@ -90,14 +97,14 @@ export function readBurstRun(method: BurstMethod, input: RunInput, using: ReadWi
       events: eventsOf(read.time, features),
       proposedValidity: proposedValidity(checks, flags.length),
     },
-    traces: read.channels.map((one) => traceOf(one, read, features, method)),
+    traces: drawnChannels(read).map((one) => traceOf(one, read, features, method)),
   };
 }
 
 /** A channel as it is drawn and judged: gauge pressures from their own vented zero. */
 function traceOf(
-  { channel, unit, values }: CorrectedChannel,
-  { time }: ReadFile,
+  { channel, unit, values, time }: DrawnChannel,
+  read: ReadFile,
   features: BurstFeatures,
   method: BurstMethod,
 ): Trace {
@@ -107,7 +114,7 @@ function traceOf(
     ...(channel.reference ? { reference: channel.reference } : {}),
     time,
   };
-  if (channel.channel === RIM_PRESSURE) return { ...common, values: features.raw };
+  if (channel.channel === RIM_PRESSURE) return { ...common, time: read.time, values: features.raw };
   if (channel.kind !== 'pressure' || channel.reference === 'absolute') return { ...common, values };
   const start = time[0] as number;
   const zero = ventedZero(time, values, start, start + valueIn(method.parameters.zeroTime, 's'));

@@ -26,7 +26,7 @@ import { keyedCharacteristic } from './keyed.js';
 import { keyedAgainstTrace } from './keyed-against-trace.js';
 import { recordsOf } from './passages.js';
 import { described, inFilesOrder, signalFlag, sources, uncertaintiesOf } from './reading.js';
-import { channelIn, neededChannel, type ReadFile, type ReadWith, readRunFile } from './run-file.js';
+import { channelIn, drawnChannels, neededChannel, type ReadFile, type ReadWith, readRunFile } from './run-file.js';
 import { type ReadRun, type RunInput } from './run-input.js';
 
 /** A heat run: its stages are passages, in one file or in several. */
@@ -211,11 +211,12 @@ function passageOf({ passages }: ReadFile): { passage?: number } {
 function tracesOf(read: ReadFile, features: HeatFeatures): Trace[] {
   const common = { ...passageOf(read), time: read.time };
   return [
-    ...read.channels.map(({ channel, unit, values }) => ({
+    ...drawnChannels(read).map(({ channel, unit, values, time }) => ({
       channel: channel.channel,
       unit,
       ...(channel.reference ? { reference: channel.reference } : {}),
       ...common,
+      time,
       values,
     })),
     { channel: BRAKING_POWER, unit: 'W', ...common, values: features.power },

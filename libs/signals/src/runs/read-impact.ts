@@ -33,7 +33,7 @@ import { keyedCharacteristic, keyedForPassage, keyedReadings } from './keyed.js'
 import { keyedAgainstTrace } from './keyed-against-trace.js';
 import { type RunRecord, recordsOf, strikePerFile } from './passages.js';
 import { described, inFilesOrder, signalFlag, sources, uncertaintiesOf } from './reading.js';
-import { channelIn, neededChannel, type ReadFile, readRunFile } from './run-file.js';
+import { channelIn, drawnChannels, neededChannel, type ReadFile, readRunFile } from './run-file.js';
 import { type ReadRun, type RunInput, readWith } from './run-input.js';
 
 /** An impact run: its strikes are passages, each with its own file; a method that reads no force needs none. */
@@ -177,17 +177,15 @@ function strikeOf(passage: RunPassage | undefined, read: ReadFile | undefined, m
 function tracesOf(read: ReadFile, strike: Strike, method: ImpactMethod): Trace[] {
   const { features } = strike;
   const common = strike.passage ? { passage: strike.number } : {};
-  const { from, to } = stretchDrawn(read.time, features);
-  const drawn = (values: Float64Array) => ({
-    ...common,
-    time: read.time.slice(from, to),
-    values: values.slice(from, to),
-  });
-  const channels = read.channels.map(({ channel, unit, values }) => ({
+  const drawn = (values: Float64Array, time = read.time) => {
+    const { from, to } = stretchDrawn(time, read.time, features);
+    return { ...common, time: time.slice(from, to), values: values.slice(from, to) };
+  };
+  const channels = drawnChannels(read).map(({ channel, unit, values, time }) => ({
     channel: channel.channel,
     unit,
     ...(channel.reference ? { reference: channel.reference } : {}),
-    ...drawn(channel.channel === STRIKER_FORCE && features ? features.raw : values),
+    ...(channel.channel === STRIKER_FORCE && features ? drawn(features.raw) : drawn(values, time)),
   }));
   if (!features) return channels;
   const filtered = { channel: 'filteredForce', unit: 'N', ...drawn(features.filtered) };
@@ -209,10 +207,14 @@ function tracesOf(read: ReadFile, strike: Strike, method: ImpactMethod): Trace[]
  * A strike takes a fiftieth of the half second for which a second one is looked for: drawn whole, it would be one line.
  * Drawn is as long before and after contact as contact lasted; all of a record in which nothing or more was struck.
  */
-function stretchDrawn(time: Float64Array, features: Strike['features']): { from: number; to: number } {
+function stretchDrawn(
+  time: Float64Array,
+  record: Float64Array,
+  features: Strike['features'],
+): { from: number; to: number } {
   const contact = features?.contact;
   if (!contact || features.second) return { from: 0, to: time.length };
-  const [begins, ends] = [time[contact.from] as number, time[contact.to] as number];
+  const [begins, ends] = [record[contact.from] as number, record[contact.to] as number];
   const lasted = ends - begins;
   return { from: firstAt(time, begins - lasted), to: firstAt(time, ends + lasted) };
 }

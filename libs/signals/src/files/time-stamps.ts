@@ -1,0 +1,109 @@
+import { type LayoutTime } from '@breakbook/lab';
+import { convert, valueIn } from '@breakbook/units';
+
+const FIELDS = ['YYYY', 'MM', 'DD', 'hh', 'mm', 'ss', 'f'] as const;
+
+/** Reads a date-time of one form and zone: whole seconds since 1970 UTC and the fraction beside them. */
+export type StampReader = (text: string) => { second: number; fraction: number } | undefined;
+
+/**
+ * A reader of stamps of this form, such as `DD.MM.YYYY hh:mm:ss.f`. Two digits each but four of the year and any number
+ * of the fraction, which may be left out with the sign before it; a date or time that does not exist is none.
+ */
+export function stampReader(form: string, zone: string): StampReader {
+  const order: string[] = [];
+  const pattern = form
+    .replace(/[\\^$.*+?()[\]{}|/-]/g, '\\$&')
+    .replace(/(\\?[^A-Za-z0-9\\])?(YYYY|MM|DD|hh|mm|ss|f)/g, (_, before = '', field: string) => {
+      order.push(field);
+      if (field !== 'f') return `${before}(\\d{${field.length}})`;
+      return `(?:${before}(\\d{1,15}))?`;
+    });
+  const expression = new RegExp(`^${pattern}$`);
+  const places = FIELDS.map((field) => order.indexOf(field) + 1);
+  const offset = offsetSeconds(zone);
+
+  return (text) => {
+    const found = expression.exec(text);
+    if (!found) return undefined;
+    const [year, month, day, hour, minute, second] = places.slice(0, 6).map((place) => Number(found[place])) as [
+      number,
+      number,
+      number,
+      number,
+      number,
+      number,
+    ];
+    const digits = places[6] ? (found[places[6]] ?? '') : '';
+    const instant = Date.UTC(year, month - 1, day, hour, minute, second);
+    const back = new Date(instant);
+    // A calendar that turns 30 February into 2 March has to be caught: what was written must come back.
+    const comesBack =
+      back.getUTCFullYear() === year &&
+      back.getUTCMonth() === month - 1 &&
+      back.getUTCDate() === day &&
+      hour < 24 &&
+      minute < 60 &&
+      second < 60;
+    if (!comesBack || year < 1900) return undefined;
+    return { second: instant / 1000 - offset, fraction: digits === '' ? 0 : Number(`0.${digits}`) };
+  };
+}
+
+/** Seconds by which a clock of this zone is ahead of UTC. */
+export function offsetSeconds(zone: string): number {
+  if (zone === 'Z') return 0;
+  const seconds = Number(zone.slice(1, 3)) * 3600 + Number(zone.slice(4, 6)) * 60;
+  return zone.startsWith('-') ? -seconds : seconds;
+}
+
+/** Sample numbers, epochs and stamps as seconds. A date-time column holds seconds since its first stamp already. */
+export function inSeconds(values: Float64Array, layout: Exclude<LayoutTime, { kind: 'time' }>): Float64Array {
+  const first = values[0] ?? 0;
+  switch (layout.kind) {
+    case 'sample number': {
+      const rate = valueIn(layout.rate, 'Hz');
+      return values.map((value) => value / rate);
+    }
+    case 'epoch':
+      return values.map((value) => convert(value - first, layout.unit, 's'));
+    case 'date-time':
+      return values;
+  }
+}
+
+/**
+ * Rows that share a stamp, spread evenly up to the next one. Before the first change and after the last the spacing is
+ * that of the neighbouring stamp, since the record may begin or end in the middle of one.
+ */
+export function spreadStamps(time: Float64Array): Float64Array {
+  const spread = time.slice();
+  const starts: number[] = [];
+  for (let i = 0; i < time.length; i++) if (i === 0 || time[i] !== time[i - 1]) starts.push(i);
+  if (starts.length < 2 || starts.length === time.length) return spread;
+
+  const spacing = (group: number): number => {
+    const [from, to] = [starts[group] as number, starts[group + 1] as number];
+    return ((time[to] as number) - (time[from] as number)) / (to - from);
+  };
+  for (let group = 0; group < starts.length; group++) {
+    const from = starts[group] as number;
+    const next = starts[group + 1];
+    const count = (next ?? time.length) - from;
+    const stamp = time[from] as number;
+    if (group === 0 && next !== undefined && starts.length > 2) {
+      const step = Math.min(spacing(1), spacing(0));
+      for (let i = 0; i < count; i++) spread[from + i] = (time[next] as number) - (count - i) * step;
+    } else {
+      const step =
+        next === undefined
+          ? Math.min(
+              spacing(group - 1),
+              ((time[from] as number) - (time[starts[group - 1] as number] as number)) / count,
+            )
+          : spacing(group);
+      for (let i = 0; i < count; i++) spread[from + i] = stamp + i * step;
+    }
+  }
+  return spread;
+}
