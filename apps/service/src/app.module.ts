@@ -20,6 +20,7 @@ import { OpenApiModule } from './openapi/openapi.module.js';
 import { PeopleModule } from './people/people.module.js';
 import { PlansModule } from './plans/plans.module.js';
 import { ProductsModule } from './products/products.module.js';
+import { RecomputationsModule } from './recomputations/recomputations.module.js';
 import { RAW_STORE } from './records/raw-store.token.js';
 import { RigsModule } from './rigs/rigs.module.js';
 import { RunsModule } from './runs/runs.module.js';
@@ -58,6 +59,7 @@ class RecordsModule {}
     OpenApiModule,
     PlansModule,
     ProductsModule,
+    RecomputationsModule,
     RigsModule,
     SensorsModule,
     SpecimensModule,

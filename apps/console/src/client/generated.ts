@@ -1029,14 +1029,15 @@ export interface Operations {
     body: { kind: 'lot test report'; paper?: 'A4' | 'Letter' };
     answer: {
       id: string;
-      kind: 'lot evaluation' | 'lot test report';
-      subject: { lot: Key } | { evaluation: number; paper: 'A4' | 'Letter' };
+      kind: 'lot evaluation' | 'lot test report' | 'recomputation';
+      subject: { lot: Key } | { evaluation: number; paper: 'A4' | 'Letter' } | { runs: 'all' };
       askedBy: string;
       askedAt: Instant;
       state: 'waiting' | 'running' | 'done' | 'failed' | 'cancelled';
       progress?: { share: number; at: string };
       evaluation?: number;
       document?: number;
+      recomputation?: number;
       problems?: Problem[];
     };
   };
@@ -1044,14 +1045,15 @@ export interface Operations {
     path: { id: string };
     answer: {
       id: string;
-      kind: 'lot evaluation' | 'lot test report';
-      subject: { lot: Key } | { evaluation: number; paper: 'A4' | 'Letter' };
+      kind: 'lot evaluation' | 'lot test report' | 'recomputation';
+      subject: { lot: Key } | { evaluation: number; paper: 'A4' | 'Letter' } | { runs: 'all' };
       askedBy: string;
       askedAt: Instant;
       state: 'waiting' | 'running' | 'done' | 'failed' | 'cancelled';
       progress?: { share: number; at: string };
       evaluation?: number;
       document?: number;
+      recomputation?: number;
       problems?: Problem[];
     };
   };
@@ -1059,14 +1061,15 @@ export interface Operations {
     path: { id: string };
     answer: {
       id: string;
-      kind: 'lot evaluation' | 'lot test report';
-      subject: { lot: Key } | { evaluation: number; paper: 'A4' | 'Letter' };
+      kind: 'lot evaluation' | 'lot test report' | 'recomputation';
+      subject: { lot: Key } | { evaluation: number; paper: 'A4' | 'Letter' } | { runs: 'all' };
       askedBy: string;
       askedAt: Instant;
       state: 'waiting' | 'running' | 'done' | 'failed' | 'cancelled';
       progress?: { share: number; at: string };
       evaluation?: number;
       document?: number;
+      recomputation?: number;
       problems?: Problem[];
     };
   };
@@ -1300,14 +1303,15 @@ export interface Operations {
     path: { lot: string };
     answer: {
       id: string;
-      kind: 'lot evaluation' | 'lot test report';
-      subject: { lot: Key } | { evaluation: number; paper: 'A4' | 'Letter' };
+      kind: 'lot evaluation' | 'lot test report' | 'recomputation';
+      subject: { lot: Key } | { evaluation: number; paper: 'A4' | 'Letter' } | { runs: 'all' };
       askedBy: string;
       askedAt: Instant;
       state: 'waiting' | 'running' | 'done' | 'failed' | 'cancelled';
       progress?: { share: number; at: string };
       evaluation?: number;
       document?: number;
+      recomputation?: number;
       problems?: Problem[];
     };
   };
@@ -1605,6 +1609,54 @@ export interface Operations {
     answer: {
       items: { version: number; at: Instant; by: Key; reason?: Paragraph; content: Product }[];
       next: string | null;
+    };
+  };
+  'POST /api/recomputations': {
+    answer: {
+      id: string;
+      kind: 'lot evaluation' | 'lot test report' | 'recomputation';
+      subject: { lot: Key } | { evaluation: number; paper: 'A4' | 'Letter' } | { runs: 'all' };
+      askedBy: string;
+      askedAt: Instant;
+      state: 'waiting' | 'running' | 'done' | 'failed' | 'cancelled';
+      progress?: { share: number; at: string };
+      evaluation?: number;
+      document?: number;
+      recomputation?: number;
+      problems?: Problem[];
+    };
+  };
+  'GET /api/recomputations': {
+    answer: {
+      items: {
+        number: number;
+        at: Instant;
+        by: Key;
+        software: string;
+        runs: number;
+        identical: number;
+        different: number;
+        refused: number;
+      }[];
+    };
+  };
+  'GET /api/recomputations/{n}': {
+    path: { n: string };
+    answer: {
+      number: number;
+      at: Instant;
+      by: Key;
+      software: string;
+      runs: number;
+      identical: number;
+      different: {
+        run: string;
+        method: { method: string; revision: number };
+        software: string;
+        differences: { pointer: string; place: string; kept?: string; now?: string }[];
+        count: number;
+      }[];
+      refused: { run: string; because: string }[];
     };
   };
   'GET /api/rigs': {

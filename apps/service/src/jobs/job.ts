@@ -5,6 +5,7 @@ import { z } from 'zod';
 const SUBJECTS = {
   'lot evaluation': z.strictObject({ lot: Key }),
   'lot test report': z.strictObject({ evaluation: z.number().int(), paper: z.enum(['A4', 'Letter']) }),
+  recomputation: z.strictObject({ runs: z.literal('all') }),
 };
 export type JobKind = keyof typeof SUBJECTS;
 export type JobSubjects = { [Kind in JobKind]: z.infer<(typeof SUBJECTS)[Kind]> };
@@ -35,6 +36,7 @@ export const JobAnswer = z.strictObject({
   /** What came of it, by its short number. */
   evaluation: z.number().int().optional(),
   document: z.number().int().optional(),
+  recomputation: z.number().int().optional(),
   /** Why it failed. */
   problems: z.array(Problem).optional(),
 });

@@ -12,6 +12,7 @@ import { JobQueue } from './job-queue.js';
 export type JobEnd =
   | { outcome: 'done'; evaluationId: string }
   | { outcome: 'done'; documentId: string }
+  | { outcome: 'done'; recomputationId: string }
   | { outcome: 'failed'; problems: Problem[] }
   | { outcome: 'cancelled' };
 
@@ -29,6 +30,7 @@ interface EndRow {
   problems: Problem[] | null;
   evaluation_id: string | null;
   document_id: string | null;
+  recomputation_id: string | null;
 }
 
 /** Jobs: asked for, looked at, cancelled; how each ends is written once. */
@@ -64,6 +66,9 @@ export class JobsService {
     const numbered = end && {
       ...(end.evaluation_id ? { evaluation: (await reader.one(tables.Evaluation, end.evaluation_id)).number } : {}),
       ...(end.document_id ? { document: (await reader.one(tables.Document, end.document_id)).number } : {}),
+      ...(end.recomputation_id
+        ? { recomputation: (await reader.one(tables.Recomputation, end.recomputation_id)).number }
+        : {}),
       ...(end.problems ? { problems: end.problems } : {}),
     };
     return {
@@ -139,7 +144,7 @@ export class JobEnded extends Error {
 
 async function endOf(manager: EntityManager, labId: string, id: string): Promise<EndRow | undefined> {
   const [end] = await manager.query<EndRow[]>(
-    'select outcome, problems, evaluation_id, document_id from job_end where lab_id = $1 and id = $2',
+    'select outcome, problems, evaluation_id, document_id, recomputation_id from job_end where lab_id = $1 and id = $2',
     [labId, id],
   );
   return end;
@@ -147,7 +152,8 @@ async function endOf(manager: EntityManager, labId: string, id: string): Promise
 
 async function writeEnd(manager: EntityManager, labId: string, id: string, end: JobEnd): Promise<boolean> {
   const written = await manager.query<unknown[]>(
-    `insert into job_end (lab_id, id, outcome, problems, evaluation_id, document_id) values ($1, $2, $3, $4, $5, $6)
+    `insert into job_end (lab_id, id, outcome, problems, evaluation_id, document_id, recomputation_id)
+     values ($1, $2, $3, $4, $5, $6, $7)
      on conflict do nothing returning id`,
     [
       labId,
@@ -156,6 +162,7 @@ async function writeEnd(manager: EntityManager, labId: string, id: string, end: 
       'problems' in end ? JSON.stringify(end.problems) : null,
       'evaluationId' in end ? end.evaluationId : null,
       'documentId' in end ? end.documentId : null,
+      'recomputationId' in end ? end.recomputationId : null,
     ],
   );
   return written.length > 0;

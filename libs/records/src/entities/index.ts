@@ -32,6 +32,7 @@ import { Product } from './product.js';
 import { ProductVersion } from './product-version.js';
 import { RawBytes } from './raw-bytes.js';
 import { Reading } from './reading.js';
+import { Recomputation } from './recomputation.js';
 import { Rig } from './rig.js';
 import { RigToken } from './rig-token.js';
 import { RigTokenRevocation } from './rig-token-revocation.js';
@@ -101,6 +102,7 @@ export const EVIDENCE = [
   Evaluation,
   EvaluationInput,
   Document,
+  Recomputation,
   UnreadFile,
   UnreadPart,
   UnreadClosing,
@@ -144,6 +146,7 @@ export * from './product.js';
 export * from './product-version.js';
 export * from './raw-bytes.js';
 export * from './reading.js';
+export * from './recomputation.js';
 export * from './rig.js';
 export * from './rig-token.js';
 export * from './rig-token-revocation.js';
