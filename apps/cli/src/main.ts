@@ -34,6 +34,18 @@ program
   );
 
 program
+  .command('layout')
+  .description('what a logger’s file says of how it is written, and a layout to fill in')
+  .argument('<file>', 'a file of the rig, as its logger writes it')
+  .option('--json', 'the layout alone, as JSON')
+  .action((file: string, options: { json?: boolean }) =>
+    end(async () => {
+      const { layoutCommand } = await import('./commands/layout.js');
+      return layoutCommand(file, options);
+    }),
+  );
+
+program
   .command('compute')
   .description('one JSON object in, one out; or one per line. Without an argument it reads standard input')
   .argument('[request]', 'such as \'{"method":"zero-failure-size","reliability":0.9,"confidence":0.95}\'')
