@@ -1,6 +1,6 @@
-import { Refusal } from '@breakbook/lab';
+import { type Layout, Refusal } from '@breakbook/lab';
 import { describe, expect, it } from 'vitest';
-import { type Invention, inventedRun, seededUniform } from './invented-run.fixture.js';
+import { type Invention, inventedRun } from './invented-run.fixture.js';
 import { readRun } from './read-run.js';
 
 const short = { seconds: 82, rate: 20, noise: 0.3 } as const;
@@ -154,43 +154,61 @@ describe('times are flagged where they are doubtful', () => {
   });
 });
 
-describe('a file that was changed anywhere', () => {
-  // Bytes that hurt: separators, signs, quotes, controls, halves of UTF-8, digits.
-  const HURTFUL = [...new TextEncoder().encode(',;\t\n\r"\'#.-+eE0 9[]\u0000\u2028é\ufeff'), 0xff, 0xc0, 0x80];
+describe('a layout may say that what is doubtful elsewhere is usual here', () => {
+  const read = (over: Partial<Invention>, declared: Partial<Layout>) => {
+    const input = invented(over);
+    if (!input.layout) throw new Error('an invented run has a layout');
+    return readRun({ ...input, layout: { ...input.layout, ...declared } }).reading.flags.map(({ code }) => code);
+  };
+  const counted = (count: (index: number, time: number) => number): Partial<Invention> => ({
+    row: (cells, index) => ({ ...cells, time: count(index, cells.time) }),
+  });
+  const time = { column: 'time' } as const;
 
-  it('is refused with a code or read, and nothing else, in 2 000 seeded mutations', () => {
-    const uniform = seededUniform(417);
-    const pick = (n: number) => Math.floor(uniform() * n);
-    const input = inventedRun({ rate: 10, seconds: 20, pressure: (t) => (t < 3 ? 0 : t < 15 ? 40 * (t - 3) : 0) });
-    const [file] = input.files;
-    if (!file) throw new Error('an invented run has a file');
-    let [read, refused] = [0, 0];
-    const codes = new Set<string>();
-    for (let round = 0; round < 2000; round++) {
-      let bytes = Array.from(file.bytes);
-      for (let change = 0; change <= pick(3); change++) {
-        // Half of the changes hit the head of the file, where one byte means most.
-        const at = uniform() < 0.5 ? pick(140) : pick(bytes.length);
-        const kind = pick(5);
-        if (kind === 0) bytes[at] = HURTFUL[pick(HURTFUL.length)] as number;
-        else if (kind === 1) bytes.splice(at, 0, HURTFUL[pick(HURTFUL.length)] as number);
-        else if (kind === 2) bytes.splice(at, 1 + pick(30));
-        else if (kind === 3) bytes = bytes.slice(0, at);
-        else bytes.splice(at, 0, ...bytes.slice(at, at + pick(200)));
-      }
-      try {
-        readRun({ ...input, files: [{ ...file, bytes: Uint8Array.from(bytes) }] });
-        read++;
-      } catch (error) {
-        if (!(error instanceof Refusal)) throw new Error(`mutation ${round}: ${String(error)}`, { cause: error });
-        expect(error.problems.length).toBeGreaterThan(0);
-        for (const { code } of error.problems) codes.add(code);
-        refused++;
-      }
-    }
-    // Both ways must have been walked for the run to mean anything.
-    expect(read).toBeGreaterThan(50);
-    expect(refused).toBeGreaterThan(500);
-    expect(codes.size).toBeGreaterThan(15);
-  }, 120_000);
+  it.each<[string, Partial<Invention>, Partial<Layout>, string]>([
+    [
+      'gaps',
+      { row: (cells, i) => (i > 400 && i < 410 ? undefined : cells) },
+      { time: { ...time, kind: 'time', gapsExpected: true } },
+      'time.gap',
+    ],
+    [
+      'a start before the trigger',
+      counted((_, t) => t - 1),
+      { time: { ...time, kind: 'time', beginsBeforeZero: true } },
+      'time.negative',
+    ],
+    [
+      'sample numbers',
+      { ...counted((i) => i), header: 'time,P rim [kPa],P rim 2 [kPa]' },
+      { time: { ...time, kind: 'sample number', rate: { value: 20, unit: 'Hz' } } },
+      'time.range',
+    ],
+    [
+      'an epoch',
+      { ...counted((_, t) => 1930381920 + t), header: 'time,P rim [kPa],P rim 2 [kPa]' },
+      { time: { ...time, kind: 'epoch', unit: 's' } },
+      'time.range',
+    ],
+  ])('%s', (_, over, declared, code) => {
+    expect(flagsOf({ ...over, header: 'time [s],P rim [kPa],P rim 2 [kPa]' }).map((one) => one.code)).toContain(code);
+    expect(read(over, declared)).toEqual([]);
+  });
+
+  it('the zone of a clock that writes none', () => {
+    const zoneless = started('2031-03-04T10:12:00');
+    expect(refusalOf(zoneless).code).toBe('meta.date');
+    expect(read(zoneless, { clockZone: '+01:00' })).toEqual([]);
+  });
+
+  it.each([
+    ['an epoch of another day', 1930381920 + 3 * 86_400],
+    ['an epoch that no calendar has', 1e17],
+  ])('and %s is flagged all the same', (_, epoch) => {
+    const over = {
+      row: (cells: { time: number; first: number; second: number }, i: number) => ({ ...cells, time: epoch + 100 * i }),
+    };
+    const header = 'time,P rim [kPa],P rim 2 [kPa]';
+    expect(read({ ...over, header }, { time: { ...time, kind: 'epoch', unit: 's' } })).toContain('meta.date');
+  });
 });
