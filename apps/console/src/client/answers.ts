@@ -43,6 +43,9 @@ export type RunInList = Listed<'GET /api/runs'>;
 export type RunAnswer = Answer<'GET /api/lots/{lot}/runs/{run}'>;
 /** A run with the version that a decision about it follows. */
 export type RunRecord = Answer<'GET /api/runs/{run}'>;
+/** A channel of a run as it is judged, and part of one as it is drawn. */
+export type ChannelOfRun = Listed<'GET /api/runs/{run}/channels'>;
+export type WindowOfChannel = Answer<'GET /api/runs/{run}/channels/{channel}'>;
 /** A run as it is sent: its files come beside it, its validity is decided by somebody else. */
 export type NewRun = Operations['POST /api/unread/{id}/read']['body'];
 /** What whoever sent a run hears. */

@@ -9,6 +9,7 @@ import {
 } from '@tanstack/react-query';
 import {
   type CalibrationRecord,
+  type ChannelOfRun,
   type DocumentInList,
   type EvaluationInList,
   type Kept,
@@ -27,6 +28,7 @@ import {
   type RunRecord,
   type SpecimenRecord,
   type UnreadAnswer,
+  type WindowOfChannel,
 } from './answers.js';
 import { ProblemAnswer } from './problem-answer.js';
 import { isSignedOut, read } from './read.js';
@@ -125,6 +127,23 @@ export const runRecordQuery = (run: string) =>
   queryOptions({
     queryKey: ['run', run],
     queryFn: ({ signal }) => read<RunRecord>(`/api/runs/${code(run)}`, signal),
+  });
+
+export const channelsQuery = (run: string) =>
+  queryOptions({
+    queryKey: ['run', run, 'channels'],
+    queryFn: ({ signal }) => read<{ items: ChannelOfRun[] }>(`/api/runs/${code(run)}/channels`, signal),
+  });
+
+/** Part of a channel, in seconds on the clock of its record. */
+export const windowQuery = (run: string, asked: Pick<ChannelOfRun, 'channel' | 'passage' | 'from' | 'to'>) =>
+  queryOptions({
+    queryKey: ['run', run, 'channels', asked],
+    queryFn: ({ signal }) => {
+      const { channel, passage, from, to } = asked;
+      const query = `from=${from}&to=${to}${passage === undefined ? '' : `&passage=${passage}`}`;
+      return read<WindowOfChannel>(`/api/runs/${code(run)}/channels/${code(channel)}?${query}`, signal);
+    },
   });
 
 export const runsOfQuery = (of: 'lot' | 'specimen', key: string) =>

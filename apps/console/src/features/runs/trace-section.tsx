@@ -6,6 +6,7 @@ import { Section } from '../../parts/sheet/sheet.js';
 import { Table } from '../../parts/table.js';
 import { usePrint } from '../../parts/units/reader.js';
 import { type RunOnSheet } from './use-run-sheet.js';
+import { LookCloser } from './zoom/look-closer.js';
 
 /** What did the specimen do? The trace with the moments the results were read from. */
 export function TraceSection({ answer: { run, reading, trace }, around }: RunOnSheet) {
@@ -32,6 +33,7 @@ export function TraceSection({ answer: { run, reading, trace }, around }: RunOnS
       ) : (
         <TracePlot of={trace} />
       )}
+      {!keyed && <LookCloser run={run.run} events={reading.events} />}
       {!keyed && (
         <Table<TraceEvent>
           caption="Moments marked in the trace"

@@ -3,7 +3,7 @@ import { z } from 'zod';
 /** A number in an address, as decimal text. */
 const Seconds = z
   .string()
-  .regex(/^-?\d{1,12}(\.\d{1,15})?(e-?\d{1,2})?$/i, { error: 'must be seconds as a decimal number, such as 12.5' })
+  .regex(/^-?\d{1,12}(\.\d{1,25})?(e-?\d{1,2})?$/i, { error: 'must be seconds as a decimal number, such as 12.5' })
   .transform(Number)
   .meta({ wire: { type: 'number' } });
 

@@ -1,6 +1,7 @@
 import { randomUUID } from 'node:crypto';
 import { PostgresRawStore, verifyRecords } from '@breakbook/records';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { expectationOf } from '../../../../../libs/signals/src/files/header.js';
 import { readLayout1 } from '../../../../../libs/signals/src/files/layout-1.js';
 import { queryAs } from '../../../../../tests/database.js';
 import { burstFile, burstRun, formOf, keepLot, specimenKey } from '../../../../../tests/sent-runs.js';
@@ -55,6 +56,10 @@ describe('the channels of a run', () => {
     // At 200 samples a second: 5.000 to 5.020 s has five of them.
     const zoomed = await ask('/rimPressure?from=5&to=5.02');
     expect(zoomed.body).toMatchObject({ samples: 5, whole: true, time: [5, 5.005, 5.01, 5.015, 5.02] });
+    // As a double is written by whoever halves a window: 17 digits, or an exponent.
+    const odd = await ask('/rimPressure?from=0.30000000000000004&to=0.31&points=5');
+    expect(odd.body).toMatchObject({ from: 0.1 + 0.2, whole: true });
+    expect((await ask('/rimPressure?from=1e-7&to=0.01')).body.time).toEqual([0.005, 0.01]);
     const first = whole.body.time.indexOf(5);
     expect(zoomed.body.values).toEqual(whole.body.values.slice(first, first + 5));
   });
@@ -87,7 +92,7 @@ describe('the channels of a run', () => {
     const table = readLayout1(
       'run-channels.csv',
       new Uint8Array(await exported.arrayBuffer()),
-      { timeColumn: 'time', columns: [], channels: [...channels] },
+      expectationOf({ time: { column: 'time', kind: 'time' }, columns: [] }, channels),
       { requiredMetadata: ['specimen', 'rig', 'started'] },
     );
     expect(table.metadata.get('specimen')?.value).toBe(specimen);
