@@ -59,5 +59,9 @@ export type JobAnswer = Answer<'GET /api/jobs/{id}'>;
 export type EvaluationInList = Listed<'GET /api/lots/{lot}/evaluations'>;
 export type DocumentInList = Listed<'GET /api/documents'>;
 export type LedgerEntry = Listed<'GET /api/ledger'>;
+/** A run that came out otherwise than it was kept. */
+export type RecomputedRun = Answer<'GET /api/recomputations/{n}'>['different'][number];
+export type RecomputationInList = Listed<'GET /api/recomputations'>;
+export type RecomputationAnswer = Answer<'GET /api/recomputations/{n}'>;
 /** Whether everything is as it was written, or the first thing that is not. */
 export type Verification = Answer<'POST /api/ledger/verification'>;

@@ -22,6 +22,8 @@ import {
   type PageOf,
   type PhotoRecord,
   type PlacementRecord,
+  type RecomputationAnswer,
+  type RecomputationInList,
   type RigRecord,
   type RunAnswer,
   type RunInList,
@@ -144,6 +146,17 @@ export const windowQuery = (run: string, asked: Pick<ChannelOfRun, 'channel' | '
       const query = `from=${from}&to=${to}${passage === undefined ? '' : `&passage=${passage}`}`;
       return read<WindowOfChannel>(`/api/runs/${code(run)}/channels/${code(channel)}?${query}`, signal);
     },
+  });
+
+export const recomputationsQuery = queryOptions({
+  queryKey: ['recomputations'],
+  queryFn: ({ signal }) => read<{ items: RecomputationInList[] }>('/api/recomputations', signal),
+});
+
+export const recomputationQuery = (number: number) =>
+  queryOptions({
+    queryKey: ['recomputations', number],
+    queryFn: ({ signal }) => read<RecomputationAnswer>(`/api/recomputations/${number}`, signal),
   });
 
 export const runsOfQuery = (of: 'lot' | 'specimen', key: string) =>

@@ -8,6 +8,7 @@ import { moment } from '../../parts/moment.js';
 import { Table } from '../../parts/table.js';
 import { Who } from '../../parts/who.js';
 import { useMe } from '../people/me.js';
+import { Recompute } from './recompute.js';
 
 /** Everything that was written in the lab, in the order in which it was; each entry holds the hash of the one before. */
 export function LedgerPage() {
@@ -25,6 +26,7 @@ export function LedgerPage() {
       {(entries) => (
         <>
           {duties.includes('audit') && <Verify />}
+          {(duties.includes('audit') || duties.includes('review')) && <Recompute />}
           <Table<LedgerEntry>
             caption="Entries, newest first"
             columns={[
