@@ -1,10 +1,11 @@
 /**
  * How long fits, bounds and factors take, as a table of ratios: each against the time of an exponential function on the
  * same machine in the same run, so that tables of two machines can be laid side by side. Then how a fit's time grows with
- * the number of specimens, and ten thousand bootstrap bounds in a pool of workers.
+ * the number of specimens, ten thousand bootstrap bounds in a pool of workers, and how fast run files are read.
  *
- *   npm run bench               everything, a minute or two
- *   npm run bench -- --quick    a tenth of the bootstrap bounds
+ *   npm run bench                 everything, some minutes
+ *   npm run bench -- --quick      a tenth of the bootstrap bounds, and short files
+ *   npm run bench -- --reading    the reading of files alone; with --quick, of short ones
  */
 import { availableParallelism } from 'node:os';
 import { parseArgs } from 'node:util';
@@ -18,8 +19,16 @@ import {
   seededGenerator,
 } from '@breakbook/statistics';
 import { bootstrapBounds } from './bootstrap-pool.mjs';
+import { benchReading } from './reading.mjs';
 
-const { values } = parseArgs({ options: { quick: { type: 'boolean', default: false } } });
+const { values } = parseArgs({
+  options: { quick: { type: 'boolean', default: false }, reading: { type: 'boolean', default: false } },
+});
+const sizes = values.quick ? [60, 120] : [60, 240, 960];
+if (values.reading) {
+  benchReading(sizes);
+  process.exit();
+}
 const chance = seededGenerator(1);
 
 /** Specimens of one rim, those that outlast a rig's limit as "at least". */
@@ -123,3 +132,5 @@ for (const workers of [1, availableParallelism()]) {
     `  ${workers} workers: ${Math.round(rate)} a second, ${(rate / alone).toFixed(2)} times one; sum ${digest}`,
   );
 }
+
+benchReading(sizes);

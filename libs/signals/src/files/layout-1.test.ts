@@ -95,6 +95,21 @@ describe('layout 1', () => {
     expect(refusalOf(`${HEAD}time [s],P rim [kPa]\n${rows.join('\n')}\n`).problems[0]?.line).toBe(150_005);
   });
 
+  it('hands rows on in blocks, all of them and in order', () => {
+    const rows = Array.from({ length: 10_000 }, (_, i) => `${i},${2 * i}`);
+    const handed: number[][] = [[], []];
+    const blocks: number[] = [];
+    const table = read(`${HEAD}time [s],P rim [kPa]\n${rows.join('\n')}\n`, {
+      onBlock: (columns) => {
+        blocks.push(columns[0]?.length ?? 0);
+        for (const [index, column] of columns.entries()) handed[index]?.push(...column);
+      },
+    });
+    expect(blocks).toEqual([4096, 4096, 1808]);
+    expect(handed).toEqual([Array.from(rows, (_, i) => i), Array.from(rows, (_, i) => 2 * i)]);
+    expect(table).toMatchObject({ rows: 10_000, values: [new Float64Array(0), new Float64Array(0)] });
+  });
+
   it('keeps the first hundred problems and counts them all', () => {
     const refusal = refusalOf(`${HEAD}time [s],P rim [kPa]\n${'x,y\n'.repeat(300)}`);
     expect(refusal.problems).toHaveLength(100);

@@ -8,7 +8,7 @@ import { textOfLine } from './line-bytes.js';
 import { type Metadata } from './metadata.js';
 import { ProblemList } from './problem-list.js';
 import { tooLong } from './row-cells.js';
-import { Rows } from './rows.js';
+import { type OnBlock, Rows } from './rows.js';
 import { TextBytes, type TextFault } from './text-bytes.js';
 import { inSeconds, spreadStamps } from './time-stamps.js';
 import { isGzip, unpacked } from './unpacked.js';
@@ -48,6 +48,11 @@ export interface ReadOptions {
   /** Metadata that must be there. */
   requiredMetadata: readonly string[];
   bounds?: Partial<FileBounds>;
+  /**
+   * Takes the rows block by block, as numbers in the file's own units, so that a file of any length is read in the same
+   * memory; the table then holds none. What was handed on counts for nothing where the file is refused at last.
+   */
+  onBlock?: OnBlock;
   /** Called now and then with the bytes read so far and, where known, in all. */
   onProgress?: (done: number, total: number) => void;
 }
@@ -245,6 +250,7 @@ export class Layout1Reader {
       this.problems,
       line,
       (crlf, at) => this.lineEnd(crlf, at),
+      this.options.onBlock,
     );
   }
 

@@ -7,12 +7,17 @@ import { StampCells } from './stamp-cells.js';
 
 const [LF, CR, SPACE] = [10, 13, 32];
 
+/** Takes a block of rows as one array per column of the file; the arrays are used again for the next one. */
+export type OnBlock = (columns: readonly Float64Array[]) => void;
+
 /**
  * The data rows of a file, straight from bytes into one array of numbers per column. Each row is first read as nothing
  * but plain numbers, stamps and tokens without a reading, which become `NO_READING`; a line where that fails is looked at again, cell by cell, to say what is wrong with it.
  */
 export class Rows {
+  /** Rows read, those handed on among them. */
   count = 0;
+  private held = 0;
   columns: Float64Array[];
   private readonly row: Float64Array;
   private readonly stamps: StampCells | undefined;
@@ -29,6 +34,7 @@ export class Rows {
     /** Physical line last read. */
     public line: number,
     private readonly lineEnd: (crlf: boolean, line: number) => void,
+    private readonly onBlock?: OnBlock,
   ) {
     this.row = new Float64Array(expected.width);
     this.tokens = expected.noReading.map(tokensOf);
@@ -62,6 +68,7 @@ export class Rows {
     const short = this.short;
     if (short) this.problems.add('file.truncated', short.place, () => cutShort(short.said()));
     this.short = undefined;
+    if (this.onBlock && this.held > 0) this.makeRoom();
   }
 
   /** Milliseconds since 1970 of the first stamp, where the time column has date-times. */
@@ -69,9 +76,9 @@ export class Rows {
     return this.stamps?.firstInstant;
   }
 
-  /** Every column, cut to the rows that were read. */
+  /** Every column, cut to the rows that were read and not handed on. */
   values(): Float64Array[] {
-    return this.columns.map((column) => column.subarray(0, this.count));
+    return this.columns.map((column) => column.subarray(0, this.held));
   }
 
   /** Reads a row of plain cells and answers the place after it; -1 where it is anything else. */
@@ -151,9 +158,9 @@ export class Rows {
         this.timeFault(now, names[time] ?? '');
       this.lastTime = now;
     }
-    if (this.count === this.capacity) this.grow();
-    for (let cell = 0; cell < width; cell++)
-      (this.columns[cell] as Float64Array)[this.count] = this.row[cell] as number;
+    if (this.held === this.capacity) this.makeRoom();
+    for (let cell = 0; cell < width; cell++) (this.columns[cell] as Float64Array)[this.held] = this.row[cell] as number;
+    this.held++;
     this.count++;
     if (this.count > bounds.rows)
       this.problems.refuse(
@@ -199,7 +206,12 @@ export class Rows {
     this.short = undefined;
   }
 
-  private grow(): void {
+  private makeRoom(): void {
+    if (this.onBlock) {
+      this.onBlock(this.values());
+      this.held = 0;
+      return;
+    }
     this.capacity *= 2;
     this.columns = this.columns.map((column) => {
       const larger = new Float64Array(this.capacity);
