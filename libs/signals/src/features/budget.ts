@@ -16,6 +16,8 @@ export interface BudgetInput {
   calibrations: ReadonlyMap<string, ChannelUncertainty>;
   /** How far the characteristic moves, in its own unit, per unit of this channel; undefined where it does not follow it. */
   sensitivity: (channel: string) => number | undefined;
+  /** Scatter that the computation itself shows, in the characteristic's unit: a fit has one. */
+  ownError?: { name: string; u: number };
 }
 
 /**
@@ -31,6 +33,7 @@ export function budgetOf(
   if (!uncertainty) return {};
   const question = 'How sure is it?';
   const sources: { name: string; u: number }[] = [];
+  if (input.ownError) sources.push({ ...input.ownError, name: `own ${input.ownError.name}` });
   for (const [index, component] of uncertainty.components.entries()) {
     const u = standardOf(component, unit, input);
     if (typeof u === 'string') return { step: { question, numbers: {}, answer: `No uncertainty is stated: ${u}.` } };
@@ -40,7 +43,7 @@ export function budgetOf(
   if (sources.length === 0) return {};
 
   const combined = combineUncertainty(sources);
-  const components = combined.contributions.map(({ name, u }) => ({ name: name.replace(/^\d+ /, ''), u }));
+  const components = combined.contributions.map(({ name, u }) => ({ name: name.replace(/^(\d+|own) /, ''), u }));
   const expanded = uncertainty.k * combined.standard;
   return {
     uncertainty: { expanded, k: uncertainty.k, components },

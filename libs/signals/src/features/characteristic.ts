@@ -18,6 +18,8 @@ export interface Computed {
   steps: Step[];
   /** Change of the value per unit of a channel; undefined where it does not follow the channel in proportion. */
   sensitivity?: (channel: string) => number | undefined;
+  /** Scatter that the computation itself shows; part of any uncertainty that the method states. */
+  ownError?: { name: string; u: number };
   caution?: string;
   source?: Characteristic['source'];
 }
@@ -42,6 +44,7 @@ export function characteristicOf(
             const change = computed.sensitivity?.(channel);
             return change === undefined ? undefined : change * factor;
           },
+          ...(computed.ownError ? { ownError: { ...computed.ownError, u: computed.ownError.u * factor } } : {}),
         });
   return {
     characteristic: wanted.characteristic,

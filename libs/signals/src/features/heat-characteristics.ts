@@ -1,13 +1,16 @@
 import { type Characteristic, type MethodCharacteristic } from '@breakbook/lab';
 import { type Computed, characteristicOf } from './characteristic.js';
 import { brakingEnergy, energySurvived, meanPower, timeSurvived } from './heat-energies.js';
+import { steadyRise, thermalResistance, timeConstant } from './heat-model.js';
 import { type HeatSource } from './heat-source.js';
 import { peakTemperature, temperatureAtFailure, timeAboveLevel } from './heat-temperatures.js';
 
 type Compute = (source: HeatSource) => Computed;
 
 /** What one stage gives as well as the whole run. */
-const OF_A_STAGE = new Map<string, Compute>(Object.entries({ brakingEnergy, meanPower, peakTemperature }));
+const OF_A_STAGE = new Map<string, Compute>(
+  Object.entries({ brakingEnergy, meanPower, peakTemperature, timeConstant, thermalResistance, steadyRise }),
+);
 const OF_THE_RUN = new Map<string, Compute>([
   ...OF_A_STAGE,
   ...Object.entries({ temperatureAtFailure, timeSurvived, energySurvived }),

@@ -16,7 +16,7 @@ const celsius = inUnit('Cel');
 /** Length of record before a failure over which the temperature is taken, s. Common practice, no source. */
 const BEFORE_FAILURE = 2;
 /** Temperature step over which the change of a time with its sensor is taken, K. */
-const SHIFT = 0.5;
+const SHIFT = 2;
 
 interface Peak {
   value: number;

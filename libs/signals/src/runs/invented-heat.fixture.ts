@@ -24,6 +24,8 @@ export interface HeatInvention {
   failsAfter?: number;
   /** Share of the noise that sensors have. */
   noise: number;
+  /** Of the noise. */
+  seed: number;
   /** Changes made to a row before it is written; an empty answer drops the row. `at` is seconds of braking in its stage. */
   row: (cells: HeatCells, at: { stage: number; braking: number }) => HeatCells | undefined;
   /** One file a stage, in place of one file. */
@@ -124,6 +126,21 @@ export const HEAT_METHOD: HeatMethod = {
       definition: 'crossings interpolated',
       uncertainty: uncertain('trackTemperatureLeft'),
     },
+    { characteristic: 'timeConstant', title: 'Time constant', kind: 'time', unit: 's', definition: 'by the fit' },
+    {
+      characteristic: 'thermalResistance',
+      title: 'Thermal resistance',
+      kind: 'thermal resistance',
+      unit: 'K/W',
+      definition: 'by the fit',
+    },
+    {
+      characteristic: 'steadyRise',
+      title: 'Steady rise',
+      kind: 'temperature difference',
+      unit: 'K',
+      definition: 'by the fit, at the mean power',
+    },
     { characteristic: 'timeSurvived', title: 'Time survived', kind: 'time', unit: 's', definition: 'time braked' },
     {
       characteristic: 'energySurvived',
@@ -198,6 +215,7 @@ export function inventedHeatRun(over: Partial<HeatInvention> = {}): RunInput {
       { power: 600, seconds: 240, cooling: 60 },
     ],
     noise: 1,
+    seed: 20310305,
     row: (cells) => cells,
     split: false,
     named: true,
@@ -268,8 +286,8 @@ export function inventedHeatRun(over: Partial<HeatInvention> = {}): RunInput {
   };
 }
 
-function filesOf({ rate, stages, failsAfter, noise, row, split }: HeatInvention) {
-  const next = seededNormal(20310305);
+function filesOf({ rate, stages, failsAfter, noise, seed, row, split }: HeatInvention) {
+  const next = seededNormal(seed);
   const noisy = (value: number, sd: number) => value + noise * sd * next();
   const texts: string[] = [];
   const passages: RunPassage[] = [];

@@ -57,6 +57,8 @@ export interface ImpactInvention {
   places: string[];
   /** Standard deviation of the force, N. */
   noise: number;
+  /** Of the noise. */
+  seed: number;
   /** Changes the force at a time after contact; an empty answer drops the row. */
   force: (newtons: number, time: number, strike: number) => number | undefined;
   displacement: ((metres: number, time: number) => number) | undefined;
@@ -167,6 +169,7 @@ export function inventedImpactRun(over: Partial<ImpactInvention> = {}): RunInput
     found: [],
     places: [],
     noise: 3,
+    seed: 20310306,
     force: (newtons) => newtons,
     displacement: undefined,
     named: (over.energies?.length ?? 1) > 1 || over.found !== undefined,
@@ -273,10 +276,14 @@ export function inventedImpactRun(over: Partial<ImpactInvention> = {}): RunInput
   };
 }
 
-function textOf({ rate, noise, force, displacement, named, seconds }: ImpactInvention, energy: number, index: number) {
+function textOf(
+  { rate, noise, seed, force, displacement, named, seconds }: ImpactInvention,
+  energy: number,
+  index: number,
+) {
   const strike = strikeOf(energy);
-  const next = seededNormal(20310306 + index);
-  const ofDisplacement = seededNormal(20310406 + index);
+  const next = seededNormal(seed + index);
+  const ofDisplacement = seededNormal(seed + 100 + index);
   const rows: string[] = [];
   for (let i = 0; i < Math.round(seconds * rate); i++) {
     // The trigger is at contact: the record begins before its zero of time.

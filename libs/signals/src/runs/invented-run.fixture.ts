@@ -12,6 +12,8 @@ export interface Invention {
   row: (cells: { time: number; first: number; second: number }, index: number) => typeof cells | undefined;
   /** Standard deviation of seeded noise on both sensors, kPa. */
   noise: number;
+  /** Of the noise. */
+  seed: number;
   metadata: string;
   header: string;
   /** Changes the finished text of the file. */
@@ -174,6 +176,7 @@ export function inventedRun(over: Partial<Invention> = {}): RunInput {
     seconds: 82,
     row: (cells) => cells,
     noise: 0.3,
+    seed: 20310304,
     metadata: '# specimen: 0417\n# rig: R1\n# started: 2031-03-04T09:12:00Z\n# medium: water\n',
     header: 'time [s],P rim [kPa],P rim 2 [kPa]',
     text: (text) => text,
@@ -205,8 +208,8 @@ export function inventedRun(over: Partial<Invention> = {}): RunInput {
   };
 }
 
-function textOf({ rate, pressure, seconds, row, noise, metadata, header, text }: Invention): string {
-  const next = seededNormal(20310304);
+function textOf({ rate, pressure, seconds, row, noise, seed, metadata, header, text }: Invention): string {
+  const next = seededNormal(seed);
   const lines: string[] = [];
   for (let i = 0; i < seconds * rate; i++) {
     const time = i / rate;

@@ -1,0 +1,235 @@
+import { isNotEvaluated, type NotEvaluated, notEvaluated, type Step } from '@breakbook/lab';
+import { fitLumpedHeating, heatingResponse, type LumpedHeatingFit, type Power } from '@breakbook/statistics';
+import { type Computed } from './characteristic.js';
+import { HEAT_CHANNELS, type TrackSensor } from './heat.js';
+import { type HeatSource, inStage } from './heat-source.js';
+import { brakedSpan, gapsIn, over, type Stretch } from './heat-stretch.js';
+import { type Span } from './time-above.js';
+import { inUnit, seconds } from './words.js';
+
+const kelvin = inUnit('K');
+/** A stage is fitted through so many pieces; more say no more of a course this slow. */
+const PIECES = 150;
+/** Temperature step over which the change of the fit with its sensors is taken, K. */
+const SHIFT = 0.5;
+
+/** The heated rim as one body with one way to lose its heat, as far as one stage shows it. */
+interface HeatModel {
+  stretch: Stretch;
+  /** From the first braking to the last. */
+  span: Span;
+  sensor: TrackSensor;
+  /** s, K/W, K. */
+  timeConstant: number;
+  thermalResistance: number;
+  steadyRise: number;
+  /** Standard errors of the fit, widened where its residuals follow each other. */
+  errors: { timeConstant: number; thermalResistance: number; steadyRise: number };
+  residualSd: number;
+  /** Correlation of a residual with the next. */
+  following: number;
+  /** How the three move where the track reads warmer against the room, per kelvin. */
+  perKelvin: { timeConstant: number; thermalResistance: number; steadyRise: number };
+  /** W, of the stage fitted. */
+  meanPower: number;
+}
+
+/**
+ * Which time constant and thermal resistance does the stage with the most energy show? With the track as one body,
+ *
+ *     C dT/dt = α P − h A (T − T_room),   τ = C / (h A),   R = α / (h A)
+ *
+ * is fitted in its integrated form to the readings of the hottest track sensor above the room, over the time from the
+ * first braking to the last: nothing is differentiated, and the power may vary. Power goes in as the energy of each of 150
+ * pieces. Residuals that follow each other are worth fewer readings: standard errors are widened by √((1 + r) / (1 − r)),
+ * r their correlation with the next.
+ *
+ * Source: `fitLumpedHeating` of the statistics room for the fit; Bartlett (1935), J. R. Stat. Soc. 98, 536-543, for the
+ * effective number of correlated readings (from memory).
+ */
+function fittedModel({ stretches }: HeatSource): HeatModel | NotEvaluated {
+  const stretch = stretches.reduce((most, one) =>
+    over(one.features.energy, one) > over(most.features.energy, most) ? one : most,
+  );
+  const span = brakedSpan(stretch);
+  if (!span) return notEvaluated('the brake was never on', 'a record that holds the braking of this specimen is read');
+  const { room } = stretch.features.record;
+  if (!room) return notEvaluated('the temperature of the room was not recorded', 'the rig records it beside the track');
+  const [gap] = gapsIn(stretch, span.last);
+  if (gap)
+    return notEvaluated(
+      `the record has a gap while the brake was on, from ${gap.from} s to ${gap.to} s`,
+      'the stage is recorded without gaps',
+    );
+  const sensor = hottestSensor(stretch, span);
+  if (sensor.open || sensor.flatTop)
+    return notEvaluated(
+      `${sensor.channel} ${sensor.open ? 'was an open circuit for a part of it' : 'is cut off at full scale'}`,
+      'the track is read by a sensor that stays connected and in its range',
+    );
+
+  const pieces = piecesOf(stretch, span, sensor, room);
+  const fitted = fitPieces(pieces, 0);
+  if (isNotEvaluated(fitted)) return fitted;
+  const [warmer, colder] = [fitPieces(pieces, SHIFT), fitPieces(pieces, -SHIFT)];
+  if (isNotEvaluated(warmer)) return warmer;
+  if (isNotEvaluated(colder)) return colder;
+  const { timeConstant, thermalResistance = 0, steadyRise, startRise, residualSd, standardErrors } = fitted;
+  const following = followingOf(pieces, { timeConstant, thermalResistance, startRise });
+  const wider = Math.sqrt((1 + following) / (1 - following));
+  const change = (of: (one: LumpedHeatingFit) => number) => (of(warmer) - of(colder)) / (2 * SHIFT);
+  return {
+    stretch,
+    span,
+    sensor,
+    timeConstant,
+    thermalResistance,
+    steadyRise,
+    errors: {
+      timeConstant: wider * standardErrors.timeConstant,
+      thermalResistance: wider * (standardErrors.thermalResistance ?? 0),
+      steadyRise: wider * standardErrors.steadyRise,
+    },
+    residualSd,
+    following,
+    perKelvin: {
+      timeConstant: change((one) => one.timeConstant),
+      thermalResistance: change((one) => one.thermalResistance ?? 0),
+      steadyRise: change((one) => one.steadyRise),
+    },
+    meanPower: over(stretch.features.energy, span) / (pieces.time.at(-1) as number),
+  };
+}
+
+const fitted = new WeakMap<HeatSource, HeatModel | NotEvaluated>();
+
+/** Fitted once for the three numbers it gives. */
+function heatModel(source: HeatSource): HeatModel | NotEvaluated {
+  const before = fitted.get(source);
+  if (before) return before;
+  const model = fittedModel(source);
+  fitted.set(source, model);
+  return model;
+}
+
+interface Pieces {
+  /** s since the first braking; one more than there are powers. */
+  time: number[];
+  /** Above the room, K. */
+  rise: number[];
+  power: Power & { kind: 'segments' };
+}
+
+function piecesOf({ features }: Stretch, { from, last }: Span, sensor: TrackSensor, room: Float64Array): Pieces {
+  const { time } = features.record;
+  const count = Math.min(PIECES, last - from);
+  const ends = Array.from({ length: count + 1 }, (_, i) => from + Math.round((i * (last - from)) / count));
+  const segments = ends.slice(1).map((end, i) => {
+    const start = ends[i] as number;
+    const duration = (time[end] as number) - (time[start] as number);
+    return { duration, power: ((features.energy[end] as number) - (features.energy[start] as number)) / duration };
+  });
+  return {
+    time: ends.map((end) => (time[end] as number) - (time[from] as number)),
+    rise: ends.map((end) => (sensor.raw[end] as number) - (room[end] as number)),
+    power: { kind: 'segments', segments },
+  };
+}
+
+function fitPieces({ time, rise, power }: Pieces, shift: number) {
+  return fitLumpedHeating(
+    time,
+    rise.map((one) => one + shift),
+    power,
+    0,
+  );
+}
+
+/** Correlation of each residual with the next; none is taken where it is negative. */
+function followingOf(
+  { time, rise, power }: Pieces,
+  fit: { timeConstant: number; thermalResistance: number; startRise: number },
+): number {
+  const warming = heatingResponse(time, power, fit.timeConstant, 0);
+  const residuals = rise.map(
+    (one, i) =>
+      one -
+      fit.thermalResistance * (warming[i] as number) -
+      fit.startRise * Math.exp(-(time[i] as number) / fit.timeConstant),
+  );
+  let [products, squares] = [0, 0];
+  for (const [i, one] of residuals.entries()) {
+    squares += one * one;
+    products += one * (residuals[i + 1] ?? 0);
+  }
+  return squares > 0 ? Math.min(0.99, Math.max(0, products / squares)) : 0;
+}
+
+function hottestSensor({ features }: Stretch, { from, last }: Span): TrackSensor {
+  const peak = ({ filtered }: TrackSensor) => filtered.subarray(from, last + 1).reduce((a, b) => Math.max(a, b));
+  return features.track.reduce((hottest, one) => (peak(one) > peak(hottest) ? one : hottest));
+}
+
+type Of = 'timeConstant' | 'thermalResistance' | 'steadyRise';
+const UNITS = { timeConstant: 's', thermalResistance: 'K/W', steadyRise: 'K' } as const;
+
+/**
+ * One number of the model as a characteristic. The time constant states no uncertainty: the noise of a measured power moves
+ * it more than the scatter about the fit tells, and its standard error stands beside it as what it is.
+ */
+function fromModel(of: Of): (source: HeatSource) => Computed {
+  return (source) => {
+    const model = heatModel(source);
+    if (isNotEvaluated(model)) return { value: model, unit: UNITS[of], steps: [] };
+    return {
+      value: { kind: 'exact', value: model[of] },
+      unit: UNITS[of],
+      steps: [modelStep(source, model)],
+      ...(of === 'timeConstant'
+        ? {}
+        : { ownError: { name: 'scatter about the fit', u: model.errors[of] }, sensitivity: follows(of, model) }),
+    };
+  };
+}
+
+/** How the number moves with each channel: by the refit for temperatures; the resistance is a warming for each watt. */
+function follows(of: Of, { stretch, span, sensor, perKelvin, ...model }: HeatModel) {
+  const { features } = stretch;
+  const perWatt = of === 'thermalResistance' ? -model[of] / over(features.energy, span) : 0;
+  return (channel: string): number | undefined => {
+    switch (channel) {
+      case sensor.channel:
+        return perKelvin[of];
+      case HEAT_CHANNELS.room:
+        return -perKelvin[of];
+      case HEAT_CHANNELS.force:
+        return perWatt * over(features.distance, span);
+      case HEAT_CHANNELS.speed:
+        return perWatt * over(features.forceTime, span);
+      default:
+        return features.track.some((one) => one.channel === channel) ? 0 : undefined;
+    }
+  };
+}
+
+function modelStep(source: HeatSource, model: HeatModel): Step {
+  const { sensor, stretch, timeConstant, thermalResistance, steadyRise, residualSd, following, meanPower, errors } =
+    model;
+  return {
+    question: 'How fast does the track warm, and how far would it go?',
+    numbers: {
+      'time constant, s': timeConstant,
+      'standard error of the fit, s': errors.timeConstant,
+      'thermal resistance, K/W': thermalResistance,
+      'steady rise, K': steadyRise,
+      'mean power, W': meanPower,
+      'residual standard deviation, K': residualSd,
+      'correlation of a residual with the next': following,
+    },
+    answer: `${sensor.channel}${inStage(source, stretch)}, above the room, follows one body with a time constant of ${seconds(timeConstant)} that would come to ${kelvin(steadyRise)} at this power; readings lie ${kelvin(residualSd)} about it.`,
+  };
+}
+
+export const timeConstant = fromModel('timeConstant');
+export const thermalResistance = fromModel('thermalResistance');
+export const steadyRise = fromModel('steadyRise');
