@@ -20,6 +20,7 @@ import {
   type ReadFile,
   type ReadWith,
   readRunFile,
+  writtenRecords,
 } from './run-file.js';
 import { type ReadRun, type RunInput } from './run-input.js';
 
@@ -77,7 +78,7 @@ export function readBurstRun(method: BurstMethod, input: RunInput, using: ReadWi
       endReason: run.examination?.endReason,
     }),
     ...(features.pressurised
-      ? channelChecks(second ? [rim.record, second.record] : [rim.record], read.time, {
+      ? channelChecks(writtenRecords(read, [RIM_PRESSURE, SECOND_RIM_PRESSURE]), read.time, {
           from: firstAt(read.time, isNotEvaluated(features.ramp) ? (read.time[0] as number) : features.ramp.t10),
           last: features.loadedTo,
         })

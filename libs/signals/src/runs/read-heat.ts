@@ -26,7 +26,15 @@ import { keyedCharacteristic } from './keyed.js';
 import { keyedAgainstTrace } from './keyed-against-trace.js';
 import { recordsOf } from './passages.js';
 import { described, inFilesOrder, signalFlag, sources, uncertaintiesOf } from './reading.js';
-import { channelIn, drawnChannels, neededChannel, type ReadFile, type ReadWith, readRunFile } from './run-file.js';
+import {
+  channelIn,
+  drawnChannels,
+  neededChannel,
+  type ReadFile,
+  type ReadWith,
+  readRunFile,
+  writtenRecords,
+} from './run-file.js';
 import { type ReadRun, type RunInput } from './run-input.js';
 
 /** A heat run: its stages are passages, in one file or in several. */
@@ -144,11 +152,8 @@ function lookedAt(stretch: Stretch, featured: readonly { read: ReadFile; feature
   const read = featured.find(({ features }) => features === stretch.features)?.read;
   const span = brakedSpan(stretch);
   if (!read || !span) return [];
-  const follow: readonly string[] = [HEAT_CHANNELS.force, ...HEAT_CHANNELS.track];
-  const records = read.channels
-    .filter(({ channel, open }) => follow.includes(channel.channel) && !open)
-    .map(({ record }) => record);
-  return channelChecks(records, read.time, span);
+  const follow = [HEAT_CHANNELS.force, ...HEAT_CHANNELS.track];
+  return channelChecks(writtenRecords(read, follow), read.time, span);
 }
 
 /** The stages that a file holds. Where it holds several, each begins when its passage does, by the file's own start. */

@@ -33,7 +33,7 @@ import { keyedCharacteristic, keyedForPassage, keyedReadings } from './keyed.js'
 import { keyedAgainstTrace } from './keyed-against-trace.js';
 import { type RunRecord, recordsOf, strikePerFile } from './passages.js';
 import { described, inFilesOrder, signalFlag, sources, uncertaintiesOf } from './reading.js';
-import { channelIn, drawnChannels, neededChannel, type ReadFile, readRunFile } from './run-file.js';
+import { channelIn, drawnChannels, neededChannel, type ReadFile, readRunFile, writtenRecords } from './run-file.js';
 import { type ReadRun, type RunInput, readWith } from './run-input.js';
 
 /** An impact run: its strikes are passages, each with its own file; a method that reads no force needs none. */
@@ -114,9 +114,7 @@ export function readImpactRun(method: ImpactMethod, input: RunInput): ReadRun {
 function lookedAt(read: ReadFile, strike: Strike | undefined): Finding[] {
   const contact = strike?.features?.contact;
   if (!contact) return [];
-  const records = read.channels
-    .filter(({ channel }) => channel.channel === STRIKER_FORCE || channel.channel === DISPLACEMENT)
-    .map(({ record }) => record);
+  const records = writtenRecords(read, [STRIKER_FORCE, DISPLACEMENT]);
   return channelChecks(records, read.time, { from: contact.from, last: contact.to });
 }
 

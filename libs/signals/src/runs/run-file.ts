@@ -8,6 +8,7 @@ import {
   type Run,
 } from '@breakbook/lab';
 import { convert, type QuantityKind, valueIn } from '@breakbook/units';
+import { type ChannelRecord } from '../checks/channels/channel-record.js';
 import { RIM_PRESSURE } from '../features/burst-characteristics.js';
 import { HEAT_CHANNELS } from '../features/heat.js';
 import { STRIKER_FORCE } from '../features/impact-source.js';
@@ -202,6 +203,17 @@ function channelRows({ columns, values }: RunTable, layout: Layout) {
 export function drawnChannels({ channels, own, time }: ReadFile): DrawnChannel[] {
   const apart = new Set(own.map(({ channel }) => channel.channel));
   return [...channels.filter(({ channel }) => !apart.has(channel.channel)).map((one) => ({ ...one, time })), ...own];
+}
+
+/**
+ * Channels, by their names, as they stand in the file. A channel that lacks readings is left out: the straight line drawn
+ * between two of its readings has no noise of its own.
+ */
+export function writtenRecords({ channels, own }: ReadFile, names: readonly string[]): ChannelRecord[] {
+  const apart = new Set(own.map(({ channel }) => channel.channel));
+  return channels
+    .filter(({ channel, open }) => names.includes(channel.channel) && !apart.has(channel.channel) && !open)
+    .map(({ record }) => record);
 }
 
 /** The channel of this name, where the file has it. */
