@@ -68,12 +68,16 @@ export function burstRun(specimen: string, change: Partial<SentRun> = {}): SentR
 
 /** The file of such a run: vented, a ramp of 2 bar a second to 21 bar, and the fall; no two specimens' are alike. */
 export function burstFile(specimen: string, rows = 2600): string {
-  const seed = [...specimen].reduce((sum, one) => (sum * 31 + one.charCodeAt(0)) % 9973, 7);
+  let state = [...specimen].reduce((sum, one) => (sum * 31 + one.charCodeAt(0)) % 9973, 7);
+  /** Multiples of 1 mbar, drawn by Park and Miller's generator: no stretch of them comes twice. */
+  const noise = () => {
+    state = (state * 48271) % (2 ** 31 - 1);
+    return 0.001 * (state % 17);
+  };
   const lines = Array.from({ length: rows }, (_, index) => {
     const time = index / 200;
     const ramp = time < 2 ? 0 : time < 12.5 ? 2 * (time - 2) : 0;
-    const noise = 0.001 * ((index * 7919 + seed * 104729) % 17);
-    return `${time.toFixed(3)},${(ramp + noise).toFixed(3)},${(ramp + noise + 0.01).toFixed(3)},21.80`;
+    return `${time.toFixed(3)},${(ramp + noise()).toFixed(3)},${(ramp + noise() + 0.01).toFixed(3)},21.80`;
   });
   return [
     `# specimen: ${specimen}`,
