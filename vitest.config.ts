@@ -4,6 +4,12 @@ import { defineConfig } from 'vitest/config';
 const root = fileURLToPath(new URL('.', import.meta.url));
 const report = process.env.BREAKBOOK_TEST_REPORT;
 
+/** Rooms of pure functions: their test files may share one process, which loads the room once for all of them. */
+const PURE = [
+  'libs/{units,lab,statistics,signals,figures,acceptance,evidence,reports}/src/**/*.test.ts',
+  'tests/reference/*.test.ts',
+];
+
 export default defineConfig({
   // Aliases, because resolve.conditions does not reach the global set-up.
   resolve: {
@@ -13,7 +19,17 @@ export default defineConfig({
     ],
   },
   test: {
-    include: ['tests/**/*.test.ts', 'libs/*/src/**/*.test.ts', 'apps/*/src/**/*.test.{ts,tsx}'],
+    projects: [
+      { extends: true, test: { name: 'pure', include: PURE, isolate: false } },
+      {
+        extends: true,
+        test: {
+          name: 'whole',
+          include: ['tests/**/*.test.ts', 'libs/*/src/**/*.test.ts', 'apps/*/src/**/*.test.{ts,tsx}'],
+          exclude: ['**/node_modules/**', ...PURE],
+        },
+      },
+    ],
     reporters: [
       'default',
       './tests/not-run-reporter.ts',
