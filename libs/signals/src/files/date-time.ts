@@ -1,3 +1,4 @@
+import { type Fields, utcOf } from './calendar.js';
 import { type Said } from './problem-list.js';
 
 /*
@@ -8,8 +9,6 @@ import { type Said } from './problem-list.js';
  */
 const FORM = /^(\d{4})-(\d\d)-(\d\d)[T ](\d\d):(\d\d)(?::(\d\d)(?:\.(\d{1,9}))?)?(Z|[+-]\d\d:\d\d)?$/;
 const EXPECTED = 'date, time and zone, such as 2031-03-04T09:12:00Z or 2031-03-04T10:12:00+01:00';
-const EARLIEST_YEAR = 1900;
-
 /**
  * Milliseconds since 1970 UTC of an instant written with its zone, or why it is none. `clockZone` is the zone of a clock
  * that writes none, where the layout says so.
@@ -19,14 +18,7 @@ export function readInstant(text: string, clockZone?: string): { instant: number
   const found = FORM.exec(text);
   if (!found) return say('this is no date and time that is read here.', 'Write the instant in the form shown.');
 
-  const [year, month, day, hour, minute, second] = found.slice(1, 7).map((field) => Number(field ?? 0)) as [
-    number,
-    number,
-    number,
-    number,
-    number,
-    number,
-  ];
+  const fields = found.slice(1, 7).map((field) => Number(field ?? 0)) as Fields;
   const zone = found[8] ?? clockZone;
   // RFC 3339, 4.3: "-00:00" says that the zone is not known.
   if (zone === undefined || zone === '-00:00')
@@ -36,18 +28,10 @@ export function readInstant(text: string, clockZone?: string): { instant: number
     );
 
   const milliseconds = Number((found[7] ?? '').padEnd(3, '0').slice(0, 3));
-  const local = new Date(Date.UTC(year, month - 1, day, hour, minute, second, milliseconds));
-  // A calendar that turns 30 February into 2 March has to be caught: what was written must come back.
-  const comesBack =
-    local.getUTCFullYear() === year &&
-    local.getUTCMonth() === month - 1 &&
-    local.getUTCDate() === day &&
-    local.getUTCHours() === hour &&
-    local.getUTCMinutes() === minute &&
-    local.getUTCSeconds() === second;
+  const local = utcOf(fields);
   const offset = zone === 'Z' ? 0 : Number(zone.slice(1, 3)) * 60 + Number(zone.slice(4, 6));
-  if (!comesBack || year < EARLIEST_YEAR || offset > 14 * 60 || Number(zone.slice(4, 6)) > 59)
+  if (local === undefined || offset > 14 * 60 || Number(zone.slice(4, 6)) > 59)
     return say('there is no such date, time or zone.', 'Set the clock of the rig and write the instant by hand.');
 
-  return { instant: local.getTime() - (zone.startsWith('-') ? -offset : offset) * 60_000 };
+  return { instant: local + milliseconds - (zone.startsWith('-') ? -offset : offset) * 60_000 };
 }

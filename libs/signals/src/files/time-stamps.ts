@@ -1,5 +1,6 @@
 import { type LayoutTime } from '@breakbook/lab';
 import { convert, valueIn } from '@breakbook/units';
+import { type Fields, utcOf } from './calendar.js';
 
 const FIELDS = ['YYYY', 'MM', 'DD', 'hh', 'mm', 'ss', 'f'] as const;
 
@@ -26,26 +27,9 @@ export function stampReader(form: string, zone: string): StampReader {
   return (text) => {
     const found = expression.exec(text);
     if (!found) return undefined;
-    const [year, month, day, hour, minute, second] = places.slice(0, 6).map((place) => Number(found[place])) as [
-      number,
-      number,
-      number,
-      number,
-      number,
-      number,
-    ];
+    const instant = utcOf(places.slice(0, 6).map((place) => Number(found[place])) as Fields);
+    if (instant === undefined) return undefined;
     const digits = places[6] ? (found[places[6]] ?? '') : '';
-    const instant = Date.UTC(year, month - 1, day, hour, minute, second);
-    const back = new Date(instant);
-    // A calendar that turns 30 February into 2 March has to be caught: what was written must come back.
-    const comesBack =
-      back.getUTCFullYear() === year &&
-      back.getUTCMonth() === month - 1 &&
-      back.getUTCDate() === day &&
-      hour < 24 &&
-      minute < 60 &&
-      second < 60;
-    if (!comesBack || year < 1900) return undefined;
     return { second: instant / 1000 - offset, fraction: digits === '' ? 0 : Number(`0.${digits}`) };
   };
 }
