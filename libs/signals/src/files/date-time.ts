@@ -9,6 +9,7 @@ import { type Said } from './problem-list.js';
  */
 const FORM = /^(\d{4})-(\d\d)-(\d\d)[T ](\d\d):(\d\d)(?::(\d\d)(?:\.(\d{1,9}))?)?(Z|[+-]\d\d:\d\d)?$/;
 const EXPECTED = 'date, time and zone, such as 2031-03-04T09:12:00Z or 2031-03-04T10:12:00+01:00';
+
 /**
  * Milliseconds since 1970 UTC of an instant written with its zone, or why it is none. `clockZone` is the zone of a clock
  * that writes none, where the layout says so.
