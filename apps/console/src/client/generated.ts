@@ -1860,6 +1860,7 @@ export interface Operations {
     };
   };
   'GET /api/runs/{run}/channels.csv': { path: { run: string }; query?: { passage?: number }; answer: Blob };
+  'GET /api/runs/{run}/channels.parquet': { path: { run: string }; query?: { passage?: number }; answer: Blob };
   'GET /api/runs/{run}/channels/{channel}': {
     path: { run: string; channel: string };
     query?: { from?: number; to?: number; points?: number; passage?: number };

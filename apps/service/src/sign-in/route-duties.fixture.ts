@@ -115,6 +115,7 @@ export const ROUTE_DUTIES: Record<string, RouteDuty> = {
   'GET /api/runs/:run/trace': 'signed in',
   'GET /api/runs/:run/channels': 'signed in',
   'GET /api/runs/:run/channels.csv': 'signed in',
+  'GET /api/runs/:run/channels.parquet': 'signed in',
   'GET /api/runs/:run/channels/:channel': 'signed in',
   'GET /api/runs/:run/files/:n': 'signed in',
   'POST /api/runs/:run/measurements': ['record'],

@@ -1,9 +1,9 @@
-import { type Reader } from '@breakbook/records';
 import { signals } from '../../arithmetic.js';
-import { blocksOfStored, type StoredTrace } from './stored-traces.js';
+import { type RecordTable } from './record-table.js';
+import { blocksOfStored } from './stored-traces.js';
 
 /** Times and values of channels that share a clock, block by block, bit for bit. */
-export async function* rowsOf(reader: Reader, traces: readonly StoredTrace[]): AsyncGenerator<Float64Array[]> {
+export async function* rowsOf({ reader, traces }: RecordTable): AsyncGenerator<Float64Array[]> {
   const { samplesOf } = await signals();
   const sources = [];
   for (const trace of traces) sources.push(await blocksOfStored(reader, trace));

@@ -7,6 +7,7 @@ import { Duty } from '../../sign-in/duty.decorator.js';
 import { SignedIn, type SignedInActor } from '../../sign-in/signed-in.decorator.js';
 import { csvOf } from './trace-csv.js';
 import { ChannelOfRun, ChannelsAsked, WindowAsked, WindowOfChannel } from './trace-forms.js';
+import { parquetOf } from './trace-parquet.js';
 import { TracesService } from './traces.service.js';
 
 @Controller('api/runs')
@@ -33,6 +34,22 @@ export class TracesController {
     return new StreamableFile(Readable.from(csvOf(table)), {
       type: 'text/csv',
       disposition: `attachment; filename="run-channels.csv"`,
+    });
+  }
+
+  @Get(':run/channels.parquet')
+  @Duty('signed in')
+  @Answers('The channels of one record of a run as a Parquet file, corrected already')
+  @Header('content-type', 'application/vnd.apache.parquet')
+  async parquet(
+    @Param('run') run: string,
+    @Query(queriedBy(ChannelsAsked)) asked: ChannelsAsked,
+    @SignedIn() by: SignedInActor,
+  ): Promise<StreamableFile> {
+    const table = await this.traces.table(by.labId, run, asked);
+    return new StreamableFile(Readable.from(parquetOf(table), { objectMode: false }), {
+      type: 'application/vnd.apache.parquet',
+      disposition: `attachment; filename="run-channels.parquet"`,
     });
   }
 

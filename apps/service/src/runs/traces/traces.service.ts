@@ -12,6 +12,7 @@ import { Workers } from '../../workers/workers.js';
 import { runToRead } from '../record-run.js';
 import { runContext } from '../run-context.js';
 import { type RunRecord, runRecord } from '../run-record.js';
+import { type RecordTable } from './record-table.js';
 import { blocksOfStored, keepTraces, type StoredTrace, storedTraces } from './stored-traces.js';
 import { type ChannelOfRun, type ChannelsAsked, type WindowAsked, type WindowOfChannel } from './trace-forms.js';
 
@@ -79,11 +80,7 @@ export class TracesService {
   }
 
   /** The channels of one record that share its clock: the table that an export is. */
-  async table(
-    labId: string,
-    runKey: string,
-    { passage }: ChannelsAsked,
-  ): Promise<{ reader: Reader; record: RunRecord; traces: StoredTrace[] }> {
+  async table(labId: string, runKey: string, { passage }: ChannelsAsked): Promise<RecordTable> {
     const { reader, record, traces } = await this.#traces(labId, runKey);
     const passages = [...new Set(traces.map((one) => one.passage))];
     const first = oneOf(

@@ -1,5 +1,6 @@
 import { randomUUID } from 'node:crypto';
 import { PostgresRawStore, verifyRecords } from '@breakbook/records';
+import { parquetMetadata, parquetReadObjects } from 'hyparquet';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { expectationOf } from '../../../../../libs/signals/src/files/header.js';
 import { readLayout1 } from '../../../../../libs/signals/src/files/layout-1.js';
@@ -101,6 +102,17 @@ describe('the channels of a run', () => {
     const column = (name: string) => table.values[table.columns.findIndex((one) => one.name.startsWith(name))];
     expect(Array.from(column('rimPressure') ?? [])).toEqual(body.values);
     expect(Array.from(column('time') ?? [])).toEqual(body.time);
+  });
+
+  it('are exported as Parquet, and read back to the last bit', async () => {
+    const exported = await operator.fetch(`${at}.parquet`);
+    expect(exported.headers.get('content-type')).toContain('application/vnd.apache.parquet');
+    const file = await exported.arrayBuffer();
+    const rows = await parquetReadObjects({ file });
+    const { body } = await ask('/rimPressure?points=20000');
+    expect(rows.map((row) => row['time [s]'])).toEqual(body.time);
+    expect(rows.map((row) => row['rimPressure [kPa]'])).toEqual(body.values);
+    expect(parquetMetadata(file).key_value_metadata).toContainEqual({ key: 'specimen', value: specimen });
   });
 
   it.each([

@@ -90,6 +90,10 @@ function OneChannel(given: { run: string; channel: ChannelOfRun; events: readonl
       <p>
         <a href={`/api/runs/${encodeURIComponent(run)}/channels.csv${passageOf(channel)}`} download>
           Channels of this record as CSV
+        </a>{' '}
+        or{' '}
+        <a href={`/api/runs/${encodeURIComponent(run)}/channels.parquet${passageOf(channel)}`} download>
+          as Parquet
         </a>
         , {printFixed(channel.samples, 0)} rows, corrected already
       </p>
