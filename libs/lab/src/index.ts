@@ -10,6 +10,7 @@ export { readJson } from './lot-folder/read-json.js';
 export { LOT_FOLDER_DOCUMENTS, readLotFolder } from './lot-folder/read-lot-folder.js';
 export * from './lots.js';
 export * from './methods.js';
+export * from './moved-instants.js';
 export * from './not-evaluated.js';
 export * from './outcomes.js';
 export * from './people.js';

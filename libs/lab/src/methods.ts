@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { HeatParameters } from './heat-parameters.js';
 import { ImpactParameters } from './impact-parameters.js';
+import { LossOfPressure } from './moved-instants.js';
 import { QuantityKindName, quantityOf, UnitCode } from './quantity.js';
 import { Day, Fraction, Key, Line, Paragraph, Revision } from './text.js';
 
@@ -70,6 +71,8 @@ export const FailureMode = z.strictObject({
   code: z.string().regex(/^[A-Z]{2}-[A-Z]{2,5}$/),
   meaning: Line,
   countsAs: z.record(ChannelName, z.enum(['failure', 'at least', 'none'])),
+  /** How the pressure is lost where this came first. A fall of pressure alone does not tell a rim from a tyre. */
+  loss: LossOfPressure.optional(),
 });
 export type FailureMode = z.infer<typeof FailureMode>;
 

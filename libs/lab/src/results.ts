@@ -1,6 +1,8 @@
 import { z } from 'zod';
+import { LossOfPressure } from './moved-instants.js';
 import { NotEvaluated } from './not-evaluated.js';
 import { Problem, shown } from './problems.js';
+import { Key } from './text.js';
 
 /** A point in a trace worth marking on a figure. */
 export const TraceEvent = z.strictObject({
@@ -10,6 +12,10 @@ export const TraceEvent = z.strictObject({
   channel: z.string(),
   /** Which of several passages it belongs to; `time` is then on that passage's clock. */
   passage: z.number().int().optional(),
+  /** Of a failure that is no burst: how the pressure was lost, as it is proposed or as a person said. */
+  loss: LossOfPressure.optional(),
+  /** A person put it here; `proposed` is where it was proposed, where it was. */
+  moved: z.strictObject({ by: Key, proposed: z.number().optional() }).optional(),
 });
 export type TraceEvent = z.infer<typeof TraceEvent>;
 

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { MovedInstant } from './moved-instants.js';
 import { Validity } from './outcomes.js';
 import { Quantity } from './quantity.js';
 import { Instant, Key, Line, Paragraph, Revision } from './text.js';
@@ -119,6 +120,14 @@ export const Run = z.strictObject({
     .optional(),
   files: z.array(RunFile),
   measurements: z.array(Measurement),
+  /** Each moment once; it stands in place of the one proposed. */
+  instants: z
+    .array(MovedInstant)
+    .max(200)
+    .refine((all) => new Set(all.map(({ instant, passage }) => `${passage ?? 0} ${instant}`)).size === all.length, {
+      error: 'a moment of a passage stands in one place; keep the last of them',
+    })
+    .optional(),
   examination: Examination.optional(),
   validity: ValidityDecision.optional(),
   readiness: z.strictObject({ confirmedBy: Key, at: Instant }).optional(),

@@ -36,7 +36,12 @@ export function tracePlotOf({ run, method, reading, channels: all, ...shown }: T
   const channels = all.filter(isShown);
   const unitOf = (channel: string) => channels.find((one) => one.channel === channel)?.unit;
   // A record of the whole run has the moments of all its passages, which then share one clock.
-  const events = reading.events.filter((event) => isShown(event) && unitOf(event.channel) !== undefined);
+  const events = reading.events
+    .filter((event) => isShown(event) && unitOf(event.channel) !== undefined)
+    .map(({ loss, moved, ...event }) => ({
+      ...event,
+      name: `${event.name}${loss ? ` (${loss})` : ''}${moved ? ', moved' : ''}`,
+    }));
   const which = `run ${run.run}${passage === undefined ? '' : `, passage ${passage}`}, specimen ${run.specimen}`;
   const told = events.map(
     ({ name, time, value, channel }) =>

@@ -1,5 +1,6 @@
 import { type Check, type EndReason } from '@breakbook/lab';
 import { type BurstFeatures } from '../features/burst.js';
+import { letGo, lossIn } from '../features/failure.js';
 import { kPa, percent, seconds } from '../features/words.js';
 import { type Finding } from './finding.js';
 
@@ -11,11 +12,12 @@ export function endingCheck(
   channel: string,
 ): Finding {
   const { ending, peak, despiked } = features;
-  const burst = ending.ending === 'burst';
-  const at = time[burst ? ending.fallen : peak.index] as number;
-  const shows = burst
-    ? `The pressure fell from ${kPa(despiked[ending.before] as number)} to ${kPa(despiked[ending.fallen] as number)} at ${seconds(at)}`
-    : ending.ending === 'record ended'
+  const burst = letGo(ending);
+  const loss = lossIn(ending);
+  const at = time[loss ? loss.fallen : peak.index] as number;
+  const shows = loss
+    ? `The pressure ${burst ? 'fell' : 'went'} from ${kPa(despiked[loss.before] as number)} to ${kPa(despiked[loss.fallen] as number)} at ${seconds(at)}${ending.ending === 'as a person says' ? `, by a ${ending.loss} as a person says` : ''}`
+    : ending.ending === 'record ended' || !('sharePerSecond' in ending)
       ? `The record ends with the pressure still up, after a peak of ${kPa(peak.value)}`
       : `After a peak of ${kPa(peak.value)} the pressure came down by ${percent(ending.sharePerSecond)} a second${ending.ending === 'leak' ? ', as by a leak' : ', without a burst'}`;
   const says = endReason ? `the examination says "${endReason}"` : 'no examination says how the run ended';

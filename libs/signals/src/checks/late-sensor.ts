@@ -1,6 +1,7 @@
 import { type BurstParameters, isNotEvaluated } from '@breakbook/lab';
 import { valueIn } from '@breakbook/units';
 import { type BurstFeatures } from '../features/burst.js';
+import { letGo } from '../features/failure.js';
 import { runningMedian } from '../features/running-median.js';
 import { ventedZero } from '../features/vented-zero.js';
 import { seconds } from '../features/words.js';
@@ -20,7 +21,7 @@ export function lateSensor(
   period: number,
   parameters: BurstParameters,
 ): Finding[] {
-  if (ending.ending !== 'burst') return [];
+  if (!letGo(ending)) return [];
   const start = time[0] as number;
   const zero = ventedZero(time, second.pressure, start, start + valueIn(parameters.zeroTime, 's'));
   if (isNotEvaluated(zero)) return [];

@@ -1,6 +1,7 @@
 import { type BurstParameters, isNotEvaluated } from '@breakbook/lab';
 import { valueIn } from '@breakbook/units';
 import { type BurstFeatures } from '../features/burst.js';
+import { lossIn } from '../features/failure.js';
 import { leastSquaresSlope } from '../features/least-squares-slope.js';
 import { firstAt, ventedZero } from '../features/vented-zero.js';
 import { kPa, percent, seconds } from '../features/words.js';
@@ -88,7 +89,7 @@ export function zeroDrift(
 
   const end = time.at(-1) as number;
   const from = end - valueIn(parameters.zeroTime, 's');
-  const down = time[features.ending.ending === 'burst' ? features.ending.fallen : features.loadedTo] as number;
+  const down = time[lossIn(features.ending)?.fallen ?? features.loadedTo] as number;
   if (from < down) return unable('The record ends too soon after the pressure came down.');
   const after = ventedZero(time, features.raw, from, end);
   if (isNotEvaluated(after)) return unable(`No zero could be taken at the end: ${after.notEvaluated.because}.`);

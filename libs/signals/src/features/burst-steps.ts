@@ -2,6 +2,7 @@ import { type BurstMethod, isNotEvaluated, type Step } from '@breakbook/lab';
 import { printSignificant, valueIn } from '@breakbook/units';
 import { type BurstFeatures } from './burst.js';
 import { type CorrectionApplied, correctionStep } from './correction-step.js';
+import { lossIn } from './failure.js';
 import { type Ramp } from './ramp.js';
 import { kPa, percent, seconds } from './words.js';
 
@@ -17,6 +18,10 @@ export function whyAtLeast({ ending, flatTop, gapAtPeak }: BurstFeatures): strin
     reasons.push(`the pressure leaked away by ${percent(ending.sharePerSecond)} a second; nothing burst`);
   if (ending.ending === 'let down')
     reasons.push(`the pressure came down by ${percent(ending.sharePerSecond)} a second, as when vented; nothing burst`);
+  if (ending.ending === 'as a person says' && ending.loss === 'leak')
+    reasons.push('the pressure leaked away, as a person says; nothing burst');
+  if (ending.ending === 'as a person says' && ending.loss === 'tyre off')
+    reasons.push('the tyre came off, as a person says; the rim was not broken by the pressure');
   if (ending.ending === 'record ended') reasons.push('the record ends with the pressure still up; nothing burst in it');
   return reasons;
 }
@@ -34,6 +39,7 @@ export function burstSteps({
 }): Step[] {
   const { zero, rawPeak, peak, ending } = features;
   const { parameters } = method;
+  const loss = lossIn(ending);
   const reasons = whyAtLeast(features);
   return [
     correctionStep(corrected),
@@ -67,12 +73,11 @@ export function burstSteps({
       numbers: {
         'fall, share of the running maximum': parameters.failureFall,
         'within, s': valueIn(parameters.failureWindow, 's'),
-        ...(ending.ending === 'burst' ? { 'at, s': time[ending.fallen] as number } : {}),
+        ...(loss ? { 'at, s': time[loss.fallen] as number } : {}),
       },
-      answer:
-        ending.ending === 'burst'
-          ? `Yes, at ${seconds(time[ending.fallen] as number)}; the pressure is the largest before that.`
-          : `No such fall was recorded.`,
+      answer: loss
+        ? `${ending.ending === 'burst' ? 'Yes' : 'As a person says'}, at ${seconds(time[loss.fallen] as number)}; the pressure is the largest before that.`
+        : `No such fall was recorded.`,
     },
     {
       question: 'Is it known exactly?',

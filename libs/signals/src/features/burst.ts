@@ -1,7 +1,7 @@
-import { type BurstParameters, isNotEvaluated, type NotEvaluated } from '@breakbook/lab';
+import { type BurstParameters, isNotEvaluated, type LossOfPressure, type NotEvaluated } from '@breakbook/lab';
 import { valueIn } from '@breakbook/units';
 import { type TimeSteps } from '../files/time-steps.js';
-import { type Ending, findEnding, indexOfLargest, NOISE_MULTIPLE } from './failure.js';
+import { type Ending, findEnding, indexOfLargest, lossIn, NOISE_MULTIPLE, statedEnding } from './failure.js';
 import { type FlatTop, findFlatTop } from './flat-top.js';
 import { type HoldFound, longestStay } from './holds.js';
 import { type Ramp, rampOf } from './ramp.js';
@@ -41,8 +41,15 @@ export interface BurstFeatures {
   holds: { name: string; asked: number; band: { low: number; high: number }; found: HoldFound | undefined }[];
 }
 
-/** Reads a burst record by the method's parameters. The record has at least two samples. */
-export function burstFeatures(record: PressureRecord, parameters: BurstParameters): BurstFeatures {
+/**
+ * Reads a burst record by the method's parameters. The record has at least two samples. A failure that a person stated
+ * stands in place of the one looked for.
+ */
+export function burstFeatures(
+  record: PressureRecord,
+  parameters: BurstParameters,
+  stated?: { fallen: number; loss: LossOfPressure },
+): BurstFeatures {
   const { time, steps } = record;
   const start = time[0] as number;
   const zero = ventedZero(time, record.pressure, start, start + valueIn(parameters.zeroTime, 's'));
@@ -50,12 +57,12 @@ export function burstFeatures(record: PressureRecord, parameters: BurstParameter
   const raw = record.pressure.map((value) => value - offset);
   const despiked = runningMedian(raw, parameters.despikeSamples);
 
-  const ending = findEnding(time, despiked, {
-    fall: parameters.failureFall,
-    window: valueIn(parameters.failureWindow, 's'),
-    noise,
-  });
-  const end = ending.ending === 'burst' ? ending.fallen : time.length;
+  const window = valueIn(parameters.failureWindow, 's');
+  const ending = stated
+    ? statedEnding(time, despiked, stated, window)
+    : findEnding(time, despiked, { fall: parameters.failureFall, window, noise });
+  const loss = lossIn(ending);
+  const end = loss ? loss.fallen : time.length;
   const peakIndex = indexOfLargest(despiked, end);
   const peak = { index: peakIndex, value: despiked[peakIndex] as number };
   const rawIndex = indexOfLargest(raw, end);
@@ -79,7 +86,7 @@ export function burstFeatures(record: PressureRecord, parameters: BurstParameter
     peak,
     ending,
     pressurised: peak.value > NOISE_MULTIPLE * noise,
-    loadedTo: ending.ending === 'burst' ? ending.before : peakIndex,
+    loadedTo: loss ? loss.before : peakIndex,
     flatTop: findFlatTop(
       time,
       raw,
@@ -87,8 +94,8 @@ export function burstFeatures(record: PressureRecord, parameters: BurstParameter
       { from: isNotEvaluated(ramp) ? 0 : firstAt(time, ramp.t10), to: end },
       record.fullScale === undefined ? undefined : record.fullScale - offset,
     ),
-    gapAtPeak: gapNear(steps, peakIndex, ending.ending === 'burst' ? ending.fallen : peakIndex + 1),
-    gapBefore: gapNear(steps, 0, ending.ending === 'burst' ? ending.before : peakIndex),
+    gapAtPeak: gapNear(steps, peakIndex, loss ? loss.fallen : peakIndex + 1),
+    gapBefore: gapNear(steps, 0, loss ? loss.before : peakIndex),
     ramp,
     holds,
   };

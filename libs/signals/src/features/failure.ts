@@ -1,13 +1,27 @@
+import { type LossOfPressure } from '@breakbook/lab';
+
 /** How the pressure came down, as the record alone shows it. */
 export type Ending =
   /** It fell by the share asked for within the window asked for. */
   | { ending: 'burst'; before: number; fallen: number }
   /** It sank below that share by less than 1 % a second: a leak, not a burst. */
-  | { ending: 'leak'; sharePerSecond: number }
+  | { ending: 'leak'; sharePerSecond: number; from: number }
   /** It sank below that share slower than a burst and faster than a leak: as when a line is vented. */
   | { ending: 'let down'; sharePerSecond: number }
   /** It stood within that share of its peak when the record ended. */
-  | { ending: 'record ended' };
+  | { ending: 'record ended' }
+  /** A person says where it was lost, and how; no share a second was looked for. */
+  | { ending: 'as a person says'; loss: LossOfPressure; before: number; fallen: number };
+
+/** The samples just before the pressure was lost and at which it was, where such a moment is known. */
+export function lossIn(ending: Ending): { before: number; fallen: number } | undefined {
+  return ending.ending === 'burst' || ending.ending === 'as a person says' ? ending : undefined;
+}
+
+/** Did the part let go at once? */
+export function letGo(ending: Ending): boolean {
+  return ending.ending === 'burst' || (ending.ending === 'as a person says' && ending.loss !== 'leak');
+}
 
 export interface FallCriterion {
   /** Share of the running maximum, and the seconds within which it must be lost. */
@@ -69,6 +83,22 @@ export function findEnding(time: Float64Array, pressure: Float64Array, criterion
   return slowEnding(time, pressure, peak, criterion.fall);
 }
 
+/**
+ * The ending that a person states: the sample of that moment, and the last of the largest in the window before it, as
+ * where the record alone is asked.
+ */
+export function statedEnding(
+  time: Float64Array,
+  pressure: Float64Array,
+  { fallen, loss }: { fallen: number; loss: LossOfPressure },
+  window: number,
+): Ending {
+  let before = Math.max(0, fallen - 1);
+  for (let i = before; i >= 0 && (time[fallen] as number) - (time[i] as number) <= window; i--)
+    if ((pressure[i] as number) > (pressure[before] as number)) before = i;
+  return { ending: 'as a person says', loss, before, fallen };
+}
+
 function comesBack(time: Float64Array, pressure: Float64Array, from: number, level: number): boolean {
   const until = (time[from] as number) + RECOVERY;
   for (let i = from; i < pressure.length && (time[i] as number) <= until; i++)
@@ -87,7 +117,9 @@ function slowEnding(time: Float64Array, pressure: Float64Array, peak: number, fa
   while (start > peak && (pressure[start] as number) < (1 - fall / 10) * top) start--;
   const seconds = (time[end] as number) - (time[start] as number);
   const sharePerSecond = ((pressure[start] as number) - (pressure[end] as number)) / top / seconds;
-  return { ending: sharePerSecond < LEAK_SHARE_PER_SECOND ? 'leak' : 'let down', sharePerSecond };
+  return sharePerSecond < LEAK_SHARE_PER_SECOND
+    ? { ending: 'leak', sharePerSecond, from: start }
+    : { ending: 'let down', sharePerSecond };
 }
 
 /** Index of the largest value; of equal ones the first. */

@@ -10,7 +10,7 @@ import { windowSamples } from './window-samples.js';
 
 /** A place at which something may have failed. Which one it was, a person confirms. */
 export interface FailureCandidate {
-  by: 'tyre pressure' | 'brake force' | 'surface speed';
+  by: 'tyre pressure' | 'brake force' | 'surface speed' | 'a person';
   channel: string;
   /** Last sample before it. */
   index: number;
@@ -28,6 +28,8 @@ export interface Survival {
   failure: FailureCandidate | undefined;
   /** A sudden end of force or speed alone: a failure only where the examination finds one. */
   step: FailureCandidate | undefined;
+  /** A person stated the failure. */
+  stated: boolean;
 }
 
 /** A tyre that is let down so long after the last braking was let down. Seconds. Common practice, no source. */
@@ -45,9 +47,14 @@ const DESPIKE = 5;
  * share within its time, while the brake was on or at most 5 s after; and an end of brake force or surface speed within
  * the same time, from which they do not come back, before the stage had run its time. All are kept.
  *
- * Common practice, no source; shares and times of the pressure's fall are the method's.
+ * Common practice, no source; shares and times of the pressure's fall are the method's. A sample that a person stated,
+ * one of the candidates or another, is the failure in their place.
  */
-export function survivalOf(stretches: readonly Stretch[], parameters: HeatParameters): Survival {
+export function survivalOf(
+  stretches: readonly Stretch[],
+  parameters: HeatParameters,
+  stated?: (stretch: Stretch) => number | undefined,
+): Survival {
   const stretch = stretches.at(-1);
   if (!stretch) throw new RangeError('survivalOf: needs at least one stage.');
   const fall = tyreFall(stretch, parameters);
@@ -61,11 +68,38 @@ export function survivalOf(stretches: readonly Stretch[], parameters: HeatParame
         cutOff(stretch, record.speed, window, { by: 'surface speed', channel: HEAT_CHANNELS.speed }),
       ].filter((one) => one !== undefined);
   const candidates = [...(fall ? [fall] : []), ...steps].sort((a, b) => a.time - b.time);
+  const index = stated?.(stretch);
+  if (index !== undefined)
+    return {
+      stretch,
+      candidates,
+      failure: statedFailure(stretch, candidates, index),
+      step: undefined,
+      stated: true,
+    };
   return {
     stretch,
     candidates,
     failure: fall ? candidates[0] : undefined,
     step: fall ? undefined : candidates[0],
+    stated: false,
+  };
+}
+
+/** The candidate at the stated sample; where none is there, that moment by the word of the person. */
+function statedFailure(
+  { features: { record } }: Stretch,
+  candidates: readonly FailureCandidate[],
+  index: number,
+): FailureCandidate {
+  const at = candidates.find((one) => one.index === index);
+  if (at) return at;
+  return {
+    by: 'a person',
+    channel: HEAT_CHANNELS.force,
+    index,
+    time: record.time[index] as number,
+    value: record.force[index] as number,
   };
 }
 

@@ -171,12 +171,14 @@ function beforeFailure({ features }: Stretch, { index, time: at }: FailureCandid
 
 /** What the record shows of a failure, and every candidate for its moment. */
 export function failureStep(source: HeatSource): Step {
-  const { candidates, failure, step, stretch } = source.survival;
+  const { candidates, failure, step, stated, stretch } = source.survival;
   return {
     question: 'Did something fail, and when?',
     numbers: Object.fromEntries(candidates.map(({ by, time }) => [`${by}, s`, time])),
     answer: failure
-      ? `Yes, at ${seconds(failure.time)}${inStage(source, stretch)}, the first of what the record shows: the tyre lost its pressure.`
+      ? stated
+        ? `As a person says, at ${seconds(failure.time)}${inStage(source, stretch)}.`
+        : `Yes, at ${seconds(failure.time)}${inStage(source, stretch)}, the first of what the record shows: the tyre lost its pressure.`
       : step
         ? `The record alone does not say: the ${step.by} ended at once at ${seconds(step.time)}${inStage(source, stretch)}. Where the examination finds the part broken, that is taken as the moment.`
         : 'The record shows no failure.',

@@ -49,6 +49,12 @@ export interface Contact {
   recordEnded: boolean;
 }
 
+/** Samples at which a person says that contact begins and ends; what is left out is looked for. */
+export interface StatedContact {
+  from?: number;
+  to?: number;
+}
+
 /** Readings this many standard deviations above the zero are no noise. */
 const NOISE = 5;
 /** A pulse below this share of the largest is no strike of its own. Common practice, no source. */
@@ -64,8 +70,13 @@ const ARMED_SHARE = 0.2;
  * to where it no longer falls towards zero.
  *
  * Common practice, no source; shares and times are the method's. The threshold follows ASTM D7136/D7136M in form.
+ * Ends of the contact that a person stated stand in place of those looked for.
  */
-export function strikeFeatures(record: StrikeRecord, parameters: ImpactParameters): StrikeFeatures {
+export function strikeFeatures(
+  record: StrikeRecord,
+  parameters: ImpactParameters,
+  stated: StatedContact = {},
+): StrikeFeatures {
   const { time, steps } = record;
   const start = time[0] as number;
   const zero = ventedZero(time, record.force, start, start + valueIn(parameters.baseline, 's'));
@@ -80,6 +91,19 @@ export function strikeFeatures(record: StrikeRecord, parameters: ImpactParameter
   const pulses = pulsesAbove(time, filtered, threshold).filter(({ peak }) => peak.value >= STRIKE_SHARE * largest);
   const [strike, ...after] = pulses;
   const window = valueIn(parameters.secondStrike, 's');
+  const found = strike && { peak: strike.peak, ...ends(raw, filtered, strike, threshold) };
+  const from = stated.from ?? found?.from;
+  const to = stated.to ?? found?.to;
+  const contact =
+    from === undefined || to === undefined || from >= to
+      ? undefined
+      : contactOf(record, raw, filtered, {
+          from,
+          to,
+          peak: found?.from === from && found.to === to ? found.peak : largestIn(filtered, from, to),
+          onsetFall: parameters.onsetFall,
+          offset,
+        });
   return {
     record,
     zero,
@@ -87,8 +111,13 @@ export function strikeFeatures(record: StrikeRecord, parameters: ImpactParameter
     filtered,
     canBeFiltered,
     threshold,
-    contact: strike && contactOf(record, raw, filtered, strike, { threshold, onsetFall: parameters.onsetFall, offset }),
-    second: strike && after.find(({ first }) => (time[first] as number) - (time[strike.last] as number) <= window),
+    contact,
+    second:
+      strike &&
+      after.find(
+        ({ first, peak }) =>
+          (time[first] as number) - (time[strike.last] as number) <= window && !(contact && peak.index <= contact.to),
+      ),
   };
 }
 
@@ -96,10 +125,8 @@ function contactOf(
   { time, steps, fullScale }: StrikeRecord,
   raw: Float64Array,
   filtered: Float64Array,
-  { first, last, peak }: Pulse,
-  { threshold, onsetFall, offset }: { threshold: number; onsetFall: number; offset: number },
+  { from, to, peak, onsetFall, offset }: Pick<Contact, 'from' | 'to' | 'peak'> & { onsetFall: number; offset: number },
 ): Contact {
-  const { from, to } = ends(raw, filtered, { first, last }, threshold);
   const rawIndex = from + indexOfLargest(raw.subarray(from, to + 1));
   const duration = (time[to] as number) - (time[from] as number);
   const top = findFlatTop(
@@ -121,6 +148,11 @@ function contactOf(
     gap: steps.gaps.find(({ after }) => after > from && after <= to),
     recordEnded: to === raw.length - 1,
   };
+}
+
+function largestIn(filtered: Float64Array, from: number, to: number): Contact['peak'] {
+  const index = from + indexOfLargest(filtered.subarray(from, to + 1));
+  return { index, value: filtered[index] as number };
 }
 
 /** First and last sample of a contact whose filtered force is above the threshold from `first` to `last`. */

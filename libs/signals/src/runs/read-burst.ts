@@ -1,4 +1,12 @@
-import { type BurstMethod, type Characteristic, isNotEvaluated, type Trace, type TraceEvent } from '@breakbook/lab';
+import {
+  type BurstMethod,
+  type Characteristic,
+  isNotEvaluated,
+  type LossOfPressure,
+  type Run,
+  type Trace,
+  type TraceEvent,
+} from '@breakbook/lab';
 import { valueIn } from '@breakbook/units';
 import { burstChecks } from '../checks/burst-checks.js';
 import { calibrationInDate } from '../checks/calibration.js';
@@ -7,6 +15,7 @@ import { type Finding } from '../checks/finding.js';
 import { proposedValidity } from '../checks/proposed-validity.js';
 import { type BurstFeatures, burstFeatures } from '../features/burst.js';
 import { burstCharacteristic, RIM_PRESSURE, SECOND_RIM_PRESSURE } from '../features/burst-characteristics.js';
+import { letGo, lossIn } from '../features/failure.js';
 import { firstAt, ventedZero } from '../features/vented-zero.js';
 import { keyedCharacteristic } from './keyed.js';
 import { keyedAgainstTrace } from './keyed-against-trace.js';
@@ -24,6 +33,7 @@ import {
 } from './run-file.js';
 import { type ReadRun, type RunInput } from './run-input.js';
 
+import { sampleAt, statedInstant } from './stated-instants.js';
 /** A burst: one loading, one file. */
 export function readBurstRun(method: BurstMethod, input: RunInput, using: ReadWith): ReadRun {
   const { files, run, markedMaximum, onProgress } = input;
@@ -45,6 +55,7 @@ export function readBurstRun(method: BurstMethod, input: RunInput, using: ReadWi
   const second = channelIn(read, SECOND_RIM_PRESSURE, 'pressure');
 
   const features = burstFeatures(
+  const stated = statedInstant(run, 'failure');
     {
       time: read.time,
       pressure: rim.values,
@@ -53,6 +64,10 @@ export function readBurstRun(method: BurstMethod, input: RunInput, using: ReadWi
     },
     method.parameters,
   );
+    stated && {
+      fallen: sampleAt(stated, { time: read.time, file: read.file.name }),
+      loss: stated.moved.loss ?? 'burst',
+    },
   const characteristics = method.characteristics.map(
     (wanted): Characteristic =>
       burstCharacteristic(wanted, {
@@ -95,7 +110,7 @@ export function readBurstRun(method: BurstMethod, input: RunInput, using: ReadWi
       flags,
       checks,
       characteristics,
-      events: eventsOf(read.time, features),
+      events: eventsOf(read.time, features, stated ? undefined : lossByExamination(method, run)),
       proposedValidity: proposedValidity(checks, flags.length),
     },
     traces: drawnChannels(read).map((one) => traceOf(one, read, features, method)),
@@ -127,9 +142,20 @@ function eventsOf(
   { pressurised, peak, despiked, ending, ramp, holds }: BurstFeatures,
 ): TraceEvent[] {
   if (!pressurised) return [];
+/**
+ * How the pressure was lost by the mode that the examination names first: the record of a rim that burst and that of a
+ * tyre which came off look alike.
+ */
+function lossByExamination({ failureModes }: BurstMethod, { examination }: Run): LossOfPressure | undefined {
+  const [first] = examination?.modes ?? [];
+  return failureModes.find(({ code }) => code === first?.code)?.loss;
+}
+
+/** Moments of the record; the failure with how the pressure was lost, where it was not by a burst. */
   const at = (name: string, index: number): TraceEvent => ({
     name,
     time: time[index] as number,
+  examined: LossOfPressure | undefined,
     value: despiked[index] as number,
     channel: RIM_PRESSURE,
   });
@@ -138,6 +164,11 @@ function eventsOf(
     time: when,
     value,
     channel: RIM_PRESSURE,
+  const failure = (): TraceEvent[] => {
+    const loss = ending.ending === 'as a person says' ? ending.loss : letGo(ending) ? (examined ?? 'burst') : 'leak';
+    const index = ending.ending === 'leak' ? ending.from : lossIn(ending)?.fallen;
+    return index === undefined ? [] : [{ ...at('failure', index), ...(loss === 'burst' ? {} : { loss }) }];
+  };
   });
   return [
     ...(isNotEvaluated(ramp)
@@ -149,6 +180,6 @@ function eventsOf(
         : [],
     ),
     at('peak', peak.index),
-    ...(ending.ending === 'burst' ? [at('failure', ending.fallen)] : []),
+    ...failure(),
   ].sort((a, b) => a.time - b.time);
 }

@@ -4,6 +4,7 @@ import {
   type HeatMethod,
   type HeatStage,
   Refusal,
+  type Run,
   type RunPassage,
   type Trace,
   type TraceEvent,
@@ -36,6 +37,7 @@ import {
   writtenRecords,
 } from './run-file.js';
 import { type ReadRun, type RunInput } from './run-input.js';
+import { sampleAt, statedInstant } from './stated-instants.js';
 
 /** A heat run: its stages are passages, in one file or in several. */
 export function readHeatRun(method: HeatMethod, { files, run, onProgress }: RunInput, using: ReadWith): ReadRun {
@@ -51,7 +53,7 @@ export function readHeatRun(method: HeatMethod, { files, run, onProgress }: RunI
   const reads = records.map((record) => readRunFile(record, using, needs, progress(record.file)));
   const featured = reads.map((read) => ({ read, features: featuresOf(read, method) }));
   const stretches = featured.flatMap((one) => stretchesOf(one, method));
-  const survival = survivalOf(stretches, method.parameters);
+  const survival = survivalOf(stretches, method.parameters, (stretch) => statedFailureIn(stretch, run));
   const source: HeatSource = {
     method,
     stretches,
@@ -212,6 +214,28 @@ function passageOf({ passages }: ReadFile): { passage?: number } {
   const [only] = passages;
   return only && passages.length === 1 ? { passage: only.passage } : {};
 }
+/**
+ * The sample at which a person says that the run failed, in the stage it ended in. Throws a `Refusal` where it is said of
+ * an earlier stage: what was braked on after that is no part of one run up to a failure.
+ */
+function statedFailureIn({ features, file, from, last, passage, title }: Stretch, run: Run): number | undefined {
+  const stated = statedInstant(run, 'failure');
+  if (!stated) return undefined;
+  const { time } = features.record;
+  if (stated.moved.passage !== undefined && passage !== undefined && stated.moved.passage !== passage)
+    throw new Refusal({
+      code: 'body.range',
+      pointer: `/instants/${stated.index}/passage`,
+      detail: `Run ${run.run}: the failure was moved into passage ${stated.moved.passage}, and the run went on to ${title}.`,
+      found: `${stated.moved.passage}`,
+      expected: `${passage}`,
+      action: 'Move the failure within the stage the run ended in; say in the examination what was seen before.',
+    });
+  const sample = from + sampleAt(stated, { time: time.subarray(from, last + 1), file, within: title });
+  // What was reached is what the last sample up to that moment says.
+  return (time[sample] as number) > stated.moved.at ? sample - 1 : sample;
+}
+
 
 function tracesOf(read: ReadFile, features: HeatFeatures): Trace[] {
   const common = { ...passageOf(read), time: read.time };
@@ -247,7 +271,7 @@ function eventsOf(stretches: readonly Stretch[], { candidates, failure, stretch:
       at('brake off', braked.last, BRAKING_POWER, steadyPower[braked.last] as number),
       ...(sensor ? [at('hottest', peak, sensor.channel, hottest[peak] as number)] : []),
       ...(stretch === ended
-        ? candidates.map((one) =>
+        ? [...new Set([...candidates, ...(failure ? [failure] : [])])].map((one) =>
             at(one === failure ? 'failure' : `sudden end: ${one.by}`, one.index, one.channel, one.value),
           )
         : []),

@@ -3,6 +3,7 @@ import {
   type Check,
   type ImpactMethod,
   isNotEvaluated,
+  Refusal,
   type Run,
   type RunPassage,
   type Trace,
@@ -27,7 +28,7 @@ import {
 } from '../features/impact-source.js';
 import { impactSpeed } from '../features/impact-speed.js';
 import { runOut } from '../features/run-out.js';
-import { strikeFeatures } from '../features/strike.js';
+import { type StatedContact, strikeFeatures } from '../features/strike.js';
 import { firstAt } from '../features/vented-zero.js';
 import { keyedCharacteristic, keyedForPassage, keyedReadings } from './keyed.js';
 import { keyedAgainstTrace } from './keyed-against-trace.js';
@@ -35,6 +36,7 @@ import { type RunRecord, recordsOf, strikePerFile } from './passages.js';
 import { described, inFilesOrder, signalFlag, sources, uncertaintiesOf } from './reading.js';
 import { channelIn, drawnChannels, neededChannel, type ReadFile, readRunFile, writtenRecords } from './run-file.js';
 import { type ReadRun, type RunInput, readWith } from './run-input.js';
+import { sampleAt, statedInstant } from './stated-instants.js';
 
 /** An impact run: its strikes are passages, each with its own file; a method that reads no force needs none. */
 export function readImpactRun(method: ImpactMethod, input: RunInput): ReadRun {
@@ -161,6 +163,7 @@ function strikeOf(passage: RunPassage | undefined, read: ReadFile | undefined, m
           displacement: channelIn(read, DISPLACEMENT, 'length')?.values,
         },
         method.parameters,
+        statedContact(read, run, passage?.passage),
       ),
     correction: force?.correction,
     gateTime: keyed('gateTime', 'time', 's'),
@@ -169,6 +172,24 @@ function strikeOf(passage: RunPassage | undefined, read: ReadFile | undefined, m
     // A height that is set once holds for every strike.
     dropHeight: keyed('dropHeight', 'length', 'm', true),
   };
+}
+
+/** Where a person says that contact begins and ends. Throws a `Refusal` where the record does not hold it. */
+function statedContact({ time, file }: ReadFile, run: Run, passage: number | undefined): StatedContact {
+  const [begins, ends] = (['contact begins', 'contact ends'] as const).map((name) => statedInstant(run, name, passage));
+  const from = begins && sampleAt(begins, { time, file: file.name });
+  const to = ends && sampleAt(ends, { time, file: file.name });
+  if (begins && ends && begins.moved.at >= ends.moved.at)
+    throw new Refusal({
+      code: 'body.range',
+      pointer: `/instants/${ends.index}/at`,
+      file: file.name,
+      detail: `${file.name}: contact was moved to begin at ${begins.moved.at} s and to end at ${ends.moved.at} s.`,
+      found: `${ends.moved.at}`,
+      expected: `later than ${begins.moved.at} s`,
+      action: 'Give an end that comes after the beginning.',
+    });
+  return { ...(from === undefined ? {} : { from }), ...(to === undefined ? {} : { to }) };
 }
 
 /** The channels as judged, and what is worked out from the force: drawn beside them. */

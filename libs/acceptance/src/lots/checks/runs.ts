@@ -139,6 +139,7 @@ function peopleProblems(records: Records, run: Run, at: string): Problem[] {
     [`${at}/validity/person`, run.validity?.person],
     [`${at}/readiness/confirmedBy`, run.readiness?.confirmedBy],
     ...run.measurements.map(({ person }, index): [string, string] => [`${at}/measurements/${index}/person`, person]),
+    ...(run.instants ?? []).map(({ person }, index): [string, string] => [`${at}/instants/${index}/person`, person]),
   ];
   return named.flatMap(([pointer, person]) => (person === undefined ? [] : unknownPerson(records, person, pointer)));
 }
@@ -178,6 +179,15 @@ function orderProblems(records: Records, run: Run, at: string): Problem[] {
     ...(run.examination && Date.parse(run.examination.at) < started
       ? conflict(`${at}/examination/at`, 'was examined before it started. Correct one of the two.', run.examination.at)
       : []),
+    ...(run.instants ?? []).flatMap(({ movedAt }, index) =>
+      Date.parse(movedAt) < started
+        ? conflict(
+            `${at}/instants/${index}/movedAt`,
+            'has a moment moved before it started. Correct one of the two.',
+            movedAt,
+          )
+        : [],
+    ),
     ...(run.validity && Date.parse(run.validity.at) < started
       ? conflict(`${at}/validity/at`, 'was decided before it started. Correct one of the two.', run.validity.at)
       : []),
@@ -192,6 +202,7 @@ function reviewProblems(run: Run, at: string): Problem[] {
     ...(run.operator === decider ? ['ran it'] : []),
     ...(run.measurements.some(({ person }) => person === decider) ? ['took measurements of it'] : []),
     ...(run.examination?.person === decider ? ['examined its specimen'] : []),
+    ...(run.instants?.some(({ person }) => person === decider) ? ['moved a moment of its record'] : []),
   ];
   if (parts.length === 0) return [];
   return [
