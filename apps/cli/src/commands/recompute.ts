@@ -2,7 +2,7 @@ import fs from 'node:fs';
 import path from 'node:path';
 import { evaluateLot } from '@breakbook/acceptance';
 import { type Difference, differencesBetween } from '@breakbook/evidence';
-import { EXIT, Refusal, readJson, SOFTWARE, shown } from '@breakbook/lab';
+import { EXIT, Refusal, readJson, SOFTWARE, shown, withoutSoftware } from '@breakbook/lab';
 import { z } from 'zod';
 import { openLotFolder } from '../lot-folder.js';
 import { Progress, printable, table, wrapped } from '../terminal.js';
@@ -97,13 +97,7 @@ function comparedRuns(kept: KeptResult, now: ReturnType<typeof resultDocument>):
 
 /** What a run came to; by which version of the software is told beside it and is no difference. */
 function numbersOf({ reading, judgement }: { reading: object; judgement?: unknown }) {
-  return { reading: withoutSoftware(reading), judgement: withoutSoftware(judgement) };
-}
-
-function withoutSoftware(record: unknown): unknown {
-  if (typeof record !== 'object' || record === null) return record;
-  const { software: _, ...rest } = record as Record<string, unknown>;
-  return rest;
+  return { reading: withoutSoftware(reading), judgement };
 }
 
 function sheetOf(lot: string, file: string, runs: Compared[], ofLot: Difference[]): string {

@@ -1637,6 +1637,7 @@ export interface Operations {
         identical: number;
         different: number;
         refused: number;
+        evaluations?: { evaluations: number; identical: number; different: number; refused: number };
       }[];
     };
   };
@@ -1657,6 +1658,18 @@ export interface Operations {
         count: number;
       }[];
       refused: { run: string; because: string }[];
+      evaluations?: {
+        evaluations: number;
+        identical: number;
+        different: {
+          evaluation: number;
+          lot: string;
+          software: string;
+          differences: { pointer: string; place: string; kept?: string; now?: string }[];
+          count: number;
+        }[];
+        refused: { evaluation: number; lot: string; because: string }[];
+      };
     };
   };
   'GET /api/rigs': {

@@ -1,5 +1,5 @@
 import { differencesBetween } from '@breakbook/evidence';
-import { type Reading, Refusal, SOFTWARE } from '@breakbook/lab';
+import { type Reading, Refusal, SOFTWARE, withoutSoftware } from '@breakbook/lab';
 import { EvidenceDamaged, type RawStore, type Reader, Records, tables } from '@breakbook/records';
 import { Inject, Injectable, type OnModuleInit } from '@nestjs/common';
 import { type Job, type JobAnswer } from '../jobs/job.js';
@@ -13,12 +13,18 @@ import { type SignedInActor } from '../sign-in/signed-in.decorator.js';
 import { inSpool } from '../uploads/spool.js';
 import { spoolRaw } from '../uploads/spool-raw.js';
 import { type TaskOptions, Workers } from '../workers/workers.js';
-import { type RecomputationAnswer, type RecomputationInList, recomputationAnswer } from './recomputation-answer.js';
+import { judgedAgain, judgedThen } from './judged-again.js';
+import {
+  inList,
+  type RecomputationAnswer,
+  type RecomputationInList,
+  recomputationAnswer,
+} from './recomputation-answer.js';
 
-/** More of one run are counted, not kept. */
+/** More of one run or evaluation are counted, not kept. */
 const MOST_KEPT = 20;
 
-/** Recomputations: every run of the lab read again from its kept bytes, and compared with what was kept of it. */
+/** Recomputations: every run of the lab read again from its kept bytes, every evaluation judged again, and both compared with what was kept. */
 @Injectable()
 export class RecomputationsService implements OnModuleInit {
   constructor(
@@ -41,7 +47,7 @@ export class RecomputationsService implements OnModuleInit {
     const reader = this.records.read(labId);
     const all = await reader.find(tables.Recomputation, {}, { number: 'desc' });
     const answers = await Promise.all(all.map((one) => recomputationAnswer(reader, one)));
-    return answers.map((one) => ({ ...one, different: one.different.length, refused: one.refused.length }));
+    return answers.map(inList);
   }
 
   async one(labId: string, number: number): Promise<RecomputationAnswer> {
@@ -54,14 +60,31 @@ export class RecomputationsService implements OnModuleInit {
   async #recompute(job: Job<'recomputation'>, { signal, onProgress }: Required<TaskOptions>): Promise<void> {
     const reader = this.records.read(job.labId);
     const runs = await reader.find(tables.Run, {}, { number: 'asc' });
-    const content: tables.RecomputationContent = { runs: runs.length, identical: 0, different: [], refused: [] };
+    const evaluations = await reader.find(tables.Evaluation, {}, { number: 'asc' });
+    const all = runs.length + evaluations.length;
+    const content: Required<tables.RecomputationContent> = {
+      runs: runs.length,
+      ...nothingYet(),
+      evaluations: { evaluations: evaluations.length, ...nothingYet() },
+    };
     for (const [done, { key }] of runs.entries()) {
       signal.throwIfAborted();
-      onProgress({ share: done / runs.length, at: `reading run ${key} again` });
+      onProgress({ share: done / all, at: `reading run ${key} again` });
       const record = await runRecord(reader, key);
-      const now = await this.#readAgain(reader, record, signal);
-      if ('because' in now) content.refused.push({ run: key, because: now.because });
-      else noteComparison(content, record, now);
+      const kept = record.reading.content;
+      await compare(content, { run: key }, { method: kept.method, software: kept.software }, kept, () =>
+        this.#readAgain(reader, record, signal),
+      );
+    }
+    for (const [done, evaluation] of evaluations.entries()) {
+      signal.throwIfAborted();
+      const { number, software } = evaluation;
+      const { lot } = evaluation.content;
+      onProgress({ share: (runs.length + done) / all, at: `judging lot ${lot} again, evaluation ${number}` });
+      const kept = await judgedThen(reader, evaluation);
+      await compare(content.evaluations, { evaluation: number, lot }, { software }, kept, () =>
+        judgedAgain(evaluation, { reader, store: this.store, workers: this.workers }, { signal }),
+      );
     }
     await this.records.change(job, 'runs recomputed', async (rows) => {
       const kept = await rows.add(tables.Recomputation, { software: SOFTWARE, content });
@@ -69,40 +92,53 @@ export class RecomputationsService implements OnModuleInit {
     });
   }
 
-  /** A run that cannot be read any more is told among the others, and keeps none of them from being read. */
-  async #readAgain(
-    reader: Reader,
-    { run, plan, files }: RunRecord,
-    signal: AbortSignal,
-  ): Promise<Reading | { because: string }> {
-    try {
-      const context = await runContext(reader, { ...run, plan });
-      return await inSpool(async (folder) => {
-        const spooled = await spoolRaw({ store: this.store, reader, folder }, files);
-        return this.workers.run('read run', runToRead(context, run, spooled), { signal });
-      });
-    } catch (error) {
-      if (error instanceof Refusal && error.code !== 'service.busy') return { because: error.message };
-      if (error instanceof EvidenceDamaged) return { because: error.message };
-      throw error;
-    }
+  async #readAgain(reader: Reader, { run, plan, files }: RunRecord, signal: AbortSignal): Promise<Reading> {
+    const context = await runContext(reader, { ...run, plan });
+    return inSpool(async (folder) => {
+      const spooled = await spoolRaw({ store: this.store, reader, folder }, files);
+      return this.workers.run('read run', runToRead(context, run, spooled), { signal });
+    });
   }
 }
 
-/** Another version of the software that comes to the same is no difference. */
-function noteComparison(content: tables.RecomputationContent, { run, reading }: RunRecord, now: Reading): void {
-  const { software, ...kept } = reading.content;
-  const { software: _, ...again } = now;
-  const differences = differencesBetween(kept, again);
-  if (differences.length === 0) {
-    content.identical += 1;
+/** How the things of one kind came out. */
+interface Tally<Subject, Since> {
+  identical: number;
+  different: (Subject & Since & tables.Recomputed)[];
+  refused: (Subject & { because: string })[];
+}
+
+function nothingYet() {
+  return { identical: 0, different: [], refused: [] };
+}
+
+/**
+ * Notes how one thing comes out again. Another version of the software that comes to the same is no difference. What
+ * cannot be worked out any more is told among the others, and keeps none of them from being compared.
+ */
+async function compare<Subject, Since extends { software: string }>(
+  tally: Tally<Subject, Since>,
+  subject: Subject,
+  since: Since,
+  kept: object,
+  again: () => Promise<object>,
+): Promise<void> {
+  let now: object;
+  try {
+    now = await again();
+  } catch (error) {
+    const known = (error instanceof Refusal && error.code !== 'service.busy') || error instanceof EvidenceDamaged;
+    if (!known) throw error;
+    tally.refused.push({ ...subject, because: error.message });
     return;
   }
-  content.different.push({
-    run: run.run,
-    method: kept.method,
-    software,
-    differences: differences.slice(0, MOST_KEPT),
-    count: differences.length,
-  });
+  const differences = differencesBetween(withoutSoftware(kept), withoutSoftware(now));
+  if (differences.length === 0) tally.identical += 1;
+  else
+    tally.different.push({
+      ...subject,
+      ...since,
+      differences: differences.slice(0, MOST_KEPT),
+      count: differences.length,
+    });
 }

@@ -8,11 +8,12 @@ import { tamper } from '../../../../tests/tamper.js';
 
 let service: TestService;
 let auditor: SignedInCaller;
+let lot: string;
 const specimens = [1, 2, 3].map(specimenKey);
 
 beforeAll(async () => {
   service = await startTestService();
-  await keepLot(service.records, 3);
+  lot = (await keepLot(service.records, 3)).lot.lot;
   const operator = await service.signIn('b-ravenscroft');
   auditor = await service.signIn('an-auditor', ['audit']);
   for (const specimen of specimens) {
@@ -23,18 +24,24 @@ beforeAll(async () => {
 }, 120_000);
 afterAll(() => service.close());
 
-/** Has every run read again; the answer once it is done. */
-async function recomputed(): Promise<Answer['body']> {
-  const asked = await auditor.ask('POST', '/api/recomputations');
+/** Asks for a job and waits until it is done. */
+async function done(who: SignedInCaller, path: string): Promise<Answer['body']> {
+  const asked = await who.ask('POST', path, { headers: { 'idempotency-key': randomUUID() } });
   expect(asked, JSON.stringify(asked.body)).toMatchObject({ status: 202 });
   const at = asked.headers.get('location') ?? '';
   for (const deadline = Date.now() + 40_000; Date.now() < deadline; ) {
-    const { body } = await auditor.ask('GET', at);
-    if (body.state === 'done') return (await auditor.ask('GET', `/api/recomputations/${body.recomputation}`)).body;
+    const { body } = await who.ask('GET', at);
+    if (body.state === 'done') return body;
     if (!['waiting', 'running'].includes(body.state)) throw new Error(JSON.stringify(body));
     await new Promise((resolve) => setTimeout(resolve, 50));
   }
-  throw new Error('The recomputation did not end.');
+  throw new Error(`${path} did not end.`);
+}
+
+/** Has every run read again; the answer once it is done. */
+async function recomputed(): Promise<Answer['body']> {
+  const { recomputation } = await done(auditor, '/api/recomputations');
+  return (await auditor.ask('GET', `/api/recomputations/${recomputation}`)).body;
 }
 
 describe('a recomputation', () => {
@@ -54,6 +61,44 @@ describe('a recomputation', () => {
     expect(await verifyRecords(service.records.read(service.lab.labId), new PostgresRawStore())).toMatchObject({
       holds: true,
     });
+  });
+
+  it('judges every evaluation again from the records kept beside it', async () => {
+    const head = await service.signIn('a-grossmann');
+    const { evaluation } = await done(head, `/api/lots/${lot}/evaluations`);
+    // What is decided afterwards is another judgement's: this one stands on the records as they were.
+    const run = `/api/runs/run-${specimens[0]}`;
+    const seen = (await head.ask('GET', run)).headers.get('etag') ?? '';
+    const decided = await head.ask('POST', `${run}/validity`, {
+      body: { validity: 'valid' },
+      headers: { 'if-match': seen },
+    });
+    expect(decided).toMatchObject({ status: 201 });
+    // The other is of the lot as it was brought in, without runs.
+    expect(await recomputed()).toMatchObject({
+      identical: 3,
+      evaluations: { evaluations: 2, identical: 2, different: [], refused: [] },
+    });
+
+    const sql = `update evaluation set content = jsonb_set(content, '{lines,0,planned}', '99') where number = $1`;
+    expect(await tamper(service.database.owner, sql, [evaluation])).toBe(1);
+    expect(await recomputed()).toMatchObject({
+      identical: 3,
+      evaluations: {
+        identical: 1,
+        different: [
+          {
+            evaluation,
+            lot,
+            software: SOFTWARE,
+            count: 1,
+            differences: [{ pointer: '/result/lines/0/planned', kept: '99' }],
+          },
+        ],
+      },
+    });
+    const [listed] = (await auditor.ask('GET', '/api/recomputations')).body.items;
+    expect(listed.evaluations).toEqual({ evaluations: 2, identical: 1, different: 1, refused: 0 });
   });
 
   it('takes a reading by another version of the software, with the same numbers, for identical', async () => {

@@ -2,27 +2,43 @@ import { Column, Entity } from 'typeorm';
 import { computed } from './content.js';
 import { Numbered } from './row.js';
 
-/** A reading that is not what it was, place by place. */
-export interface RecomputedRun {
-  run: string;
-  method: { method: string; revision: number };
-  /** The software that the kept reading was made by. */
+/** What is not as it was kept, and by which software that was made. */
+export interface Recomputed {
   software: string;
   /** The first of them, and how many there are. */
   differences: { pointer: string; place: string; kept?: string | undefined; now?: string | undefined }[];
   count: number;
 }
 
-/** What came of reading every run of the lab again. */
+/** A reading that is not what it was. */
+export interface RecomputedRun extends Recomputed {
+  run: string;
+  method: { method: string; revision: number };
+}
+
+/** A judgement of a lot that is not what it was. */
+export interface RecomputedEvaluation extends Recomputed {
+  evaluation: number;
+  lot: string;
+}
+
+/** What came of reading every run of the lab again, and of judging every evaluated lot again. */
 export interface RecomputationContent {
   runs: number;
   identical: number;
   different: RecomputedRun[];
   /** Runs that could not be read again, and why. */
   refused: { run: string; because: string }[];
+  /** Left out by those made before evaluations were compared too. */
+  evaluations?: {
+    evaluations: number;
+    identical: number;
+    different: RecomputedEvaluation[];
+    refused: { evaluation: number; lot: string; because: string }[];
+  };
 }
 
-/** Every run of the lab read again from its kept bytes, and compared with what was kept of it. */
+/** Every run of the lab read again from its kept bytes, and compared with what was kept of it; every evaluation likewise. */
 @Entity()
 export class Recomputation extends Numbered {
   @Column('text')

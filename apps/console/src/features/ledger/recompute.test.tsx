@@ -9,7 +9,12 @@ import { Recompute } from './recompute.js';
 configure({ asyncUtilTimeout: 10_000 });
 
 const LAST = { number: 4, at: '2031-03-04T09:00:00Z', by: 'p-two', software: 'breakbook 0.2.0', runs: 3, identical: 1 };
-const IN_LIST: RecomputationInList = { ...LAST, different: 1, refused: 1 };
+const IN_LIST: RecomputationInList = {
+  ...LAST,
+  different: 1,
+  refused: 1,
+  evaluations: { evaluations: 2, identical: 1, different: 1, refused: 0 },
+};
 const WHOLE: RecomputationAnswer = {
   ...LAST,
   different: [
@@ -30,6 +35,22 @@ const WHOLE: RecomputationAnswer = {
     },
   ],
   refused: [{ run: '163', because: 'The bytes are damaged.' }],
+  evaluations: {
+    evaluations: 2,
+    identical: 1,
+    different: [
+      {
+        evaluation: 8,
+        lot: 'L-12',
+        software: 'breakbook 0.1.0',
+        differences: [
+          { pointer: '/result/outcome', place: 'result / outcome', kept: '"undecided"', now: '"meets the plan"' },
+        ],
+        count: 1,
+      },
+    ],
+    refused: [],
+  },
 };
 let items: RecomputationInList[];
 let asked: string[];
@@ -65,20 +86,22 @@ describe('reading every run again', () => {
   it('says how many came out as they were kept, and of the others what differs and since when', async () => {
     shown();
     expect((await screen.findByText(/^Recomputation 4/)).textContent).toBe(
-      'Recomputation 4: 1 of 3 runs came out as they were kept, to the last bit; 1 did not; 1 could not be read again. Read by breakbook 0.2.0.',
+      'Recomputation 4: 1 of 3 runs came out as they were kept, to the last bit, 1 did not, 1 could not be worked out again; ' +
+        '1 of 2 evaluations came out as they were kept, to the last bit, 1 did not. By breakbook 0.2.0.',
     );
     const table = await screen.findByRole('table', { name: 'What is not as it was kept' });
     const rows = within(table).getAllByRole('row').slice(1);
     expect(rows.map((row) => [...row.children].map(({ textContent }) => textContent))).toEqual([
-      ['163', '', 'The bytes are damaged.'],
-      ['162', 'BURST-CLAMP rev. 2, breakbook 0.1.0', 'characteristics / burstPressure: was 1839.1, is 1839.2'],
-      ['162', 'BURST-CLAMP rev. 2, breakbook 0.1.0', 'flags / 2: was not there, is {}'],
-      ['162', 'BURST-CLAMP rev. 2, breakbook 0.1.0', 'and 3 more'],
+      ['run 163', '', 'The bytes are damaged.'],
+      ['run 162', 'BURST-CLAMP rev. 2, breakbook 0.1.0', 'characteristics / burstPressure: was 1839.1, is 1839.2'],
+      ['run 162', 'BURST-CLAMP rev. 2, breakbook 0.1.0', 'flags / 2: was not there, is {}'],
+      ['run 162', 'BURST-CLAMP rev. 2, breakbook 0.1.0', 'and 3 more'],
+      ['evaluation 8 of lot L-12', 'breakbook 0.1.0', 'result / outcome: was "undecided", is "meets the plan"'],
     ]);
   });
 
   it('asks for no differences where there are none', async () => {
-    items = [{ ...IN_LIST, identical: 3, different: 0, refused: 0 }];
+    items = [{ ...LAST, identical: 3, different: 0, refused: 0 }];
     shown();
     expect((await screen.findByText(/^Recomputation 4/)).textContent).toContain('3 of 3 runs');
     expect(asked).toEqual(['GET /api/recomputations']);
@@ -87,7 +110,7 @@ describe('reading every run again', () => {
 
   it('says why it was not begun', async () => {
     shown();
-    fireEvent.click(screen.getByRole('button', { name: 'Read every run again' }));
+    fireEvent.click(screen.getByRole('button', { name: 'Work every number out again' }));
     expect((await screen.findByText(/This is not your duty/)).textContent).toContain('Ask an auditor.');
     expect(asked).toContain('POST /api/recomputations');
   });

@@ -1,5 +1,5 @@
 import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
-import { type JobAnswer, type RecomputedRun } from '../../client/answers.js';
+import { type JobAnswer, type RecomputationInList, type RecomputedRun } from '../../client/answers.js';
 import { recomputationQuery, recomputationsQuery } from '../../client/queries.js';
 import { send } from '../../client/send.js';
 import { useJob } from '../../client/use-job.js';
@@ -7,7 +7,7 @@ import { FormProblem } from '../../parts/field.js';
 import { Progress } from '../../parts/progress.js';
 import { Table } from '../../parts/table.js';
 
-/** Has every stored run read again, and says of the last time which came out otherwise than they were kept. */
+/** Has every stored run read and every evaluation judged again, and says of the last time which came out otherwise than they were kept. */
 export function Recompute() {
   const queries = useQueryClient();
   const work = useJob('recomputation', () => void queries.invalidateQueries({ queryKey: ['recomputations'] }));
@@ -21,25 +21,43 @@ export function Recompute() {
   return (
     <div className="verify">
       <button type="button" className="action" onClick={() => ask.mutate()} disabled={busy}>
-        Read every run again
+        Work every number out again
       </button>
       {busy && <Progress says={work.job?.progress?.at ?? 'Waiting its turn'} share={work.job?.progress?.share} />}
       <FormProblem error={ask.error} />
       {work.job?.state === 'failed' && <p role="alert">{work.job.problems?.[0]?.detail}</p>}
       {last && (
         <p role="status">
-          {`Recomputation ${last.number}: ${last.identical} of ${last.runs} runs came out as they were kept, to the last bit` +
-            `${last.different > 0 ? `; ${last.different} did not` : ''}` +
-            `${last.refused > 0 ? `; ${last.refused} could not be read again` : ''}. Read by ${last.software}.`}
+          {`Recomputation ${last.number}: ${outcomeOf(last.runs, 'runs', last)}` +
+            `${last.evaluations ? `; ${outcomeOf(last.evaluations.evaluations, 'evaluations', last.evaluations)}` : ''}` +
+            `. By ${last.software}.`}
         </p>
       )}
-      {last && last.identical < last.runs && <Different number={last.number} />}
+      {last && !allIdentical(last) && <Different number={last.number} />}
     </div>
   );
 }
 
+interface Counted {
+  identical: number;
+  different: number;
+  refused: number;
+}
+
+function outcomeOf(of: number, what: string, { identical, different, refused }: Counted): string {
+  return (
+    `${identical} of ${of} ${what} came out as they were kept, to the last bit` +
+    `${different > 0 ? `, ${different} did not` : ''}` +
+    `${refused > 0 ? `, ${refused} could not be worked out again` : ''}`
+  );
+}
+
+function allIdentical({ runs, identical, evaluations }: RecomputationInList): boolean {
+  return identical === runs && (!evaluations || evaluations.identical === evaluations.evaluations);
+}
+
 interface Row {
-  run: string;
+  subject: string;
   since: string;
   found: string;
 }
@@ -47,32 +65,44 @@ interface Row {
 function Different({ number }: { number: number }) {
   const { data } = useQuery(recomputationQuery(number));
   if (!data) return null;
+  const { refused = [], different = [] } = data.evaluations ?? {};
   const rows: Row[] = [
-    ...data.refused.map(({ run, because }) => ({ run, since: '', found: because })),
-    ...data.different.flatMap(differencesOf),
+    ...data.refused.map(({ run, because }) => ({ subject: `run ${run}`, since: '', found: because })),
+    ...data.different.flatMap((one) =>
+      differencesOf(`run ${one.run}`, `${one.method.method} rev. ${one.method.revision}, ${one.software}`, one),
+    ),
+    ...refused.map((one) => ({ subject: evaluationNamed(one), since: '', found: one.because })),
+    ...different.flatMap((one) => differencesOf(evaluationNamed(one), one.software, one)),
   ];
   return (
     <Table<Row>
       caption="What is not as it was kept"
       columns={[
-        { head: 'Run', cell: ({ run }) => run },
+        { head: 'Of', cell: ({ subject }) => subject },
         { head: 'Since', cell: ({ since }) => since },
         { head: 'What', wide: true, cell: ({ found }) => found },
       ]}
       rows={rows}
-      rowKey={({ run, found }) => `${run} ${found}`}
-      empty="Every run came out as it was kept."
+      rowKey={({ subject, found }) => `${subject} ${found}`}
+      empty="Everything came out as it was kept."
     />
   );
 }
 
-function differencesOf({ run, method, software, differences, count }: RecomputedRun): Row[] {
-  const since = `${method.method} rev. ${method.revision}, ${software}`;
+function evaluationNamed({ evaluation, lot }: { evaluation: number; lot: string }): string {
+  return `evaluation ${evaluation} of lot ${lot}`;
+}
+
+function differencesOf(
+  subject: string,
+  since: string,
+  { differences, count }: Pick<RecomputedRun, 'differences' | 'count'>,
+): Row[] {
   const rows = differences.map(({ place, kept = 'not there', now = 'not there' }) => ({
-    run,
+    subject,
     since,
     found: `${place}: was ${kept}, is ${now}`,
   }));
   const more = count - rows.length;
-  return more > 0 ? [...rows, { run, since, found: `and ${more} more` }] : rows;
+  return more > 0 ? [...rows, { subject, since, found: `and ${more} more` }] : rows;
 }
