@@ -130,6 +130,7 @@ export type HeatParameters = {
   stages: HeatStage[];
   offPower: Quantity;
   powerBand: Fraction;
+  loss?: LossOfPressure;
   powerShareInBand: Fraction;
   speedBand: Fraction;
   airSpeedBand: Fraction;
@@ -324,6 +325,7 @@ export type Lot = {
   note?: Paragraph;
   sampling?: SamplingRecord;
 };
+export type LossOfPressure = 'burst' | 'leak' | 'tyre off';
 export type LotBundle = {
   lab: Lab;
   customer: Customer;
@@ -446,6 +448,16 @@ export type Plan = {
   plan: Key;
   revision: Revision;
   title: Line;
+export type MovableInstant = 'failure' | 'contact begins' | 'contact ends';
+export type MovedInstant = {
+  instant: MovableInstant;
+  passage?: number;
+  at: number;
+  loss?: LossOfPressure;
+  reason: Line;
+  person: Key;
+  movedAt: Instant;
+};
   product: Key;
   approvedBy: Key;
   approvedOn: Day;
@@ -710,6 +722,7 @@ export type RunJudgement = {
   results: Result[];
   verdicts: Verdict[];
 };
+  instants?: MovedInstant[];
 export type RunPassage = {
   passage: number;
   kind: 'strike' | 'stage' | 'step';
@@ -735,7 +748,15 @@ export type Specimen = {
   build?: { [name: string]: Line };
 };
 export type Step = { question: string; numbers: { [name: string]: number | string }; answer: string };
-export type TraceEvent = { name: string; time: number; value: number; channel: string; passage?: number };
+export type TraceEvent = {
+  name: string;
+  time: number;
+  value: number;
+  channel: string;
+  passage?: number;
+  loss?: LossOfPressure;
+  moved?: { by: Key; proposed?: number };
+};
 export type UncertaintyComponent =
   | { from: 'calibration'; name: Line; channel: ChannelName }
   | {
@@ -1927,6 +1948,33 @@ export interface Operations {
       files: { n: number; name: string; sha256: string; size: number }[];
       measurements: { record: string; version: number; measurement: Measurement }[];
       reading: Reading;
+  'POST /api/runs/{run}/instants': {
+    path: { run: string };
+    headers: { 'if-match': string };
+    body: {
+      instant: MovableInstant;
+      passage?: number;
+      at: number | 'as proposed';
+      loss?: LossOfPressure;
+      reason: Line;
+    };
+    answer: {
+      number: number;
+      version: number;
+      recordedBy: Key;
+      recordedAt: Instant;
+      lot: Key;
+      plan: PlanRef;
+      run: Run;
+      files: { n: number; name: string; sha256: string; size: number }[];
+      measurements: { record: string; version: number; measurement: Measurement }[];
+      reading: Reading;
+      results: Result[];
+      validity: 'valid' | 'valid with deviation' | 'invalid' | 'void' | 'not decided';
+      verdicts?: Verdict[];
+      limits?: Limit[];
+    };
+  };
       results: Result[];
       validity: 'valid' | 'valid with deviation' | 'invalid' | 'void' | 'not decided';
       verdicts?: Verdict[];

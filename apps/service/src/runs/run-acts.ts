@@ -13,7 +13,7 @@ export async function doneToRun(reader: Reader, { noun, body, run }: RunRecord):
   ]);
   // Both who wrote a row and whom it names: one may note what another has measured.
   const named = [
-    ...bodies.map(({ content }) => content.operator),
+    ...bodies.flatMap(({ content }) => [content.operator, ...(content.instants ?? []).map(({ person }) => person)]),
     ...measured.map(({ content }) => content.person),
     ...examinations.map(({ content }) => content.person),
   ];

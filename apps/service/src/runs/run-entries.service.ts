@@ -7,14 +7,14 @@ import { type SignedInActor } from '../sign-in/signed-in.decorator.js';
 import { inSpool } from '../uploads/spool.js';
 import { spoolRaw } from '../uploads/spool-raw.js';
 import { Workers } from '../workers/workers.js';
-import { type LaterExamination, type LaterMeasurements, type NewDecision } from './later-entries.js';
+import { type LaterExamination, type LaterInstant, type LaterMeasurements, type NewDecision } from './later-entries.js';
 import { runToRead } from './record-run.js';
 import { doneToRun } from './run-acts.js';
 import { type RunAnswer, runAnswer } from './run-answer.js';
-import { runContext } from './run-context.js';
+import { type RunContext, runContext } from './run-context.js';
 import { problemsOfRun } from './run-problems.js';
 import { type RunRecord, runRecord } from './run-record.js';
-import { destroys, writeReading } from './write-run.js';
+import { destroys, writeChannels, writeReading } from './write-run.js';
 
 /** What is said of a run after it was recorded: each a further version, with its reason, by whoever says it. */
 @Injectable()
@@ -48,6 +48,7 @@ export class RunEntriesService {
           runId: record.noun.id,
           content: one.measurement,
         });
+      return record.body;
     });
   }
 
@@ -60,7 +61,45 @@ export class RunEntriesService {
       await rows.addVersion(tables.Examination, record.noun.id, { content: examination });
       const noted = await rows.maybe(tables.Destruction, { runId: record.noun.id });
       if (destroys(examination) && !noted) await destroySpecimen(rows, record.noun.specimenId, record.noun.id);
+      return record.body;
     });
+  }
+
+  /** Puts a moment of the record elsewhere than it is proposed, confirms it, or leaves it as proposed after all. */
+  async moveInstant(by: SignedInActor, runKey: string, seen: number, body: LaterInstant): Promise<RunAnswer> {
+    const record = await this.#undecided(by, runKey, seen);
+    const { instants: before = [], ...run } = record.run;
+    const others = before.filter(({ instant, passage }) => instant !== body.instant || passage !== body.passage);
+    if (body.at === 'as proposed' && others.length === before.length)
+      throw new Refusal({
+        code: 'state.conflict',
+        pointer: '/at',
+        detail: `Nobody has moved "${body.instant}" of run ${runKey}; it stands as proposed.`,
+        action: 'Give the moment in seconds to confirm it or to put it elsewhere.',
+      });
+    const { at, ...said } = body;
+    const movedAt = new Date().toISOString();
+    const instants = at === 'as proposed' ? others : [...others, { ...said, at, person: by.person, movedAt }];
+    const now: Run = instants.length > 0 ? { ...run, instants } : run;
+    try {
+      return await this.#say(by, record, now, 'moment of the record moved', body.reason, async (rows, read) => {
+        const { files: _f, measurements: _m, examination: _e, validity: _v, ...content } = now;
+        const { planLineId, methodRevisionId, rigId, layoutRevisionId, operatorId, startedAt } = record.body;
+        const version = await rows.addVersion(tables.RunVersion, record.noun.id, {
+          planLineId,
+          methodRevisionId,
+          rigId,
+          layoutRevisionId,
+          operatorId,
+          startedAt,
+          content,
+        });
+        await writeChannels(rows, version.id, read.context, read.reading);
+        return version;
+      });
+    } catch (error) {
+      throw error instanceof Refusal ? saidOfBody(error, `/instants/${instants.length - 1}`) : error;
+    }
   }
 
   /** Decides whether the run is valid, which none does who recorded anything of it. */
@@ -103,15 +142,15 @@ export class RunEntriesService {
     now: Run,
     action: string,
     reason: string | undefined,
-    say: (rows: Rows) => Promise<void>,
+    /** Keeps what is said; answers the version of the run that it is now read by. */
+    say: (rows: Rows, read: { context: RunContext; reading: Reading }) => Promise<tables.RunVersion>,
   ): Promise<RunAnswer> {
     const reader = this.records.read(by.labId);
     await this.#requireFits(reader, record, now);
-    const reading = await this.#readAgain(by, record, now);
+    const read = await this.#readAgain(by, record, now);
     await this.records.change(by, action, reason, async (rows) => {
       await this.#held(rows, record);
-      await say(rows);
-      await writeReading(rows, record.noun.id, record.body, reading);
+      await writeReading(rows, record.noun.id, await say(rows, read), read.reading);
     });
     return runAnswer(reader, await runRecord(reader, record.run.run));
   }
@@ -127,14 +166,27 @@ export class RunEntriesService {
     if (problems.length > 0) throw new Refusal(problems);
   }
 
-  async #readAgain(by: SignedInActor, { plan, files }: RunRecord, now: Run): Promise<Reading> {
+  async #readAgain(
+    by: SignedInActor,
+    { plan, files }: RunRecord,
+    now: Run,
+  ): Promise<{ context: RunContext; reading: Reading }> {
     const reader = this.records.read(by.labId);
     const context = await runContext(reader, { ...now, plan });
-    return inSpool(async (folder) => {
+    const reading = await inSpool(async (folder) => {
       const spooled = await spoolRaw({ store: this.store, reader, folder }, files);
       return this.workers.run('read run', runToRead(context, now, spooled));
     });
+    return { context, reading };
   }
+}
+
+/** What was found wrong in the run as it would be, told of the body that said it. */
+function saidOfBody(refusal: Refusal, at: string): Refusal {
+  const problems = refusal.problems.map((one) =>
+    one.pointer?.startsWith(`${at}/`) ? { ...one, pointer: one.pointer.slice(at.length) } : one,
+  );
+  return new Refusal(problems, refusal.problemCount);
 }
 
 function requireVersion({ version, run }: RunRecord, seen: number): void {

@@ -27,7 +27,7 @@ import { type PageOf, pageOf } from '../records/kept.js';
 import { Again, Duty } from '../sign-in/duty.decorator.js';
 import { SignedIn, type SignedInActor } from '../sign-in/signed-in.decorator.js';
 import { TakesForm } from '../uploads/forms.js';
-import { LaterExamination, LaterMeasurements, NewDecision } from './later-entries.js';
+import { LaterExamination, LaterInstant, LaterMeasurements, NewDecision } from './later-entries.js';
 import { RunForm } from './new-run.js';
 import { RecordedAnswer, RunAnswer } from './run-answer.js';
 import { RunEntriesService } from './run-entries.service.js';
@@ -123,6 +123,18 @@ export class RunsController {
     @SignedIn() by: SignedInActor,
   ): Promise<RunAnswer> {
     return this.entries.examine(by, run, seen, body);
+  }
+
+  @Post(':run/instants')
+  @Duty('record')
+  @Answers('Move a moment of the record of a run, with the reason, or confirm it', RunAnswer)
+  moveInstant(
+    @Param('run') run: string,
+    @Body(parsedBy(LaterInstant)) body: LaterInstant,
+    @IfMatch() seen: number,
+    @SignedIn() by: SignedInActor,
+  ): Promise<RunAnswer> {
+    return this.entries.moveInstant(by, run, seen, body);
   }
 
   @Post(':run/validity')

@@ -93,7 +93,12 @@ async function keepBytes(rows: Rows, store: RawStore, parts: SentPart[]): Promis
 }
 
 /** Which sensor stood behind each channel, so that "who is touched by this sensor?" is one query later. */
-async function writeChannels(rows: Rows, runVersionId: string, context: RunContext, reading: Reading): Promise<void> {
+export async function writeChannels(
+  rows: Rows,
+  runVersionId: string,
+  context: RunContext,
+  reading: Reading,
+): Promise<void> {
   for (const { channel, sensor, calibration } of reading.calibrations) {
     const placement = context.placements.find(
       (one) => one.content.channel === channel && one.content.sensor === sensor,

@@ -120,6 +120,7 @@ export const ROUTE_DUTIES: Record<string, RouteDuty> = {
   'GET /api/runs/:run/files/:n': 'signed in',
   'POST /api/runs/:run/measurements': ['record'],
   'POST /api/runs/:run/examination': ['record'],
+  'POST /api/runs/:run/instants': ['record'],
   'POST /api/runs/:run/validity': ['review'],
   'GET /api/unread': 'signed in',
   'GET /api/unread/:id': 'signed in',
