@@ -32,8 +32,8 @@ import {
   writtenRecords,
 } from './run-file.js';
 import { type ReadRun, type RunInput } from './run-input.js';
-
 import { sampleAt, statedInstant } from './stated-instants.js';
+
 /** A burst: one loading, one file. */
 export function readBurstRun(method: BurstMethod, input: RunInput, using: ReadWith): ReadRun {
   const { files, run, markedMaximum, onProgress } = input;
@@ -54,8 +54,8 @@ export function readBurstRun(method: BurstMethod, input: RunInput, using: ReadWi
   const rim = neededChannel(read, RIM_PRESSURE, 'pressure', method);
   const second = channelIn(read, SECOND_RIM_PRESSURE, 'pressure');
 
-  const features = burstFeatures(
   const stated = statedInstant(run, 'failure');
+  const features = burstFeatures(
     {
       time: read.time,
       pressure: rim.values,
@@ -63,11 +63,11 @@ export function readBurstRun(method: BurstMethod, input: RunInput, using: ReadWi
       ...(rim.fullScale === undefined ? {} : { fullScale: rim.fullScale }),
     },
     method.parameters,
-  );
     stated && {
       fallen: sampleAt(stated, { time: read.time, file: read.file.name }),
       loss: stated.moved.loss ?? 'burst',
     },
+  );
   const characteristics = method.characteristics.map(
     (wanted): Characteristic =>
       burstCharacteristic(wanted, {
@@ -137,11 +137,6 @@ function traceOf(
   return { ...common, values: isNotEvaluated(zero) ? values : values.map((value) => value - zero.zero) };
 }
 
-function eventsOf(
-  time: Float64Array,
-  { pressurised, peak, despiked, ending, ramp, holds }: BurstFeatures,
-): TraceEvent[] {
-  if (!pressurised) return [];
 /**
  * How the pressure was lost by the mode that the examination names first: the record of a rim that burst and that of a
  * tyre which came off look alike.
@@ -152,10 +147,15 @@ function lossByExamination({ failureModes }: BurstMethod, { examination }: Run):
 }
 
 /** Moments of the record; the failure with how the pressure was lost, where it was not by a burst. */
+function eventsOf(
+  time: Float64Array,
+  { pressurised, peak, despiked, ending, ramp, holds }: BurstFeatures,
+  examined: LossOfPressure | undefined,
+): TraceEvent[] {
+  if (!pressurised) return [];
   const at = (name: string, index: number): TraceEvent => ({
     name,
     time: time[index] as number,
-  examined: LossOfPressure | undefined,
     value: despiked[index] as number,
     channel: RIM_PRESSURE,
   });
@@ -164,12 +164,12 @@ function lossByExamination({ failureModes }: BurstMethod, { examination }: Run):
     time: when,
     value,
     channel: RIM_PRESSURE,
+  });
   const failure = (): TraceEvent[] => {
     const loss = ending.ending === 'as a person says' ? ending.loss : letGo(ending) ? (examined ?? 'burst') : 'leak';
     const index = ending.ending === 'leak' ? ending.from : lossIn(ending)?.fallen;
     return index === undefined ? [] : [{ ...at('failure', index), ...(loss === 'burst' ? {} : { loss }) }];
   };
-  });
   return [
     ...(isNotEvaluated(ramp)
       ? []
