@@ -85,6 +85,10 @@ export const Hold = z.strictObject({
   duration: quantityOf('time'),
 });
 
+/** What presses on the part: liquids store little energy, gases much. */
+export const BurstMedium = z.enum(['water', 'oil', 'air', 'nitrogen']);
+export type BurstMedium = z.infer<typeof BurstMedium>;
+
 /** How a burst-pressure trace is read. Shares are fractions of the value they belong to. */
 export const BurstParameters = z.strictObject({
   /** Length of the median filter that removes single spikes; odd. */
@@ -113,6 +117,20 @@ export const BurstParameters = z.strictObject({
   /** Two sensors on one pressure may differ by this share. */
   redundantShare: Fraction,
   holds: z.array(Hold),
+  /** How the ramp rate is read; left out, by the parts between holds where the pressure was held on its way. */
+  rampBy: z.enum(['crossings', 'parts']).optional(),
+  /** What fills the part, where the method fixes it; else the run says so as its condition "medium". */
+  medium: BurstMedium.optional(),
+  /** Volume filled, and absolute pressure of the room, where the method fixes them; else they are keyed. */
+  filledVolume: quantityOf('volume').optional(),
+  roomPressure: quantityOf('pressure').optional(),
+  /** The growth of the rim's width is read where the pressure first reaches this; left out, at the end of the loading. */
+  widthAt: quantityOf('pressure').optional(),
+  /** The straight line of a compliance runs between these shares of the peak; a knee is a departure by `departure` of it. */
+  compliance: z
+    .strictObject({ from: Fraction, to: Fraction, departure: Fraction })
+    .refine(({ from, to }) => from < to, { error: 'must begin below where it ends', path: ['to'] })
+    .optional(),
 });
 export type BurstParameters = z.infer<typeof BurstParameters>;
 

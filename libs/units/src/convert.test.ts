@@ -25,6 +25,9 @@ describe('convert', () => {
     ['km/h', 'm/s', 0.2777777777777778],
     ['[g]', 'm/s2', 9.80665],
     ['W.h', 'J', 3600],
+    ['L', 'mL', 1000],
+    ['bar/mL', 'kPa/mL', 100],
+    ['kN/mm', 'N/mm', 1000],
   ])('1 %s in %s is %d', (from, to, factor) => {
     expect(Math.abs(convert(1, from, to) / factor - 1)).toBeLessThanOrEqual(1e-15);
   });

@@ -1,6 +1,7 @@
 // Made from docs/openapi.json by "npm run openapi", and never edited.
 import type { MarginStripInput, TracePlotInput, WeibullPlotInput } from '@breakbook/figures';
 
+export type BurstMedium = 'water' | 'oil' | 'air' | 'nitrogen';
 export type BurstParameters = {
   despikeSamples: number;
   spikeShare: Fraction;
@@ -14,6 +15,12 @@ export type BurstParameters = {
   gapPeriods: number;
   redundantShare: Fraction;
   holds: Hold[];
+  rampBy?: 'crossings' | 'parts';
+  medium?: BurstMedium;
+  filledVolume?: Quantity;
+  roomPressure?: Quantity;
+  widthAt?: Quantity;
+  compliance?: { from: Fraction; to: Fraction; departure: Fraction };
 };
 export type Calibration = {
   calibration: Key;
@@ -668,6 +675,8 @@ export type QuantityKindName =
   | 'count';
 export type Reading = {
   run: string;
+  | 'pressure per volume'
+  | 'stiffness'
   method: { method: string; revision: number };
   software: string;
   files: { name: string; sha256: string; bytes: number; rows: number; numbers?: string }[];

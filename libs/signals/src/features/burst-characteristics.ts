@@ -1,45 +1,29 @@
 import {
-  type BurstMethod,
   type Characteristic,
   isNotEvaluated,
   type MethodCharacteristic,
   type NotEvaluated,
   notEvaluated,
-  type Quantity,
 } from '@breakbook/lab';
 import { valueIn } from '@breakbook/units';
-import { type ChannelUncertainty } from './budget.js';
 import { type BurstFeatures } from './burst.js';
+import { type BurstSource, type FromPressure } from './burst-source.js';
 import { burstSteps, holdStep, rampStep, whyAtLeast } from './burst-steps.js';
-import { type Computed, characteristicOf } from './characteristic.js';
-import { type CorrectionApplied } from './correction-step.js';
+import { OF_VOLUME } from './burst-volume.js';
+import { OF_WIDTH } from './burst-width.js';
+import { characteristicOf } from './characteristic.js';
 import { type HoldFound } from './holds.js';
 import { pressureTime } from './pressure-time.js';
-import { kPa } from './words.js';
+import { inUnit, kPa } from './words.js';
 
 /** The channel every characteristic of a burst record is read from. */
 export const RIM_PRESSURE = 'rimPressure';
 /** A second sensor on the same pressure, to hold the first against. */
 export const SECOND_RIM_PRESSURE = 'rimPressure2';
 
-/** A number read from the pressure record alone. */
-interface FromPressure extends Computed {
-  /** Change of the value per kPa of the rim pressure; left out where it does not follow it in proportion. */
-  perPressure?: number;
-}
-
-export interface BurstSource {
-  time: Float64Array;
-  features: BurstFeatures;
-  method: BurstMethod;
-  corrected: CorrectionApplied | undefined;
-  calibrations: ReadonlyMap<string, ChannelUncertainty>;
-  markedMaximum?: Quantity;
-}
-
 /** The characteristics of a burst record that its method asks for, by name; undefined for a name it does not give. */
 export function burstCharacteristic(wanted: MethodCharacteristic, source: BurstSource): Characteristic | undefined {
-  const compute = COMPUTED[wanted.characteristic];
+  const compute = COMPUTED[wanted.characteristic] ?? BESIDE[wanted.characteristic] ?? rampOfPart(wanted.characteristic);
   if (!compute) return undefined;
   const { zero, pressurised } = source.features;
   const computed: FromPressure = isNotEvaluated(zero)
@@ -47,7 +31,11 @@ export function burstCharacteristic(wanted: MethodCharacteristic, source: BurstS
     : pressurised
       ? compute(source)
       : { value: nothingHappened(source.features), unit: wanted.unit, steps: [] };
-  const sensitivity = (channel: string) => (channel === RIM_PRESSURE ? computed.perPressure : undefined);
+  // Where a record lacks what such a value is worked out from, what a person read of it stands.
+  const read = wanted.characteristic in BESIDE && isNotEvaluated(computed.value);
+  if (read && source.keyed(wanted.characteristic, wanted).length > 0) return undefined;
+  const sensitivity = (channel: string) =>
+    channel === RIM_PRESSURE ? computed.perPressure : computed.sensitivity?.(channel);
   return characteristicOf(wanted, { ...computed, sensitivity }, source.calibrations);
 }
 
@@ -57,6 +45,9 @@ function nothingHappened({ peak }: BurstFeatures): NotEvaluated {
     'a record that holds the loading of this specimen is read',
   );
 }
+
+/** What needs more than the pressure. */
+const BESIDE = { ...OF_VOLUME, ...OF_WIDTH };
 
 const COMPUTED: Record<string, (source: BurstSource) => FromPressure> = {
   burstPressure: (source) => ({
@@ -162,6 +153,39 @@ const COMPUTED: Record<string, (source: BurstSource) => FromPressure> = {
     };
   },
 };
+
+const PART_OF_RAMP = /^rampRatePart([1-9]\d?)$/;
+
+/** The slope of one part of the ramp, counted from 1: `rampRatePart2` is what follows the first hold. */
+function rampOfPart(name: string): ((source: BurstSource) => FromPressure) | undefined {
+  const number = PART_OF_RAMP.exec(name)?.[1];
+  if (number === undefined) return undefined;
+  return ({ features: { ramp, peak } }) => {
+    const none = (value: NotEvaluated): FromPressure => ({ value, unit: 'kPa/s', steps: [] });
+    if (isNotEvaluated(ramp)) return none(ramp);
+    const part = ramp.segments[Number(number) - 1];
+    if (!part)
+      return none(
+        notEvaluated(
+          `the ramp has ${ramp.segments.length} part${ramp.segments.length === 1 ? '' : 's'} between 10 and 90 % of the peak`,
+          'the method programmes as many holds as it asks parts of',
+        ),
+      );
+    const { from, to, slope } = part;
+    return {
+      value: { kind: 'exact', value: slope },
+      unit: 'kPa/s',
+      steps: [
+        {
+          question: `How fast did the pressure rise in part ${number} of the ramp?`,
+          numbers: { 'from, s': from, 'to, s': to, 'slope, kPa/s': slope },
+          answer: `${inUnit('kPa/s')(slope)}, by the least squares line.`,
+        },
+      ],
+      perPressure: slope / peak.value,
+    };
+  };
+}
 
 /** Of several programmed holds the one that fell shortest of what was asked. */
 function leastFulfilled(holds: BurstFeatures['holds']) {

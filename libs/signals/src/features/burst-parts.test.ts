@@ -58,6 +58,19 @@ describe('rampOf', () => {
     expect(ramp.by).toBe('segments');
     expect(ramp.segments.map(({ slope }) => slope)).toEqual([expect.closeTo(50, 9), expect.closeTo(20, 9)]);
     expect(ramp.rate).toBeCloseTo(35, 9);
+    // 90 kPa at 1.8 s, 810 kPa at 55.5 s.
+    expect(rampOf(time, pressure, 900, [{ entry: 10, exit: 40 }], 'crossings')).toMatchObject({
+      by: 'crossings',
+      rate: expect.closeTo(720 / (55.5 - 1.8), 9),
+    });
+  });
+
+  it('by parts without a hold is the least squares slope of the one part', () => {
+    const pressure = time.map((t) => 0.5 * t * t);
+    const ramp = rampOf(time, pressure, 1800, [], 'parts') as Ramp;
+    expect(ramp.by).toBe('segments');
+    // The least squares line over a parabola has the slope in the middle of its stretch.
+    expect(ramp.rate).toBeCloseTo((ramp.t10 + ramp.t90) / 2, 1);
   });
 
   it('is not evaluated where the record begins under pressure', () => {

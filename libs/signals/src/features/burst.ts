@@ -76,6 +76,7 @@ export function burstFeatures(
     despiked,
     peak.value,
     holds.flatMap(({ found }) => (found ? [found] : [])),
+    parameters.rampBy,
   );
 
   return {

@@ -22,7 +22,7 @@ const FEWEST_IN_SEGMENT = 3;
  *
  * t90 is the first crossing of 0.9 P, t10 the last crossing of 0.1 P before it, both interpolated between samples.
  * Where the pressure was held on the way, a rate over the whole would count the holds: then it is the mean of the least
- * squares slopes of the parts between them.
+ * squares slopes of the parts between them. `asked` has either way taken whatever was held.
  *
  * Common practice, no source.
  */
@@ -31,6 +31,7 @@ export function rampOf(
   pressure: Float64Array,
   peak: number,
   holds: readonly { entry: number; exit: number }[],
+  asked?: 'crossings' | 'parts',
 ): Ramp | NotEvaluated {
   const above = firstIndex(pressure, (value) => value >= 0.9 * peak);
   if (above === undefined || above === 0)
@@ -53,10 +54,12 @@ export function rampOf(
       'the ramp is sampled faster or run slower',
     );
   const held = holds.some(({ entry, exit }) => exit > t10 && entry < t90);
-  const rate = held
-    ? segments.reduce((sum, { slope }) => sum + slope, 0) / segments.length
-    : (0.8 * peak) / (t90 - t10);
-  return { t10, t90, rate, by: held ? 'segments' : 'crossings', segments };
+  const by = asked === 'parts' || (held && asked !== 'crossings') ? 'segments' : 'crossings';
+  const rate =
+    by === 'segments'
+      ? segments.reduce((sum, { slope }) => sum + slope, 0) / segments.length
+      : (0.8 * peak) / (t90 - t10);
+  return { t10, t90, rate, by, segments };
 }
 
 /** What is left of a stretch of time when the holds are taken out. */

@@ -12,6 +12,9 @@ export interface VentedZero {
   to: number;
 }
 
+/** Readings that stand above this share of the peak are not those of a vented line. Common practice, no source. */
+export const VENTED_SHARE = 0.05;
+
 const FEWEST = 3;
 /** Ratio of standard deviation to median absolute deviation in a normal population: 1 / Φ⁻¹(3/4). */
 const NORMAL_RATIO = 1.482602218505602;

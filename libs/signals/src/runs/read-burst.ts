@@ -15,9 +15,10 @@ import { type Finding } from '../checks/finding.js';
 import { proposedValidity } from '../checks/proposed-validity.js';
 import { type BurstFeatures, burstFeatures } from '../features/burst.js';
 import { burstCharacteristic, RIM_PRESSURE, SECOND_RIM_PRESSURE } from '../features/burst-characteristics.js';
+import { type BurstSource } from '../features/burst-source.js';
 import { letGo, lossIn } from '../features/failure.js';
 import { firstAt, ventedZero } from '../features/vented-zero.js';
-import { keyedCharacteristic } from './keyed.js';
+import { keyedCharacteristic, keyedReadings } from './keyed.js';
 import { keyedAgainstTrace } from './keyed-against-trace.js';
 import { onlyRecord } from './passages.js';
 import { described, signalFlag, sources, uncertaintiesOf } from './reading.js';
@@ -68,16 +69,20 @@ export function readBurstRun(method: BurstMethod, input: RunInput, using: ReadWi
       loss: stated.moved.loss ?? 'burst',
     },
   );
+  const source: BurstSource = {
+    time: read.time,
+    features,
+    method,
+    corrected: rim.correction,
+    calibrations: uncertaintiesOf([read]),
+    period: read.steps.period,
+    beside: drawnChannels(read).map(({ channel: { channel }, time, values }) => ({ channel, time, values })),
+    keyed: (of, wanted) => keyedReadings(of, wanted, run),
+    conditions: run.conditions,
+    ...(markedMaximum ? { markedMaximum } : {}),
+  };
   const characteristics = method.characteristics.map(
-    (wanted): Characteristic =>
-      burstCharacteristic(wanted, {
-        time: read.time,
-        features,
-        method,
-        corrected: rim.correction,
-        calibrations: uncertaintiesOf([read]),
-        ...(markedMaximum ? { markedMaximum } : {}),
-      }) ?? keyedCharacteristic(wanted, run),
+    (wanted): Characteristic => burstCharacteristic(wanted, source) ?? keyedCharacteristic(wanted, run),
   );
   const findings: Finding[] = [
     ...read.channels.map(({ sensor }) => calibrationInDate(sensor)),
@@ -159,17 +164,17 @@ function eventsOf(
     value: despiked[index] as number,
     channel: RIM_PRESSURE,
   });
+  const failure = (): TraceEvent[] => {
+    const loss = ending.ending === 'as a person says' ? ending.loss : letGo(ending) ? (examined ?? 'burst') : 'leak';
+    const index = ending.ending === 'leak' ? ending.from : lossIn(ending)?.fallen;
+    return index === undefined ? [] : [{ ...at('failure', index), ...(loss === 'burst' ? {} : { loss }) }];
+  };
   const level = (name: string, when: number, value: number): TraceEvent => ({
     name,
     time: when,
     value,
     channel: RIM_PRESSURE,
   });
-  const failure = (): TraceEvent[] => {
-    const loss = ending.ending === 'as a person says' ? ending.loss : letGo(ending) ? (examined ?? 'burst') : 'leak';
-    const index = ending.ending === 'leak' ? ending.from : lossIn(ending)?.fallen;
-    return index === undefined ? [] : [{ ...at('failure', index), ...(loss === 'burst' ? {} : { loss }) }];
-  };
   return [
     ...(isNotEvaluated(ramp)
       ? []

@@ -3,7 +3,13 @@ import { QUANTITY_KINDS, type QuantityKind } from '@breakbook/units';
 
 /** What people read from instruments beside the files of a test, as docs/formats.md names it. */
 const BESIDE: Record<Method['test'], Record<string, QuantityKind>> = {
-  burst: {},
+  burst: {
+    rimWidthBefore: 'length',
+    rimWidthUnderPressure: 'length',
+    rimWidthAfter: 'length',
+    filledVolume: 'volume',
+    roomPressure: 'pressure',
+  },
   table: {},
   heat: {
     rimWidthBefore: 'length',
