@@ -170,6 +170,18 @@ describe('what a layout declares is read, and refused without', () => {
     ]);
   });
 
+  const LONG = META + HEADER + Array.from({ length: 120_000 }, (_, i) => `${i},101.3,21\n`).join('');
+  it.each<[string, Uint8Array, Declared]>([
+    ['lone carriage returns', utf8(LONG.replaceAll('\n', '\r')), { text: { lineEnds: 'CR' } }],
+    ['in Latin-1', latin1(LONG.replaceAll('\n', '\r')), { text: { lineEnds: 'CR', encoding: 'latin-1' } }],
+    ['UTF-16', utf16(LONG, true), { text: { encoding: 'utf-16le' } }],
+    ['gzip', gzipSync(LONG), { text: { gzipUpTo: 10_000_000 } }],
+  ])('leaves the bytes of a long file as they were sent: %s', (_, bytes, declared) => {
+    const sent = Buffer.from(bytes);
+    expect(read(sent, declared).rows).toBe(120_000);
+    expect(sent.equals(bytes)).toBe(true);
+  });
+
   it('a file without metadata', () => {
     expect(refusal(HEADER + ROWS).problems.map(({ code }) => code)).toEqual(Array(3).fill('meta.missing'));
     expect(read(`# a remark\n${HEADER}${ROWS}`, { metadata: 'none' }).rows).toBe(3);

@@ -27,7 +27,7 @@ export class TextBytes {
     const decoded = this.singles
       ? widened(piece, this.singles)
       : encoding === 'utf-8'
-        ? piece.slice()
+        ? copied(piece)
         : this.utf16(piece, encoding === 'utf-16le');
     if ('code' in decoded) return decoded;
     return loneCr ? this.fed(decoded) : this.counted(decoded);
@@ -132,10 +132,15 @@ function singleBytes(encoding: 'latin-1' | 'windows-1252'): Uint8Array[] {
   return Array.from({ length: 256 }, (_, byte) => new TextEncoder().encode(letterOf(byte)));
 }
 
+/** A Buffer's own slice would be the same memory, and what is written into it the sent bytes of somebody's run. */
+function copied(piece: Uint8Array): Uint8Array {
+  return new Uint8Array(piece);
+}
+
 function widened(piece: Uint8Array, singles: readonly Uint8Array[]): Uint8Array {
   let extra = 0;
   for (const byte of piece) if (byte > 0x7f) extra += (singles[byte] as Uint8Array).length - 1;
-  if (extra === 0) return piece.slice();
+  if (extra === 0) return copied(piece);
   const into = new Uint8Array(piece.length + extra);
   let to = 0;
   for (const byte of piece) {
