@@ -24,9 +24,10 @@ import { benchReading } from './reading.mjs';
 const { values } = parseArgs({
   options: { quick: { type: 'boolean', default: false }, reading: { type: 'boolean', default: false } },
 });
-const sizes = values.quick ? [60, 120] : [60, 240, 960];
+const read = () =>
+  values.quick ? benchReading([20, 60], [40, 120]) : benchReading([20, 60, 240, 960], [60, 240, 960, 2000]);
 if (values.reading) {
-  benchReading(sizes);
+  await read();
   process.exit();
 }
 const chance = seededGenerator(1);
@@ -133,4 +134,4 @@ for (const workers of [1, availableParallelism()]) {
   );
 }
 
-benchReading(sizes);
+await read();

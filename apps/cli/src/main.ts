@@ -37,8 +37,9 @@ program
   .command('layout')
   .description('what a logger’s file says of how it is written, and a layout to fill in')
   .argument('<file>', 'a file of the rig, as its logger writes it')
-  .option('--json', 'the layout alone, as JSON')
-  .action((file: string, options: { json?: boolean }) =>
+  .option('--with <layout>', 'read the whole file by this layout (JSON) and say what stands in its columns')
+  .option('--json', 'the layout alone, or what was read, as JSON')
+  .action((file: string, options: { json?: boolean; with?: string }) =>
     end(async () => {
       const { layoutCommand } = await import('./commands/layout.js');
       return layoutCommand(file, options);

@@ -1,12 +1,13 @@
 import { type Dialect } from './dialect.js';
 import { type ProblemList } from './problem-list.js';
 import { TextBytes } from './text-bytes.js';
-import { isGzip, unpacked } from './unpacked.js';
+import { isGzip } from './unpacked.js';
+import { PackedFault, type Pieces, unpackedPieces } from './unpacked-pieces.js';
 
 /** A text nobody has described, as far as its bytes tell how it is written. */
 export interface FoundText {
-  /** The bytes as they are, or as they are inside gzip. */
-  inside: Uint8Array;
+  /** The first bytes as they are, or as they are inside gzip. */
+  start: Uint8Array;
   unpackedBytes?: number;
   encoding: Dialect['encoding'];
   encodingFound: string;
@@ -22,26 +23,23 @@ const LOOKED_AT = 2 ** 20;
 const MOST_LINES = 1500;
 const MOST_UNPACKED = 2 ** 29;
 
-export function findText(bytes: Uint8Array, problems: ProblemList): FoundText {
+export async function findText(pieces: Pieces, problems: ProblemList): Promise<FoundText> {
   const doubts: string[] = [];
-  const packed = isGzip(bytes);
-  const inside = packed ? unpacked(bytes, MOST_UNPACKED) : bytes;
-  if ('code' in inside) return problems.refuse(inside.code, {}, inside.said);
-  const start = inside.subarray(0, LOOKED_AT);
+  const { start, length, packed } = await openingOf(pieces, problems);
   const { encoding, words } = encodingOf(start, doubts);
 
   const decoded = new TextBytes({ encoding, loneCr: false }).take(start);
   if ('code' in decoded) return problems.refuse(decoded.code, { line: decoded.linesBefore + 1 }, decoded.said);
   const text = new TextDecoder('utf-8').decode(decoded);
   const loneCr = text.includes('\r') && !text.includes('\n');
-  const whole = inside.length <= LOOKED_AT;
+  const whole = length <= LOOKED_AT;
   const all = text.split(loneCr ? '\r' : /\r?\n/);
   // A last line that was cut by looking at the start alone says nothing.
   const lines = (whole ? all : all.slice(0, -1)).slice(0, MOST_LINES);
   while (lines.at(-1)?.trim() === '') lines.pop();
   return {
-    inside,
-    ...(packed ? { unpackedBytes: inside.length } : {}),
+    start,
+    ...(packed ? { unpackedBytes: length } : {}),
     encoding,
     encodingFound: packed ? `${words}, packed by gzip` : words,
     loneCr,
@@ -49,6 +47,35 @@ export function findText(bytes: Uint8Array, problems: ProblemList): FoundText {
     lines,
     doubts,
   };
+}
+
+/** The first bytes, and how many there are in all: where they are packed, to the end, so that a damaged file is found. */
+async function openingOf(
+  pieces: Pieces,
+  problems: ProblemList,
+): Promise<{ start: Uint8Array; length: number; packed: boolean }> {
+  const kept: Uint8Array[] = [];
+  let length = 0;
+  let sent: Uint8Array | undefined;
+  async function* watched() {
+    for await (const piece of pieces) {
+      if (sent === undefined || sent.length < 2)
+        sent = Buffer.concat([sent ?? new Uint8Array(0), piece.subarray(0, 2)]);
+      yield piece;
+    }
+  }
+  const packed = () => sent !== undefined && isGzip(sent);
+  try {
+    for await (const piece of unpackedPieces(watched(), MOST_UNPACKED)) {
+      if (length < LOOKED_AT) kept.push(piece.subarray(0, LOOKED_AT - length));
+      length += piece.length;
+      if (length > LOOKED_AT && !packed()) break;
+    }
+  } catch (error) {
+    if (!(error instanceof PackedFault)) throw error;
+    problems.refuse(error.fault.code, {}, error.fault.said);
+  }
+  return { start: Buffer.concat(kept), length, packed: packed() };
 }
 
 function encodingOf(start: Uint8Array, doubts: string[]): { encoding: Dialect['encoding']; words: string } {

@@ -30,6 +30,11 @@ export const FILE_BOUNDS: FileBounds = {
   nameBytes: 1000,
 };
 
+/** The bounds in force where some of them are given. */
+export function readingBounds(bounds: Partial<FileBounds> = {}): FileBounds {
+  return { ...FILE_BOUNDS, ...bounds };
+}
+
 /** A run file as read: numbers in the units of its header, nothing corrected, nothing left out. */
 export interface RunTable {
   rows: number;
@@ -74,7 +79,7 @@ export function readLayout1(
 ): RunTable {
   const most = expectation.dialect.gzipUpTo;
   const packed = most !== undefined && isGzip(sent);
-  const bytes = packed ? unpacked(sent, Math.min(most, options.bounds?.bytes ?? FILE_BOUNDS.bytes)) : sent;
+  const bytes = packed ? unpacked(sent, Math.min(most, readingBounds(options.bounds).bytes)) : sent;
   if ('code' in bytes) return new ProblemList(name).refuse(bytes.code, {}, bytes.said);
 
   const reader = new Layout1Reader(name, expectation, options);
@@ -95,7 +100,7 @@ export class Layout1Reader {
   private readonly text: TextBytes;
   /** The first bytes, until there are enough of them to be looked at. */
   private opening: Uint8Array | undefined = new Uint8Array(0);
-  private held = new Uint8Array(0);
+  private held: Uint8Array<ArrayBuffer> = new Uint8Array(0);
   private total = 0;
   private line = 0;
   private crlf: boolean | undefined;
@@ -109,7 +114,7 @@ export class Layout1Reader {
   ) {
     this.problems = new ProblemList(name);
     this.flags = new ProblemList(name);
-    this.bounds = { ...FILE_BOUNDS, ...options.bounds };
+    this.bounds = readingBounds(options.bounds);
     this.text = new TextBytes(expectation.dialect);
     this.head = new Head(expectation, this.bounds.columns, this.problems, this.flags);
     this.checkName();
@@ -167,7 +172,7 @@ export class Layout1Reader {
       head.columns.map(({ column }) => values[column - 1] as Float64Array),
       layoutTime,
     );
-    const first = values[(head.columns.find(({ carries }) => 'time' in carries)?.column ?? 0) - 1]?.[0];
+    const first = rows?.firstTime;
     return {
       rows: rows?.count ?? 0,
       firstLine: head.headerLine + 1,
@@ -210,13 +215,32 @@ export class Layout1Reader {
   private read(piece: Uint8Array): void {
     const text = this.text.take(piece);
     if ('code' in text) this.textFault(text);
-    const bytes = this.held.length === 0 ? text : joined(this.held, text);
-    const end = bytes.lastIndexOf(LF) + 1;
-    let at = 0;
-    while (!this.rows && at < end) at = this.headLine(bytes, at);
-    if (this.rows) this.rows.take(bytes, at, end);
-    this.held = bytes.slice(end);
-    if (this.held.length > this.bounds.lineBytes) this.neverEnding(this.held);
+    let from = 0;
+    if (this.held.length > 0) {
+      // Only the line that was cut is put together; the rest is read where it lies.
+      from = text.indexOf(LF) + 1;
+      const cut = joined(this.held, from > 0 ? text.subarray(0, from) : text);
+      this.held = new Uint8Array(0);
+      if (from === 0) {
+        this.hold(cut);
+        return;
+      }
+      this.lines(cut, 0, cut.length);
+    }
+    const end = text.lastIndexOf(LF) + 1;
+    this.lines(text, from, end);
+    this.hold(new Uint8Array(text.subarray(end)));
+  }
+
+  private lines(bytes: Uint8Array, from: number, to: number): void {
+    let at = from;
+    while (!this.rows && at < to) at = this.headLine(bytes, at);
+    if (this.rows) this.rows.take(bytes, at, to);
+  }
+
+  private hold(rest: Uint8Array<ArrayBuffer>): void {
+    this.held = rest;
+    if (rest.length > this.bounds.lineBytes) this.neverEnding(rest);
   }
 
   private headLine(bytes: Uint8Array, at: number): number {
@@ -313,7 +337,7 @@ function timed(
   const [column, written] = [columns[at], values[at]];
   if (!column || !written) return { columns, values };
   const plain = layout.kind === 'time';
-  const time = plain ? written : inSeconds(written, layout);
+  const time = inSeconds(written, layout);
   return {
     columns: plain ? columns : columns.with(at, { ...column, unit: 's' }),
     values: values.with(at, layout.repeatedStamps ? spreadStamps(time) : time),

@@ -1,4 +1,4 @@
-import { hasControlCharacter } from '@breakbook/lab';
+import { hasControlCharacter, type Layout } from '@breakbook/lab';
 import { folded } from './nearest-name.js';
 import { type ProblemList } from './problem-list.js';
 
@@ -7,6 +7,17 @@ export interface MetadataEntry {
   /** Letter by letter as written, without blanks at either end. */
   value: string;
   line: number;
+}
+
+/** What must stand above the header of every file that carries metadata. */
+const ALWAYS_NEEDED = ['specimen', 'rig', 'started'];
+
+/** The metadata that files of this layout must have. */
+export function metadataNeeded({
+  metadata,
+  requiredMetadata,
+}: Pick<Layout, 'metadata' | 'requiredMetadata'>): readonly string[] {
+  return metadata === 'none' ? [] : [...ALWAYS_NEEDED, ...requiredMetadata];
 }
 
 const MOST_LINES = 100;

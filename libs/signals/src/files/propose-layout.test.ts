@@ -33,6 +33,13 @@ function filled(layout: Record<string, unknown>, over: object): Layout {
   });
 }
 
+/** A file that goes on for ever: it must be left after its first megabyte. */
+function* endless() {
+  yield new TextEncoder().encode(`time [s],P [kPa]\n`);
+  for (let row = 0; ; row += 1000)
+    yield new TextEncoder().encode(Array.from({ length: 1000 }, (_, i) => `${row + i},1.5\n`).join(''));
+}
+
 describe('the layout proposed for a logger’s file', () => {
   it.each<[string, string | Uint8Array, { doubts: string[]; layout: object; fill: object }]>([
     [
@@ -112,9 +119,9 @@ describe('the layout proposed for a logger’s file', () => {
         fill: {},
       },
     ],
-  ])('%s', (_, content, { doubts, layout, fill }) => {
+  ])('%s', async (_, content, { doubts, layout, fill }) => {
     const bytes = typeof content === 'string' ? new TextEncoder().encode(content) : content;
-    const proposal = proposeLayout('log.csv', bytes);
+    const proposal = await proposeLayout('log.csv', [bytes]);
     expect(proposal.layout).toMatchObject(layout);
     expect(proposal.doubts).toEqual(doubts.map((doubt) => expect.stringContaining(doubt)));
     // Nothing was made up: what is left empty is refused until a person fills it in.
@@ -126,13 +133,13 @@ describe('the layout proposed for a logger’s file', () => {
     expect([table.rows, read?.[0], read?.at(-1)]).toEqual([20, 101.3, 1101.3]);
   });
 
-  it('asks where day and month, or a thousands and a decimal mark, could change places', () => {
+  it('asks where day and month, or a thousands and a decimal mark, could change places', async () => {
     const dated = `time,P [kPa]\n${rows((i) => `04/03/2031 10:12:${two(i)},${pressure(i)}`)}\n`;
-    expect(proposeLayout('a.csv', new TextEncoder().encode(dated)).doubts.join()).toContain('either way round');
+    const doubtsOf = async (text: string) =>
+      (await proposeLayout('a.csv', [new TextEncoder().encode(text)])).doubts.join();
+    expect(await doubtsOf(dated)).toContain('either way round');
     const marked = `time [s];P [kPa]\n${rows((i) => `${i};${i + 1},${100 + i}`)}\n`;
-    expect(proposeLayout('a.csv', new TextEncoder().encode(marked)).doubts.join()).toContain(
-      '"1,100" was taken as a decimal',
-    );
+    expect(await doubtsOf(marked)).toContain('"1,100" was taken as a decimal');
   });
 
   it.each<[string, string | Uint8Array, string]>([
@@ -140,9 +147,14 @@ describe('the layout proposed for a logger’s file', () => {
     ['nothing', '', 'header.missing'],
     ['prose', 'This is a letter,\nand no record.\n', 'header.missing'],
     ['a broken gzip file', latin1('\x1f\x8b\x08'), 'file.compressed'],
-  ])('is none for %s', (_, content, code) => {
+  ])('is none for %s', async (_, content, code) => {
     const bytes = typeof content === 'string' ? new TextEncoder().encode(content) : content;
-    expect(() => proposeLayout('a.csv', bytes)).toThrow(Refusal);
-    expect(() => proposeLayout('a.csv', bytes)).toThrow(expect.objectContaining({ code }));
+    const refused = proposeLayout('a.csv', [bytes]);
+    await expect(refused).rejects.toThrow(Refusal);
+    await expect(refused).rejects.toThrow(expect.objectContaining({ code }));
+  });
+
+  it('looks at the first megabyte of a file, and at no more', async () => {
+    expect((await proposeLayout('a.csv', endless())).columns.map(({ name }) => name)).toEqual(['time', 'P']);
   });
 });

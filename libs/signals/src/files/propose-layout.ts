@@ -5,6 +5,7 @@ import { somethingElse } from './first-bytes.js';
 import { findText } from './found-text.js';
 import { ProblemList } from './problem-list.js';
 import { looksLikeFigures, type TableShape, tableShape } from './table-shape.js';
+import { type Pieces } from './unpacked-pieces.js';
 
 /** One column of a file nobody has described yet. */
 export interface FoundColumn {
@@ -38,10 +39,10 @@ const MOST_WORDS = 10;
  * and the columns. No unit, zone, rate or channel is guessed: what the file does not say is left empty, what it says in
  * two ways is a doubt. Throws a `Refusal` where the file is no text with a table of numbers.
  */
-export function proposeLayout(name: string, bytes: Uint8Array): LayoutProposal {
+export async function proposeLayout(name: string, pieces: Pieces): Promise<LayoutProposal> {
   const problems = new ProblemList(name);
-  const text = findText(bytes, problems);
-  const other = somethingElse(text.inside, text.encoding);
+  const text = await findText(pieces, problems);
+  const other = somethingElse(text.start, text.encoding);
   if (other) problems.refuse(other.code, {}, other.said);
   const shape = tableShape(text.lines);
   if (!shape)

@@ -23,6 +23,8 @@ export class Rows {
   private readonly stamps: StampCells | undefined;
   private readonly tokens: readonly (readonly Token[])[];
   private capacity = 4096;
+  /** Time of the first row, as it stands in the file. */
+  firstTime: number | undefined;
   private lastTime = Number.NEGATIVE_INFINITY;
   private blankLine: number | undefined;
   /** Something that is a cut file on the last line and a bad row on any other. */
@@ -156,6 +158,7 @@ export class Rows {
       const now = this.row[time] as number;
       if (now <= this.lastTime && !(now === this.lastTime && this.expected.dialect.time.repeatedStamps))
         this.timeFault(now, names[time] ?? '');
+      this.firstTime ??= now;
       this.lastTime = now;
     }
     if (this.held === this.capacity) this.makeRoom();

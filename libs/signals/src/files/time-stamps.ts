@@ -41,8 +41,11 @@ export function offsetSeconds(zone: string): number {
   return zone.startsWith('-') ? -seconds : seconds;
 }
 
-/** Sample numbers, epochs and stamps as seconds. A date-time column holds seconds since its first stamp already. */
-export function inSeconds(values: Float64Array, layout: Exclude<LayoutTime, { kind: 'time' }>): Float64Array {
+/**
+ * Sample numbers, epochs and stamps as seconds. A date-time column holds seconds since its first stamp already, and a
+ * plain time stays in its own unit.
+ */
+export function inSeconds(values: Float64Array, layout: LayoutTime): Float64Array {
   const first = values[0] ?? 0;
   switch (layout.kind) {
     case 'sample number': {
@@ -51,6 +54,7 @@ export function inSeconds(values: Float64Array, layout: Exclude<LayoutTime, { ki
     }
     case 'epoch':
       return values.map((value) => convert(value - first, layout.unit, 's'));
+    case 'time':
     case 'date-time':
       return values;
   }

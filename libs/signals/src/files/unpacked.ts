@@ -11,30 +11,43 @@ export function isGzip(bytes: Uint8Array): boolean {
  * wrong checksum, or goes on after its end is a fault.
  */
 export function unpacked(bytes: Uint8Array, most: number): Uint8Array | Fault {
-  const fault = (sentence: string): Fault => ({
+  let inside: Uint8Array;
+  try {
+    inside = gunzipSync(bytes, { maxOutputLength: most });
+  } catch (error) {
+    return error instanceof RangeError ? longerUnpacked(most) : gzipFault(DAMAGED);
+  }
+  return lengthSaid(bytes.subarray(-4)) === inside.length % 2 ** 32 ? inside : gzipFault(GOES_ON);
+}
+
+export const DAMAGED = 'this gzip file is cut or damaged: it does not unpack to what its checksum says.';
+export const GOES_ON = 'something follows the end of this gzip file.';
+
+export function gzipFault(sentence: string): Fault {
+  return {
     code: 'file.compressed',
     said: {
       sentence,
       expected: 'one whole gzip file with a run file inside',
       action: 'Pack the record again, or send the file inside.',
     },
-  });
-  let inside: Uint8Array;
-  try {
-    inside = gunzipSync(bytes, { maxOutputLength: most });
-  } catch (error) {
-    if (error instanceof RangeError)
-      return {
-        code: 'file.too-large',
-        said: {
-          sentence: `the file is longer than ${most} bytes when it is unpacked; unpacking stopped there.`,
-          action: 'Export the run alone, or have the layout say how long these files are unpacked.',
-        },
-      };
-    return fault('this gzip file is cut or damaged: it does not unpack to what its checksum says.');
-  }
-  // The last four bytes are the length of the last member (RFC 1952, 2.3.1): another one means that more follows.
-  const said = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength).getUint32(bytes.length - 4, true);
-  if (said !== inside.length % 2 ** 32) return fault('something follows the end of this gzip file.');
-  return inside;
+  };
+}
+
+export function longerUnpacked(most: number): Fault {
+  return {
+    code: 'file.too-large',
+    said: {
+      sentence: `the file is longer than ${most} bytes when it is unpacked; unpacking stopped there.`,
+      action: 'Export the run alone, or have the layout say how long these files are unpacked.',
+    },
+  };
+}
+
+/**
+ * The length of the last member, modulo 2^32, by the last four bytes of a gzip file (RFC 1952, 2.3.1): another one than
+ * what was unpacked means that more than one member stands in it.
+ */
+export function lengthSaid(lastFour: Uint8Array): number {
+  return new DataView(lastFour.buffer, lastFour.byteOffset, lastFour.byteLength).getUint32(0, true);
 }

@@ -14,6 +14,7 @@ import { HEAT_CHANNELS } from '../features/heat.js';
 import { STRIKER_FORCE } from '../features/impact-source.js';
 import { expectationOf } from '../files/header.js';
 import { type RunTable, readLayout1 } from '../files/layout-1.js';
+import { metadataNeeded } from '../files/metadata.js';
 import { numbersDigest } from '../files/numbers-digest.js';
 import { ProblemList } from '../files/problem-list.js';
 import { flagTimes } from '../files/time-flags.js';
@@ -94,7 +95,7 @@ export function readRunFile(
   onProgress?: (done: number, total: number) => void,
 ): ReadFile {
   const table = readLayout1(file.name, file.bytes, expectationOf(layout, method.channels), {
-    requiredMetadata: layout.metadata === 'none' ? [] : ['specimen', 'rig', 'started', ...layout.requiredMetadata],
+    requiredMetadata: metadataNeeded(layout),
     ...(onProgress ? { onProgress } : {}),
   });
   const problems = new ProblemList(file.name);
