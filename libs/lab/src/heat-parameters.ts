@@ -6,6 +6,16 @@ import { Fraction, Line } from './text.js';
 export const ControlMode = z.enum(['constant force', 'constant power', 'constant lever weight']);
 export type ControlMode = z.infer<typeof ControlMode>;
 
+/** Where the resin under the track softens, and who says so. */
+export const GlassTransition = z.strictObject({
+  dry: quantityOf('temperature'),
+  /** After moisture was taken up; only where somebody measured or states it. */
+  wet: quantityOf('temperature').optional(),
+  /** The data sheet or report it is taken from. */
+  source: Line,
+});
+export type GlassTransition = z.infer<typeof GlassTransition>;
+
 /** A stage of a heat run: so much power for so long, at a set speed and air speed. */
 export const HeatStage = z.strictObject({
   name: Line,
@@ -49,5 +59,9 @@ export const HeatParameters = z.strictObject({
   detachedRate: z.number().positive(),
   /** Pressure of the tyre at the start, with its band. */
   tyrePressure: z.strictObject({ at: quantityOf('pressure'), band: Fraction }),
+  /** The track is steady where over so long a time it changes by at most so many kelvin a minute, and the power keeps its band. */
+  steadyState: z.strictObject({ window: quantityOf('time'), slopeAtMost: z.number().positive() }).optional(),
+  /** For products that state none of their own. */
+  glassTransition: GlassTransition.optional(),
 });
 export type HeatParameters = z.infer<typeof HeatParameters>;

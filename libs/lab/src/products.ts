@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { GlassTransition } from './heat-parameters.js';
 import { quantityOf } from './quantity.js';
 import { Key, Line, Paragraph } from './text.js';
 
@@ -11,5 +12,7 @@ export const Product = z.strictObject({
   /** The pressure marked on the rim, gauge. */
   markedMaximum: quantityOf('pressure'),
   innerWidth: quantityOf('length').optional(),
+  /** Of the resin under the brake track. */
+  glassTransition: GlassTransition.optional(),
 });
 export type Product = z.infer<typeof Product>;

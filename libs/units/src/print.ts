@@ -17,6 +17,8 @@ const SYMBOLS: Record<string, string> = {
   us: 'µs',
   'N.m': 'N·m',
   'kPa.s': 'kPa·s',
+  'K.s': 'K·s',
+  'K.min': 'K·min',
   'W.h': 'Wh',
   'm/s2': 'm/s²',
   '{ShoreA}': 'Shore A',

@@ -26,6 +26,7 @@ export const QUANTITY_KINDS = {
   energy: { stored: 'J', shown: ['J', 'kJ', 'W.h', '[ft_i].[lbf_av]'] },
   power: { stored: 'W', shown: ['W', 'kW'] },
   temperature: { stored: 'Cel', shown: ['Cel', '[degF]', 'K'] },
+  'temperature-time': { stored: 'K.s', shown: ['K.s', 'K.min'] },
   'temperature difference': { stored: 'K', shown: ['K', '[degF]'] },
   speed: { stored: 'm/s', shown: ['m/s', 'km/h', '[mi_i]/h'] },
   length: { stored: 'mm', shown: ['mm', '[in_i]'] },

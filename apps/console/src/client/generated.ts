@@ -130,14 +130,15 @@ export type FailureMode = {
   code: string;
   meaning: Line;
   countsAs: { [name: string]: 'failure' | 'at least' | 'none' };
+  loss?: LossOfPressure;
 };
 export type Fraction = number;
+export type GlassTransition = { dry: Quantity; wet?: Quantity; source: Line };
 export type HeatParameters = {
   control: ControlMode;
   stages: HeatStage[];
   offPower: Quantity;
   powerBand: Fraction;
-  loss?: LossOfPressure;
   powerShareInBand: Fraction;
   speedBand: Fraction;
   airSpeedBand: Fraction;
@@ -152,6 +153,8 @@ export type HeatParameters = {
   trackDifference: { most: Quantity; longest: Quantity };
   detachedRate: number;
   tyrePressure: { at: Quantity; band: Fraction };
+  steadyState?: { window: Quantity; slopeAtMost: number };
+  glassTransition?: GlassTransition;
 };
 export type HeatStage = { name: Line; power: Quantity; duration: Quantity; speed: Quantity; airSpeed: Quantity };
 export type Hold = { name: Line; pressure: Quantity; below: number; above: number; duration: Quantity };
@@ -322,6 +325,7 @@ export type LineResult = {
   outcome: LotOutcome;
 };
 export type LinearRelation = { gain: number; offset: number };
+export type LossOfPressure = 'burst' | 'leak' | 'tyre off';
 export type Lot = {
   lot: Key;
   product: Key;
@@ -332,7 +336,6 @@ export type Lot = {
   note?: Paragraph;
   sampling?: SamplingRecord;
 };
-export type LossOfPressure = 'burst' | 'leak' | 'tyre off';
 export type LotBundle = {
   lab: Lab;
   customer: Customer;
@@ -445,16 +448,6 @@ export type MethodCharacteristic = {
   definition: Paragraph;
   uncertainty?: { k: number; components: UncertaintyComponent[] };
 };
-export type NotEvaluated = { notEvaluated: { because: string; possibleIf: string } };
-export type Origin = 'drawn at random' | 'hand-picked' | 'field return' | 'suspect';
-export type Paragraph = string;
-export type PassageReading = { passage: number; title: string; file?: string; characteristics: Characteristic[] };
-export type Person = { person: Key; name: Line; role: Line; duties: Duty[] };
-export type Photo = { caption: Paragraph; takenBy: Key; device: Line; takenAt: Instant };
-export type Plan = {
-  plan: Key;
-  revision: Revision;
-  title: Line;
 export type MovableInstant = 'failure' | 'contact begins' | 'contact ends';
 export type MovedInstant = {
   instant: MovableInstant;
@@ -465,6 +458,16 @@ export type MovedInstant = {
   person: Key;
   movedAt: Instant;
 };
+export type NotEvaluated = { notEvaluated: { because: string; possibleIf: string } };
+export type Origin = 'drawn at random' | 'hand-picked' | 'field return' | 'suspect';
+export type Paragraph = string;
+export type PassageReading = { passage: number; title: string; file?: string; characteristics: Characteristic[] };
+export type Person = { person: Key; name: Line; role: Line; duties: Duty[] };
+export type Photo = { caption: Paragraph; takenBy: Key; device: Line; takenAt: Instant };
+export type Plan = {
+  plan: Key;
+  revision: Revision;
+  title: Line;
   product: Key;
   approvedBy: Key;
   approvedOn: Day;
@@ -645,6 +648,7 @@ export type Product = {
   brakeKind: 'rim' | 'disc';
   markedMaximum: Quantity;
   innerWidth?: Quantity;
+  glassTransition?: GlassTransition;
 };
 export type Quantity = { value: number; unit: UnitCode; entered?: { text: string; unit: string } };
 export type QuantityKindName =
@@ -658,6 +662,7 @@ export type QuantityKindName =
   | 'energy'
   | 'power'
   | 'temperature'
+  | 'temperature-time'
   | 'temperature difference'
   | 'speed'
   | 'length'
@@ -668,15 +673,16 @@ export type QuantityKindName =
   | 'angle'
   | 'thermal resistance'
   | 'heat capacity'
+  | 'volume'
   | 'flow'
+  | 'pressure per volume'
+  | 'stiffness'
   | 'voltage'
   | 'hardness'
   | 'ratio'
   | 'count';
 export type Reading = {
   run: string;
-  | 'pressure per volume'
-  | 'stiffness'
   method: { method: string; revision: number };
   software: string;
   files: { name: string; sha256: string; bytes: number; rows: number; numbers?: string }[];
@@ -716,6 +722,7 @@ export type Run = {
   passages?: RunPassage[];
   files: RunFile[];
   measurements: Measurement[];
+  instants?: MovedInstant[];
   examination?: Examination;
   validity?: ValidityDecision;
   readiness?: { confirmedBy: Key; at: Instant };
@@ -731,7 +738,6 @@ export type RunJudgement = {
   results: Result[];
   verdicts: Verdict[];
 };
-  instants?: MovedInstant[];
 export type RunPassage = {
   passage: number;
   kind: 'strike' | 'stage' | 'step';
@@ -1942,21 +1948,6 @@ export interface Operations {
     };
   };
   'GET /api/runs/{run}/files/{n}': { path: { run: string; n: string }; answer: Blob };
-  'POST /api/runs/{run}/measurements': {
-    path: { run: string };
-    headers: { 'if-match': string };
-    body: { measurements: { record?: string; measurement: Measurement }[]; reason?: Line };
-    answer: {
-      number: number;
-      version: number;
-      recordedBy: Key;
-      recordedAt: Instant;
-      lot: Key;
-      plan: PlanRef;
-      run: Run;
-      files: { n: number; name: string; sha256: string; size: number }[];
-      measurements: { record: string; version: number; measurement: Measurement }[];
-      reading: Reading;
   'POST /api/runs/{run}/instants': {
     path: { run: string };
     headers: { 'if-match': string };
@@ -1984,6 +1975,21 @@ export interface Operations {
       limits?: Limit[];
     };
   };
+  'POST /api/runs/{run}/measurements': {
+    path: { run: string };
+    headers: { 'if-match': string };
+    body: { measurements: { record?: string; measurement: Measurement }[]; reason?: Line };
+    answer: {
+      number: number;
+      version: number;
+      recordedBy: Key;
+      recordedAt: Instant;
+      lot: Key;
+      plan: PlanRef;
+      run: Run;
+      files: { n: number; name: string; sha256: string; size: number }[];
+      measurements: { record: string; version: number; measurement: Measurement }[];
+      reading: Reading;
       results: Result[];
       validity: 'valid' | 'valid with deviation' | 'invalid' | 'void' | 'not decided';
       verdicts?: Verdict[];

@@ -103,6 +103,7 @@ export function runToRead(context: RunContext, run: Run, files: RunToRead['files
     files,
     run,
     markedMaximum: context.product.content.markedMaximum,
+    ...(context.product.content.glassTransition ? { glassTransition: context.product.content.glassTransition } : {}),
   };
 }
 

@@ -34,6 +34,7 @@ export function evaluateRun(
     files: filesAsRecorded(run, given),
     run,
     markedMaximum: bundle.product.markedMaximum,
+    ...(bundle.product.glassTransition ? { glassTransition: bundle.product.glassTransition } : {}),
     ...(onProgress ? { onProgress } : {}),
   });
   return {

@@ -3,6 +3,7 @@ import { valueIn } from '@breakbook/units';
 import { type Computed } from './characteristic.js';
 import { correctionStep } from './correction-step.js';
 import { HEAT_CHANNELS } from './heat.js';
+import { controlCaution, controlStep } from './heat-control.js';
 import { type HeatSource, reached, secondsInGaps, whyEnergyIncomplete, whyIncomplete } from './heat-source.js';
 import { over, type Stretch } from './heat-stretch.js';
 import { failureStep } from './heat-temperatures.js';
@@ -140,6 +141,7 @@ export function energySurvived(source: HeatSource): Computed {
       (whole) => (reasons.length > 0 ? undefined : whole),
     ),
     steps: [
+      controlStep(source),
       ...corrections(source),
       failureStep(source),
       {
@@ -168,7 +170,13 @@ export function energySurvived(source: HeatSource): Computed {
         (one) => reached(source, one),
       ),
     ),
+    caution: controlCaution(source),
   };
+}
+
+/** Do stages differ in the power asked? A minute of one is then no minute of another. */
+function unlikePowers({ stretches }: HeatSource): boolean {
+  return new Set(stretches.map(({ programme }) => programme && valueIn(programme.power, 'W'))).size > 1;
 }
 
 export function timeSurvived(source: HeatSource): Computed {
@@ -189,6 +197,7 @@ export function timeSurvived(source: HeatSource): Computed {
         source.unrecorded.length > 0 ? undefined : whole + secondsInGaps(source),
     ),
     steps: [
+      controlStep(source),
       failureStep(source),
       {
         question: 'For how long was it braked until then, over all stages?',
@@ -198,5 +207,6 @@ export function timeSurvived(source: HeatSource): Computed {
       ...stagesStep(source, 'time on', 's', (one) => over(one.features.on.time, one, reached(source, one))),
       ...incompleteStep(reasons),
     ],
+    caution: `${controlCaution(source)}${unlikePowers(source) ? '; it adds stages of unlike power, so that lives are compared by energy' : ''}`,
   };
 }

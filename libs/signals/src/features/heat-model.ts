@@ -3,7 +3,7 @@ import { fitLumpedHeating, heatingResponse, type LumpedHeatingFit, type Power } 
 import { type Computed } from './characteristic.js';
 import { HEAT_CHANNELS, type TrackSensor } from './heat.js';
 import { type HeatSource, inStage } from './heat-source.js';
-import { brakedSpan, gapsIn, over, type Stretch } from './heat-stretch.js';
+import { brakedSpan, gapsIn, mainStretch, over, type Stretch } from './heat-stretch.js';
 import { type Span } from './time-above.js';
 import { inUnit, seconds } from './words.js';
 
@@ -48,9 +48,7 @@ interface HeatModel {
  * effective number of correlated readings (from memory).
  */
 function fittedModel({ stretches }: HeatSource): HeatModel | NotEvaluated {
-  const stretch = stretches.reduce((most, one) =>
-    over(one.features.energy, one) > over(most.features.energy, most) ? one : most,
-  );
+  const stretch = mainStretch(stretches);
   const span = brakedSpan(stretch);
   if (!span) return notEvaluated('the brake was never on', 'a record that holds the braking of this specimen is read');
   const { room } = stretch.features.record;

@@ -1,4 +1,4 @@
-import { type HeatMethod } from '@breakbook/lab';
+import { type GlassTransition, type HeatMethod } from '@breakbook/lab';
 import { type ChannelUncertainty } from './budget.js';
 import { type CorrectionApplied } from './correction-step.js';
 import { type Survival } from './heat-failure.js';
@@ -14,6 +14,8 @@ export interface HeatSource {
   unrecorded: readonly number[];
   corrections: ReadonlyMap<string, CorrectionApplied | undefined>;
   calibrations: ReadonlyMap<string, ChannelUncertainty>;
+  /** By the product, or else by the method. */
+  glassTransition: GlassTransition | undefined;
 }
 
 /** How a stage is named inside a sentence, where there are several. */

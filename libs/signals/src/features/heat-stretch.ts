@@ -27,6 +27,13 @@ export function brakedSpan({ features, from, last }: Stretch): Span | undefined 
   return first > end ? undefined : { from: first, last: end };
 }
 
+/** The stage that took the most energy. */
+export function mainStretch(stretches: readonly Stretch[]): Stretch {
+  return stretches.reduce((most, one) =>
+    over(one.features.energy, one) > over(most.features.energy, most) ? one : most,
+  );
+}
+
 /** Gaps longer than the method lets be bridged; one before the first sample of a record too. */
 export function gapsIn({ features, from, last }: Stretch, to = last) {
   return features.record.steps.gaps.filter(

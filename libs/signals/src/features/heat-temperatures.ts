@@ -1,24 +1,22 @@
 import { type CharacteristicValue, type NotEvaluated, notEvaluated, type Step } from '@breakbook/lab';
-import { unitSymbol, valueIn } from '@breakbook/units';
+import { valueIn } from '@breakbook/units';
 import { median } from 'simple-statistics';
 import { type Computed } from './characteristic.js';
 import { correctionStep } from './correction-step.js';
 import { indexOfLargest } from './failure.js';
-import { hottestOf, NO_TEMPERATURE, type TrackSensor } from './heat.js';
+import { NO_TEMPERATURE, type TrackSensor } from './heat.js';
+import { controlCaution, controlStep } from './heat-control.js';
 import { type FailureCandidate } from './heat-failure.js';
-import { type HeatSource, inStage, whyIncomplete } from './heat-source.js';
+import { type HeatSource, inStage } from './heat-source.js';
 import { gapsIn, type Stretch } from './heat-stretch.js';
-import { timeAbove } from './time-above.js';
 import { firstAt } from './vented-zero.js';
 import { inUnit, seconds } from './words.js';
 
 const celsius = inUnit('Cel');
 /** Length of record before a failure over which the temperature is taken, s. Common practice, no source. */
 const BEFORE_FAILURE = 2;
-/** Temperature step over which the change of a time with its sensor is taken, K. */
-const SHIFT = 2;
 
-interface Peak {
+export interface Peak {
   value: number;
   index: number;
   sensor: TrackSensor;
@@ -26,7 +24,7 @@ interface Peak {
 }
 
 /** The hottest filtered reading of any track sensor. */
-function peakOf({ stretches }: HeatSource): Peak {
+export function peakOf({ stretches }: HeatSource): Peak {
   let peak: Peak | undefined;
   for (const stretch of stretches)
     for (const sensor of stretch.features.track) {
@@ -38,7 +36,7 @@ function peakOf({ stretches }: HeatSource): Peak {
   return peak;
 }
 
-const OPEN_THROUGHOUT = notEvaluated(
+export const OPEN_THROUGHOUT = notEvaluated(
   'every track thermocouple was open for all of it, so there is no temperature to read',
   'a track sensor is connected',
 );
@@ -49,7 +47,7 @@ const OPEN_AT_FAILURE = notEvaluated(
 );
 
 /** The track sensors that were open somewhere in the stages looked at: what they would have shown is not known. */
-function whyOpen({ stretches }: HeatSource): string[] {
+export function whyOpen({ stretches }: HeatSource): string[] {
   const channels = stretches.flatMap(({ features, from, last }) =>
     features.track.flatMap(({ channel, open }) => (open?.subarray(from, last + 1).includes(1) ? [channel] : [])),
   );
@@ -57,7 +55,7 @@ function whyOpen({ stretches }: HeatSource): string[] {
 }
 
 /** Why the peak may have been higher than what was read. */
-function whyPeakHigher(source: HeatSource, { index, sensor, stretch }: Peak): string[] {
+export function whyPeakHigher(source: HeatSource, { index, sensor, stretch }: Peak): string[] {
   const { time } = stretch.features.record;
   const [at, end] = [time[index] as number, time[stretch.last] as number];
   // Smoothing may move the peak by its window. What a sensor that gave out would have shown afterwards is unknown too.
@@ -72,7 +70,7 @@ function whyPeakHigher(source: HeatSource, { index, sensor, stretch }: Peak): st
 }
 
 /** Only the sensor that gave the value bears on it; other track sensors do not. */
-function fromSensor(source: HeatSource, sensor: string) {
+export function fromSensor(source: HeatSource, sensor: string) {
   const tracks = source.stretches.flatMap(({ features }) => features.track.map(({ channel }) => channel));
   return (channel: string) => (channel === sensor ? 1 : tracks.includes(channel) ? 0 : undefined);
 }
@@ -95,7 +93,7 @@ export function peakTemperature(source: HeatSource): Computed {
   };
 }
 
-function peakStep(source: HeatSource, { value, index, sensor, stretch }: Peak): Step {
+export function peakStep(source: HeatSource, { value, index, sensor, stretch }: Peak): Step {
   return {
     question: 'How hot did the track get?',
     numbers: {
@@ -121,8 +119,14 @@ export function temperatureAtFailure(source: HeatSource): Computed {
     return {
       value: { kind: at.open ? 'atLeast' : 'exact', value: at.value },
       unit: 'Cel',
-      steps: [correctionStep(source.corrections.get(at.channel), at.channel), failureStep(source), at.step],
+      steps: [
+        controlStep(source),
+        correctionStep(source.corrections.get(at.channel), at.channel),
+        failureStep(source),
+        at.step,
+      ],
       sensitivity: fromSensor(source, at.channel),
+      caution: controlCaution(source),
     };
   }
   const found = step && beforeFailure(stretch, step);
@@ -141,12 +145,14 @@ export function temperatureAtFailure(source: HeatSource): Computed {
     ifBroken,
     unit: 'Cel',
     steps: [
+      controlStep(source),
       correctionStep(source.corrections.get(peak.sensor.channel), peak.sensor.channel),
       failureStep(source),
       ...(at ? [at.step] : []),
       peakStep(source, peak),
     ],
     sensitivity: fromSensor(source, (at ?? { channel: peak.sensor.channel }).channel),
+    caution: controlCaution(source),
   };
 }
 
@@ -182,48 +188,5 @@ export function failureStep(source: HeatSource): Step {
       : step
         ? `The record alone does not say: the ${step.by} ended at once at ${seconds(step.time)}${inStage(source, stretch)}. Where the examination finds the part broken, that is taken as the moment.`
         : 'The record shows no failure.',
-  };
-}
-
-/** Time above one level, by the name of the characteristic: `timeAbove150`. */
-export function timeAboveLevel(name: string): ((source: HeatSource) => Computed) | undefined {
-  const level = /^timeAbove(\d{1,4})$/.exec(name)?.[1];
-  return level === undefined ? undefined : (source) => timeAboveOf(source, Number(level));
-}
-
-function timeAboveOf(source: HeatSource, level: number): Computed {
-  const { parameters } = source.method;
-  if (!parameters.thresholds.some((one) => Math.abs(valueIn(one, 'Cel') - level) < 1e-6))
-    return {
-      value: notEvaluated(
-        `method ${source.method.method} rev. ${source.method.revision} lists no threshold of ${level} ${unitSymbol('Cel')}`,
-        `a revision of the method lists it`,
-      ),
-      unit: 's',
-      steps: [],
-    };
-  const total = (shifted?: string, by = 0) =>
-    source.stretches.reduce((sum, { features, from, last }) => {
-      const courses = features.track.map(({ channel, filtered }) =>
-        channel === shifted ? filtered.map((value) => value + by) : filtered,
-      );
-      const hottest = shifted === undefined ? features.hottest : hottestOf(courses);
-      return sum + timeAbove(features.record.time, hottest, level, { from, last }, features.longestGap);
-    }, 0);
-  const reasons = [...whyIncomplete(source), ...whyOpen(source)];
-  const above = total();
-  const tracks = new Set(source.stretches.flatMap(({ features }) => features.track.map(({ channel }) => channel)));
-  return {
-    value: { kind: reasons.length > 0 ? 'atLeast' : 'exact', value: above },
-    unit: 's',
-    steps: [
-      {
-        question: `For how long was the track above ${level} Cel?`,
-        numbers: { 'level, Cel': level, 'above, s': above },
-        answer: `${seconds(above)}, of the hottest sensor, with crossings interpolated${reasons.length > 0 ? `; at least this: ${reasons.join('; ')}` : ''}.`,
-      },
-    ],
-    sensitivity: (channel) =>
-      tracks.has(channel) ? (total(channel, SHIFT) - total(channel, -SHIFT)) / (2 * SHIFT) : undefined,
   };
 }

@@ -40,7 +40,11 @@ import { type ReadRun, type RunInput } from './run-input.js';
 import { sampleAt, statedInstant } from './stated-instants.js';
 
 /** A heat run: its stages are passages, in one file or in several. */
-export function readHeatRun(method: HeatMethod, { files, run, onProgress }: RunInput, using: ReadWith): ReadRun {
+export function readHeatRun(
+  method: HeatMethod,
+  { files, run, glassTransition, onProgress }: RunInput,
+  using: ReadWith,
+): ReadRun {
   const { records, unrecorded } = recordsOf(files, run, method);
   const needs = {
     gap: { seconds: valueIn(method.parameters.longestGap, 's') },
@@ -61,6 +65,7 @@ export function readHeatRun(method: HeatMethod, { files, run, onProgress }: RunI
     unrecorded: unrecorded.map(({ passage }) => passage),
     corrections: new Map(reads.flatMap(({ channels }) => channels.map((one) => [one.channel.channel, one.correction]))),
     calibrations: uncertaintiesOf(reads),
+    glassTransition: glassTransition ?? method.parameters.glassTransition,
   };
   const characteristics = method.characteristics.map(
     (wanted): Characteristic => heatCharacteristic(wanted, source) ?? keyedCharacteristic(wanted, run),
@@ -235,7 +240,6 @@ function statedFailureIn({ features, file, from, last, passage, title }: Stretch
   // What was reached is what the last sample up to that moment says.
   return (time[sample] as number) > stated.moved.at ? sample - 1 : sample;
 }
-
 
 function tracesOf(read: ReadFile, features: HeatFeatures): Trace[] {
   const common = { ...passageOf(read), time: read.time };

@@ -1,5 +1,6 @@
 import {
   type Calibration,
+  type GlassTransition,
   type Layout,
   type Method,
   type Quantity,
@@ -20,6 +21,8 @@ export interface RunInput {
   run: Run;
   /** Pressure marked on the part, for the safety ratio. */
   markedMaximum?: Quantity;
+  /** Of the resin under the track, by the product. */
+  glassTransition?: GlassTransition;
   /** Bytes read so far, and in all. */
   onProgress?: (done: number, total: number) => void;
 }

@@ -1,6 +1,7 @@
 import { type HeatParameters } from '@breakbook/lab';
 import { valueIn } from '@breakbook/units';
 import { BRAKING_POWER } from '../../features/heat.js';
+import { interruptionsOf } from '../../features/heat-course.js';
 import { brakedSpan, ranItsTime, type Stretch } from '../../features/heat-stretch.js';
 import { seconds } from '../../features/words.js';
 import { type Finding } from '../finding.js';
@@ -8,16 +9,7 @@ import { type Finding } from '../finding.js';
 /** Was the brake let go on the way, oftener or for longer than the method permits? */
 export function interruptions(stretch: Stretch, { interruptions: permitted }: HeatParameters): Finding {
   const named = { check: 'interruptions', question: 'Was the brake kept on?' };
-  const { braking, record } = stretch.features;
-  const span = brakedSpan(stretch);
-  const found: { from: number; to: number }[] = [];
-  if (span)
-    for (let i = span.from + 1; i <= span.last; i++)
-      if (!braking[i]) {
-        const from = record.time[i - 1] as number;
-        while (!braking[i]) i++;
-        found.push({ from, to: record.time[i] as number });
-      }
+  const found = interruptionsOf(stretch);
   const longestPermitted = valueIn(permitted.longest, 's');
   const longest = found.reduce((most, one) => (one.to - one.from > most.to - most.from ? one : most), {
     from: 0,
@@ -28,7 +20,10 @@ export function interruptions(stretch: Stretch, { interruptions: permitted }: He
       ? 'Without interruption.'
       : `${found.length} interruption${found.length === 1 ? '' : 's'}, the longest ${seconds(longest.to - longest.from)}; the method permits ${permitted.most} of at most ${seconds(longestPermitted)}.`;
   // The ends of an interruption lie between two samples each.
-  if (found.length <= permitted.most && longest.to - longest.from <= longestPermitted + 2 * record.steps.period)
+  if (
+    found.length <= permitted.most &&
+    longest.to - longest.from <= longestPermitted + 2 * stretch.features.record.steps.period
+  )
     return { check: { ...named, outcome: 'pass', finding } };
   return {
     check: {
