@@ -88,6 +88,8 @@ export interface Trace {
   /** Seconds, on the clock of the file. */
   time: Float64Array;
   values: Float64Array;
+  /** Seconds: the stretch a figure shows, where the whole record would be one line. */
+  shown?: { from: number; to: number };
 }
 
 /** What one of several passages of a run gave by itself. */

@@ -106,7 +106,7 @@ export const TASKS: {
   },
 
   'pack traces': async (input) =>
-    (await readRunToRead(input)).traces.map(({ time, values, ...channel }) => ({
+    (await readRunToRead(input)).traces.map(({ time, values, shown: _shown, ...channel }) => ({
       ...channel,
       samples: values.length,
       clock: sha256(new Uint8Array(time.buffer, time.byteOffset, time.byteLength)),
@@ -130,8 +130,9 @@ function evaluate({ bundle, files }: LotToEvaluate, onProgress: Progress): LotEv
 }
 
 /** As it is drawn, and as JSON has it, which knows no typed arrays. */
-function thinned({ time, values, ...channel }: Trace): ReadAgain['channels'][number] {
-  const outline = traceOutline({ time, values }, OUTLINE_BUCKETS);
+function thinned(trace: Trace): ReadAgain['channels'][number] {
+  const { time: _time, values: _values, shown: _shown, ...channel } = trace;
+  const outline = traceOutline(trace, OUTLINE_BUCKETS);
   return { ...channel, time: Array.from(outline.time), values: Array.from(outline.values) };
 }
 

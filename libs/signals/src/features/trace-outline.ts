@@ -1,3 +1,6 @@
+import { type Trace } from '@breakbook/lab';
+import { firstAt } from './vented-zero.js';
+
 /** A trace thinned for drawing: the smallest and the largest sample of each stretch, in the order they were taken. */
 export interface TraceOutline {
   time: Float64Array;
@@ -5,15 +8,14 @@ export interface TraceOutline {
 }
 
 /**
- * At most 2 · `buckets` points that look like the whole trace at that width: no peak is lost, because each stretch of
- * time gives its smallest and its largest sample. A trace that is short enough is given back as it is.
+ * At most 2 · `buckets` points that look like the trace at that width, or like the stretch of it that is to be shown: no
+ * peak is lost, because each stretch of time gives its smallest and its largest sample. What is short enough is given
+ * back as it is.
  */
-export function traceOutline(
-  { time, values }: { time: Float64Array; values: Float64Array },
-  buckets: number,
-): TraceOutline {
+export function traceOutline(trace: Pick<Trace, 'time' | 'values' | 'shown'>, buckets: number): TraceOutline {
   if (!Number.isSafeInteger(buckets) || buckets < 1)
     throw new RangeError(`traceOutline: buckets must be a whole number of at least 1; got ${buckets}.`);
+  const { time, values } = shownPart(trace);
   const n = values.length;
   if (n <= 2 * buckets) return { time: time.slice(), values: values.slice() };
 
@@ -33,4 +35,10 @@ export function traceOutline(
     });
   }
   return { time: outTime, values: outValues };
+}
+
+function shownPart({ time, values, shown }: Pick<Trace, 'time' | 'values' | 'shown'>): TraceOutline {
+  if (!shown) return { time, values };
+  const [from, to] = [firstAt(time, shown.from), firstAt(time, shown.to)];
+  return { time: time.subarray(from, to), values: values.subarray(from, to) };
 }

@@ -1,5 +1,6 @@
-import { Refusal } from '@breakbook/lab';
+import { Refusal, type Trace } from '@breakbook/lab';
 import { describe, expect, it } from 'vitest';
+import { traceOutline } from '../features/trace-outline.js';
 import {
   BEFORE,
   GRAVITY,
@@ -82,6 +83,15 @@ describe('a strike without noise', () => {
       ['deflection', 'mm'],
       ['energyIntoPart', 'J'],
     ]);
+    // The whole record is kept; a figure shows three times the contact.
+    const [force] = traces;
+    const [begins, , ends] = reading.events.map(({ time }) => time) as [number, number, number];
+    expect(force?.time).toHaveLength(reading.files[0]?.rows ?? 0);
+    expect(force?.shown?.from).toBeCloseTo(begins - (ends - begins), 9);
+    expect(force?.shown?.to).toBeCloseTo(ends + (ends - begins), 9);
+    const shown = traceOutline(force as Trace, 1e6).time;
+    expect(shown[0]).toBeGreaterThanOrEqual(force?.shown?.from ?? 0);
+    expect(shown.at(-1)).toBeLessThan(force?.shown?.to ?? 0);
     expect(reading).toMatchObject({
       flags: [{ code: 'signal.too-smooth' }],
       proposedValidity: 'needs a look',

@@ -29,7 +29,6 @@ import {
 import { impactSpeed } from '../features/impact-speed.js';
 import { runOut } from '../features/run-out.js';
 import { type StatedContact, strikeFeatures } from '../features/strike.js';
-import { firstAt } from '../features/vented-zero.js';
 import { keyedCharacteristic, keyedForPassage, keyedReadings } from './keyed.js';
 import { keyedAgainstTrace } from './keyed-against-trace.js';
 import { type RunRecord, recordsOf, strikePerFile } from './passages.js';
@@ -196,10 +195,8 @@ function statedContact({ time, file }: ReadFile, run: Run, passage: number | und
 function tracesOf(read: ReadFile, strike: Strike, method: ImpactMethod): Trace[] {
   const { features } = strike;
   const common = strike.passage ? { passage: strike.number } : {};
-  const drawn = (values: Float64Array, time = read.time) => {
-    const { from, to } = stretchDrawn(time, read.time, features);
-    return { ...common, time: time.slice(from, to), values: values.slice(from, to) };
-  };
+  const shown = stretchShown(read.time, features);
+  const drawn = (values: Float64Array, time = read.time) => ({ ...common, time, values, ...(shown ? { shown } : {}) });
   const channels = drawnChannels(read).map(({ channel, unit, values, time }) => ({
     channel: channel.channel,
     unit,
@@ -223,19 +220,15 @@ function tracesOf(read: ReadFile, strike: Strike, method: ImpactMethod): Trace[]
 }
 
 /**
- * A strike takes a fiftieth of the half second for which a second one is looked for: drawn whole, it would be one line.
- * Drawn is as long before and after contact as contact lasted; all of a record in which nothing or more was struck.
+ * A strike takes a fiftieth of the half second for which a second one is looked for: shown whole, it would be one line.
+ * Shown is as long before and after contact as contact lasted; all of a record in which nothing or more was struck.
  */
-function stretchDrawn(
-  time: Float64Array,
-  record: Float64Array,
-  features: Strike['features'],
-): { from: number; to: number } {
+function stretchShown(record: Float64Array, features: Strike['features']): Trace['shown'] {
   const contact = features?.contact;
-  if (!contact || features.second) return { from: 0, to: time.length };
+  if (!contact || features.second) return undefined;
   const [begins, ends] = [record[contact.from] as number, record[contact.to] as number];
   const lasted = ends - begins;
-  return { from: firstAt(time, begins - lasted), to: firstAt(time, ends + lasted) };
+  return { from: begins - lasted, to: ends + lasted };
 }
 
 function eventsOf({ features, passage, number }: Strike): TraceEvent[] {
