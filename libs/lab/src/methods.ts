@@ -131,6 +131,18 @@ export const BurstParameters = z.strictObject({
     .strictObject({ from: Fraction, to: Fraction, departure: Fraction })
     .refine(({ from, to }) => from < to, { error: 'must begin below where it ends', path: ['to'] })
     .optional(),
+  /** Of the room and of the medium, during the run. */
+  temperature: z.strictObject({ from: quantityOf('temperature'), to: quantityOf('temperature') }).optional(),
+  /** A part bled of air raises its pressure at least so fast with the volume pumped, between two shares of the peak. */
+  airBleed: z
+    .strictObject({ least: quantityOf('pressure per volume'), from: Fraction, to: Fraction })
+    .refine(({ from, to }) => from < to, { error: 'must begin below where it ends', path: ['to'] })
+    .optional(),
+  /**
+   * A fall is proposed as that of a tyre which left the rim where no more than `rest` of the peak is left `within` so long,
+   * and every width recorded is back within `width`; a person confirms it. Left out, nothing is proposed.
+   */
+  tyreOff: z.strictObject({ rest: Fraction, within: quantityOf('time'), width: quantityOf('length') }).optional(),
 });
 export type BurstParameters = z.infer<typeof BurstParameters>;
 

@@ -21,6 +21,9 @@ export type BurstParameters = {
   roomPressure?: Quantity;
   widthAt?: Quantity;
   compliance?: { from: Fraction; to: Fraction; departure: Fraction };
+  temperature?: { from: Quantity; to: Quantity };
+  airBleed?: { least: Quantity; from: Fraction; to: Fraction };
+  tyreOff?: { rest: Fraction; within: Quantity; width: Quantity };
 };
 export type Calibration = {
   calibration: Key;

@@ -3,14 +3,12 @@ import { valueIn } from '@breakbook/units';
 import { type BurstFeatures } from '../features/burst.js';
 import { lossIn } from '../features/failure.js';
 import { leastSquaresSlope } from '../features/least-squares-slope.js';
-import { firstAt, ventedZero } from '../features/vented-zero.js';
+import { firstAt, VENTED_SHARE, ventedZero } from '../features/vented-zero.js';
 import { kPa, percent, seconds } from '../features/words.js';
 import { type Finding } from './finding.js';
 
 /** A zero further off than this share of full scale is no zero of a vented sensor. Common practice, no source. */
 const LARGEST_ZERO_SHARE = 0.02;
-/** A record whose last readings stand above this share of the peak did not end vented. */
-const VENTED_SHARE = 0.05;
 
 /** Was the line open to the room while the zero was taken? */
 export function ventedStart(

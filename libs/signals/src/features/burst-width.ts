@@ -12,7 +12,8 @@ import { kPa, seconds } from './words.js';
 /** Channels of the rim's width: rimWidth, rimWidth1, rimWidth2 ... */
 export const RIM_WIDTH = /^rimWidth\d*$/;
 
-const widthsIn = ({ beside }: BurstSource) => beside.filter(({ channel }) => RIM_WIDTH.test(channel));
+/** Every width that was recorded. */
+export const widthsIn = ({ beside }: BurstSource) => beside.filter(({ channel }) => RIM_WIDTH.test(channel));
 
 /** The characteristics that need the width of the rim, recorded or keyed. */
 export const OF_WIDTH: Record<string, (source: BurstSource) => FromPressure> = {

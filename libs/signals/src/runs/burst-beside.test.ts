@@ -1,57 +1,19 @@
-import { type Layout, type Measurement, type MethodChannel, type MethodCharacteristic } from '@breakbook/lab';
+import { type Layout, type Measurement } from '@breakbook/lab';
 import { describe, expect, it } from 'vitest';
 import {
-  BURSTS_AT,
-  calibration,
-  type Invention,
-  inventedRun,
-  LAYOUT,
-  METHOD,
-  RAMP,
-  RIG,
-} from './invented-run.fixture.js';
+  CHANNELS as channels,
+  characteristic,
+  flow,
+  placed,
+  volumeAt,
+  widthAt,
+  withColumns,
+} from './burst-columns.fixture.js';
+import { calibration, type Invention, inventedRun, LAYOUT, METHOD, RIG } from './invented-run.fixture.js';
 import { readRun } from './read-run.js';
 import { named, numberOf } from './reading.fixture.js';
 
-/** The volume pumped of a part that gives 20 kPa/mL up to 1000 kPa and half of that beyond; mL. */
-const volumeAt = (pressure: number) => pressure / 20 + Math.max(0, pressure - 1000) / 20;
-
 const WIDTHS = [0.3, 0.4, 0.2];
-/** Width of the rim, mm: 0.3, 0.4 and 0.2 mm wider at the burst, and a quarter of that for good. */
-const widthAt = (grows: number) => (t: number) =>
-  25 + (t <= BURSTS_AT ? (grows * Math.max(0, t - RAMP.begins) * RAMP.rate) / RAMP.bursts : grows / 4);
-
-/** Columns beside the two pressures; a blank cell is no reading. */
-function withColumns(columns: Record<string, (t: number) => number | undefined>): Invention['text'] {
-  return (text) => {
-    let header = true;
-    return text
-      .split('\n')
-      .map((line) => {
-        if (line === '' || line.startsWith('#')) return line;
-        if (header) {
-          header = false;
-          return [line, ...Object.keys(columns)].join(',');
-        }
-        const t = Number(line.split(',')[0]);
-        return [line, ...Object.values(columns).map((of) => of(t)?.toFixed(6) ?? '')].join(',');
-      })
-      .join('\n');
-  };
-}
-
-const characteristic = (name: string, kind: MethodCharacteristic['kind'], unit: string): MethodCharacteristic => ({
-  characteristic: name,
-  title: name,
-  kind,
-  unit,
-  definition: 'invented for tests',
-});
-const channels: MethodChannel[] = [
-  ...METHOD.channels,
-  { channel: 'flow', kind: 'flow', required: false },
-  ...[1, 2, 3].map((n) => ({ channel: `rimWidth${n}`, kind: 'length' as const, required: false })),
-];
 const characteristics = [
   ...METHOD.characteristics,
   characteristic('hydraulicWork', 'energy', 'J'),
@@ -76,10 +38,6 @@ const read = (over: Partial<Invention> = {}, layout: Layout = LAYOUT) => {
   });
   return readRun({ ...input, layout }).reading;
 };
-
-/** mL/min of a pump that drives a straight ramp into this part. */
-const flow = (t: number) =>
-  t < RAMP.begins || t >= BURSTS_AT ? 0 : (60 * RAMP.rate) / (RAMP.rate * (t - RAMP.begins) < 1000 ? 20 : 10);
 
 describe('a burst whose flow was recorded', () => {
   const reading = read({ text: withColumns({ 'flow [mL/min]': flow }) });
@@ -111,10 +69,7 @@ describe('a burst whose flow was recorded', () => {
         characteristics: [{ ...characteristic('hydraulicWork', 'energy', 'J'), uncertainty: budget }],
       },
       rig: {
-        placements: [
-          ...RIG.placements,
-          { channel: 'flow', sensor: 'S3', from: '2031-01-01', fullScale: { value: 500, unit: 'mL/min' } },
-        ],
+        placements: [...RIG.placements, placed('flow', 'S3', 500, 'mL/min')],
       },
       calibrations: [
         calibration('S1'),

@@ -9,6 +9,7 @@ import {
 } from '@breakbook/lab';
 import { valueIn } from '@breakbook/units';
 import { burstChecks } from '../checks/burst-checks.js';
+import { burstConditions } from '../checks/burst-conditions.js';
 import { calibrationInDate } from '../checks/calibration.js';
 import { channelChecks } from '../checks/channels/channel-checks.js';
 import { type Finding } from '../checks/finding.js';
@@ -97,6 +98,7 @@ export function readBurstRun(method: BurstMethod, input: RunInput, using: ReadWi
       second: second ? { channel: second.channel.channel, pressure: second.values } : undefined,
       endReason: run.examination?.endReason,
     }),
+    ...burstConditions(source, lossByExamination(method, run)),
     ...(features.pressurised
       ? channelChecks(writtenRecords(read, [RIM_PRESSURE, SECOND_RIM_PRESSURE]), read.time, {
           from: firstAt(read.time, isNotEvaluated(features.ramp) ? (read.time[0] as number) : features.ramp.t10),

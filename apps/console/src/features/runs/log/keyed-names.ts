@@ -9,6 +9,8 @@ const BESIDE: Record<Method['test'], Record<string, QuantityKind>> = {
     rimWidthAfter: 'length',
     filledVolume: 'volume',
     roomPressure: 'pressure',
+    roomTemperature: 'temperature',
+    mediumTemperature: 'temperature',
   },
   table: {},
   heat: {
