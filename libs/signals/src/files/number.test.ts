@@ -31,6 +31,16 @@ describe('readNumber', () => {
     '00012.50',
     '123456789012345e-22',
     '0.30000000000000004',
+    // Round the most that 32 bits hold, and the digits that are read by them.
+    '999999999',
+    '-999999999.',
+    '0.999999999',
+    '2147483647',
+    '2147483648',
+    '-2147483.649',
+    '4294967296.5',
+    '99999.99999',
+    '000000000001.5',
   ])('reads %s as the nearest double', (text) => {
     expect(readNumber(text)).toEqual({ value: Number(text) });
   });
