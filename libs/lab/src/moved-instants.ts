@@ -28,3 +28,6 @@ export const MovedInstant = z
     path: ['loss'],
   });
 export type MovedInstant = z.infer<typeof MovedInstant>;
+
+/** What the step asks that stands with both numbers, as proposed and as moved, in each characteristic that changed. */
+export const MOVED_QUESTION = 'Was a moment moved by a person, and what did that change?';

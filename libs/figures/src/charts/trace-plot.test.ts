@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { sceneToSvg } from '../papers/svg.js';
-import { type TracePlotInput, tracePlot } from './trace-plot.js';
+import { type TracePlotInput, tracePlot, traceTimeAt } from './trace-plot.js';
 
 const RATE = 10;
 const seconds = Array.from({ length: 100 * RATE + 1 }, (_, i) => i / RATE);
@@ -85,5 +85,16 @@ describe('tracePlot', () => {
 
   it('is drawn as in the stored picture', async () => {
     await expect(sceneToSvg(scene, { theme: 'light' })).toMatchFileSnapshot('./pictures/trace-plot.svg');
+  });
+});
+
+describe('traceTimeAt', () => {
+  it('finds the moment that an event is drawn at, and stops at both ends of the record', () => {
+    const drawn = tracePlot(run).marks.flatMap((mark) =>
+      mark.part === 'event' && mark.mark === 'dot' ? [mark.at[0]] : [],
+    );
+    expect(drawn.map((x) => traceTimeAt(run, x))).toEqual(run.events.map(({ time }) => expect.closeTo(time, 9)));
+    expect(traceTimeAt(run, -50)).toBe(0);
+    expect(traceTimeAt(run, 5000)).toBe(100);
   });
 });

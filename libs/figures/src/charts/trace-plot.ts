@@ -59,11 +59,7 @@ const EVENT_LABELS_TOP = LABEL_TEXT + 6;
 /** What did the record look like, and where are the moments the result was read from? */
 export function tracePlot(input: TracePlotInput): Scene {
   requirePairs(input.channels);
-  const width = input.width ?? FIGURE_WIDTH.wide;
-  const axes = panelsOf(input.channels).map((channels) => ({ channels, ...valueAxis(channels) }));
-  const left = Math.max(0, ...axes.map(leftAxisWidth)) + 2;
-  const right = width - RIGHT;
-  const time = timeScale(input.channels, { from: left, to: right });
+  const { width, axes, left, right, time } = frameOf(input);
   const labels = labelRows(
     input.events.map((event) => ({ x: time(event.time), width: textWidth(event.name, LABEL_TEXT) })),
     { left, right: width, gap: 5, beside: 3 },
@@ -93,6 +89,20 @@ export function tracePlot(input: TracePlotInput): Scene {
   const keys = key(panels.flatMap(keyItems), { left: 0, right: width, y: end });
   const { title, alt, caption } = input;
   return { width, height: end + keys.height, title, alt, caption, marks: [...marks, ...keys.marks] };
+}
+
+/** Which moment of the record lies under a place of the figure, in seconds; at its edges the first and the last. */
+export function traceTimeAt(input: TracePlotInput, x: number): number {
+  const { left, right, time } = frameOf(input);
+  return time.invert(Math.min(right, Math.max(left, x)));
+}
+
+function frameOf(input: TracePlotInput) {
+  const width = input.width ?? FIGURE_WIDTH.wide;
+  const axes = panelsOf(input.channels).map((channels) => ({ channels, ...valueAxis(channels) }));
+  const left = Math.max(0, ...axes.map(leftAxisWidth)) + 2;
+  const right = width - RIGHT;
+  return { width, axes, left, right, time: timeScale(input.channels, { from: left, to: right }) };
 }
 
 function requirePairs(channels: readonly TraceChannel[]): void {

@@ -22,7 +22,7 @@ const withMoves = (input: RunInput, ...instants: MovedInstant[]): RunInput => ({
 const burst = (instants: MovedInstant[], over: Partial<Invention> = {}) =>
   readRun(withMoves(inventedRun({ noise: 0, ...over }), ...instants)).reading;
 const eventIn = (reading: ReturnType<typeof burst>, name: string) => reading.events.find((one) => one.name === name);
-const checkIn = (reading: ReturnType<typeof burst>) => reading.checks.find(({ check }) => check === 'moved instant');
+const checkIn = (reading: ReturnType<typeof burst>) => reading.checks.find(({ check }) => check === 'moved failure');
 const refusalOf = (act: () => unknown) => {
   try {
     act();
@@ -53,7 +53,11 @@ describe('the failure of a burst, moved by a person', () => {
     const reading = burst([moved('failure', 77)]);
     const step = named(reading, 'burstPressure').steps.at(-1);
     expect(step).toMatchObject({
-      numbers: { 'failure proposed, s': expect.closeTo(78.01, 9), 'failure moved to, s': 77 },
+      numbers: {
+        'failure proposed, s': expect.closeTo(78.01, 9),
+        'failure moved to, s': 77,
+        'as moved': expect.stringMatching(/^1.479\.8 kPa$/),
+      },
       answer: expect.stringMatching(
         /proposed 78\.01 s; moved to 77 s by p2, because "the crack is heard.*As proposed it was 1.499\.6 kPa; it is 1.479\.8 kPa\.$/,
       ),
@@ -182,7 +186,9 @@ describe('the contact of a strike, moved by a person', () => {
         ?.characteristics.find(({ characteristic }) => characteristic === 'impulse');
     expect(impulse(after, 2)).toEqual(impulse(before, 2));
     expect(impulse(after, 1)?.steps.at(-1)?.answer).toContain('contact ends proposed');
-    expect(after.checks.filter(({ check }) => check === 'moved instant').map(({ passage }) => passage)).toEqual([1]);
+    expect(after.checks.filter(({ check }) => check === 'moved contact ends').map(({ passage }) => passage)).toEqual([
+      1,
+    ]);
   });
 
   it('is found where the record alone shows none', () => {

@@ -3,6 +3,7 @@ import {
   type CharacteristicValue,
   type Check,
   isNotEvaluated,
+  MOVED_QUESTION,
   type MovedInstant,
   type NotEvaluated,
   type Reading,
@@ -99,7 +100,7 @@ function checkOf(move: Move): Check {
   const sentence = `${moved.instant}: ${told(move)}.`;
   const confirmed = confirms(move);
   return {
-    check: 'moved instant',
+    check: `moved ${moved.instant}`,
     question: 'Does every moment stand where the record alone puts it?',
     outcome: confirmed ? 'pass' : 'flag',
     finding: `${sentence.charAt(0).toUpperCase()}${sentence.slice(1)}`,
@@ -117,19 +118,23 @@ function withMoves(now: Characteristic[], before: Characteristic[], moves: reado
   return now.map((one) => {
     const same = before.find(({ characteristic }) => characteristic === one.characteristic);
     if (!same || JSON.stringify([same.value, same.ifBroken]) === JSON.stringify([one.value, one.ifBroken])) return one;
-    const text = (of: Characteristic) => numberText(of.value, of.unit);
+    const [was, is] = [same, one].map((of) => numberText(of.value, of.unit)) as [string, string];
     const step: Step = {
-      question: 'Was a moment moved by a person, and what did that change?',
-      numbers: Object.fromEntries(
-        moves.flatMap((move): [string, number | string][] => {
-          const name = `${move.moved.instant}${move.now.passage === undefined ? '' : ` of passage ${move.now.passage}`}`;
-          return [
-            [`${name} proposed, s`, move.proposed?.time ?? 'none'],
-            [`${name} moved to, s`, move.now.time],
-          ];
-        }),
-      ),
-      answer: `Yes: ${moves.map((move) => `${move.moved.instant} ${told(move)}`).join('; ')}. As proposed it was ${text(same)}; it is ${text(one)}.`,
+      question: MOVED_QUESTION,
+      numbers: {
+        ...Object.fromEntries(
+          moves.flatMap((move): [string, number | string][] => {
+            const name = `${move.moved.instant}${move.now.passage === undefined ? '' : ` of passage ${move.now.passage}`}`;
+            return [
+              [`${name} proposed, s`, move.proposed?.time ?? 'none'],
+              [`${name} moved to, s`, move.now.time],
+            ];
+          }),
+        ),
+        'as proposed': was,
+        'as moved': is,
+      },
+      answer: `Yes: ${moves.map((move) => `${move.moved.instant} ${told(move)}`).join('; ')}. As proposed it was ${was}; it is ${is}.`,
     };
     return { ...one, steps: [...one.steps, step] };
   });

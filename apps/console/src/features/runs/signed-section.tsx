@@ -6,11 +6,16 @@ import { type RunOnSheet } from './use-run-sheet.js';
 /** Who recorded, examined and decided, and when. */
 export function SignedSection({ answer: { run }, around }: RunOnSheet) {
   const { people, lab } = around;
-  const { examination, readiness, validity } = run;
+  const { examination, readiness, validity, instants = [] } = run;
   const acts = [
     ...(readiness ? [{ what: 'Readiness confirmed', person: readiness.confirmedBy, at: readiness.at }] : []),
     { what: 'Run begun', person: run.operator, at: run.startedAt },
     ...(examination ? [{ what: 'Specimen examined', person: examination.person, at: examination.at }] : []),
+    ...instants.map(({ instant, passage, at, reason, person, movedAt }) => ({
+      what: `Moment of the record put at ${at} s: ${instant}${passage === undefined ? '' : ` of passage ${passage}`}. ${reason.replace(/\.$/, '')}`,
+      person,
+      at: movedAt,
+    })),
     ...(validity
       ? [
           {

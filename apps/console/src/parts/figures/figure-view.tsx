@@ -1,5 +1,5 @@
 import { type Scene } from '@breakbook/figures';
-import { useId, useLayoutEffect, useRef, useState } from 'react';
+import { useEffect, useId, useLayoutEffect, useRef, useState } from 'react';
 import './figure-view.css';
 import { Marks } from './marks.js';
 
@@ -13,15 +13,18 @@ interface FigureProps {
   draw: (width: number) => Scene;
   /** In a list the picture stands alone; its caption is left out. */
   caption?: boolean;
+  /** Hears where the picture was pressed, in points from its left edge, and how wide it is drawn. */
+  onPick?: (x: number, width: number) => void;
 }
 
 /** A figure drawn for the width it has, with its caption. */
-export function Figure({ draw, caption = true }: FigureProps) {
+export function Figure({ draw, caption = true, onPick }: FigureProps) {
   const box = useRef<HTMLElement>(null);
   const width = useWidth(box);
   const scene = draw(width / PIXELS_PER_POINT);
+  usePick(box, onPick);
   return (
-    <figure className="figure" ref={box}>
+    <figure className={onPick ? 'figure pickable' : 'figure'} ref={box}>
       <SceneView scene={scene} />
       {caption && <figcaption>{scene.caption}</figcaption>}
     </figure>
@@ -44,6 +47,22 @@ function SceneView({ scene }: { scene: Scene }) {
       <Marks marks={scene.marks} />
     </svg>
   );
+}
+
+/** Pressing the picture is a short way for whoever has a pointer; what it gives can be typed as well. */
+function usePick(box: { readonly current: HTMLElement | null }, onPick: FigureProps['onPick']): void {
+  useEffect(() => {
+    const element = box.current;
+    if (!element || !onPick) return undefined;
+    const pressed = (event: MouseEvent) => {
+      const picture = element.querySelector('svg')?.getBoundingClientRect();
+      if (!picture || event.clientX < picture.left || event.clientX > picture.right) return;
+      const width = element.clientWidth / PIXELS_PER_POINT;
+      onPick(((event.clientX - picture.left) / picture.width) * width, width);
+    };
+    element.addEventListener('click', pressed);
+    return () => element.removeEventListener('click', pressed);
+  });
 }
 
 function useWidth(box: { readonly current: HTMLElement | null }): number {

@@ -3,6 +3,7 @@ import {
   marginStrip,
   type TracePlotInput,
   tracePlot,
+  traceTimeAt,
   type WeibullPlotInput,
   weibullPlot,
 } from '@breakbook/figures';
@@ -24,8 +25,14 @@ export function WeibullPlot({ of }: { of: WeibullPlotInput }) {
   return <Figure draw={(width) => weibullPlot({ ...input, width })} />;
 }
 
-export function TracePlot({ of }: { of: TracePlotInput }) {
+/** `onPick` hears which moment of the record was pointed at, in seconds. */
+export function TracePlot({ of, onPick }: { of: TracePlotInput; onPick?: ((time: number) => void) | undefined }) {
   const { units } = useReader().choice;
   const input = traceInUnit(of, units);
-  return <Figure draw={(width) => tracePlot({ ...input, width })} />;
+  return (
+    <Figure
+      draw={(width) => tracePlot({ ...input, width })}
+      {...(onPick ? { onPick: (x, width) => onPick(traceTimeAt({ ...input, width }, x)) } : {})}
+    />
+  );
 }

@@ -10,6 +10,7 @@ export function whyNotMine(
     ...(run.operator === person ? ['made it'] : []),
     ...(run.examination?.person === person ? ['examined the specimen'] : []),
     ...(run.measurements.some((one) => one.person === person) ? ['keyed measurements of it'] : []),
+    ...((run.instants ?? []).some((one) => one.person === person) ? ['moved a moment of its record'] : []),
   ];
   const [first] = own;
   if (first === undefined)

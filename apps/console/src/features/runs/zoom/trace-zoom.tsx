@@ -14,18 +14,25 @@ import { ZoomedTrace } from './zoomed-trace.js';
 /** Shown about a moment: so much of the record. */
 const ABOUT_MOMENT = 0.01;
 
+export type OnPick = (time: number, passage: number | undefined) => void;
+
+interface ZoomProps {
+  run: string;
+  events: readonly TraceEvent[];
+  onPick: OnPick | undefined;
+}
+
 /** One channel of a run, closer and closer, down to its single samples. */
-export function TraceZoom({ run, events }: { run: string; events: readonly TraceEvent[] }) {
+export function TraceZoom({ run, events, onPick }: ZoomProps) {
   const { data, error, refetch } = useQuery(channelsQuery(run));
   if (error) return <Trouble error={error} onAgain={() => void refetch()} />;
   if (!data) return <Reading what="the channels" />;
   const [first] = data.items;
   if (!first) return <p className="quiet">No channel of this run is stored.</p>;
-  return <Channels run={run} events={events} channels={data.items} />;
+  return <Channels run={run} events={events} onPick={onPick} channels={data.items} />;
 }
 
-function Channels(given: { run: string; events: readonly TraceEvent[]; channels: readonly ChannelOfRun[] }) {
-  const { run, events, channels } = given;
+function Channels({ run, events, onPick, channels }: ZoomProps & { channels: readonly ChannelOfRun[] }) {
   const [place, setPlace] = useState(0);
   const channel = channels[place] ?? channels[0];
   if (!channel) return null;
@@ -41,6 +48,7 @@ function Channels(given: { run: string; events: readonly TraceEvent[]; channels:
         key={place}
         run={run}
         channel={channel}
+        onPick={onPick}
         events={events.filter(
           (one) => channel.passage === undefined || one.passage === undefined || one.passage === channel.passage,
         )}
@@ -49,8 +57,7 @@ function Channels(given: { run: string; events: readonly TraceEvent[]; channels:
   );
 }
 
-function OneChannel(given: { run: string; channel: ChannelOfRun; events: readonly TraceEvent[] }) {
-  const { run, channel, events } = given;
+function OneChannel({ run, channel, events, onPick }: ZoomProps & { channel: ChannelOfRun }) {
   const record: Span = { from: channel.from, to: channel.to };
   const [shown, setShown] = useState(record);
   const asked = { channel: channel.channel, passage: channel.passage, ...shown };
@@ -83,7 +90,12 @@ function OneChannel(given: { run: string; channel: ChannelOfRun; events: readonl
       {error ? (
         <Trouble error={error} onAgain={() => void refetch()} />
       ) : data ? (
-        <ZoomedTrace of={data} title={nameOf(channel)} events={events} />
+        <ZoomedTrace
+          of={data}
+          title={nameOf(channel)}
+          events={events}
+          {...(onPick ? { onPick: (time) => onPick(time, channel.passage) } : {})}
+        />
       ) : (
         <Reading what={nameOf(channel)} />
       )}

@@ -9,8 +9,14 @@ import { usePrint } from '../../../parts/units/reader.js';
 const MOST_TOLD = 100;
 
 /** Part of a channel as a figure; where it is a few samples, each of them in a table too. */
-export function ZoomedTrace(given: { of: WindowOfChannel; title: string; events: readonly TraceEvent[] }) {
-  const { of, title, events } = given;
+export function ZoomedTrace(given: {
+  of: WindowOfChannel;
+  title: string;
+  events: readonly TraceEvent[];
+  /** Hears the sample that was pointed at: of those drawn the nearest in time. */
+  onPick?: (time: number) => void;
+}) {
+  const { of, title, events, onPick } = given;
   const { quantity } = usePrint();
   const { channel, unit, reference, from, to, samples, whole, time, values } = of;
   const decimals = Math.max(1, Math.min(9, 3 - Math.floor(Math.log10(Math.max(to - from, 1e-6)))));
@@ -31,6 +37,7 @@ export function ZoomedTrace(given: { of: WindowOfChannel; title: string; events:
           channels: [{ channel, title, unit, ...(reference ? { reference } : {}), samples: { time, values } }],
           events: inside,
         }}
+        onPick={onPick && ((at) => onPick(nearest(time, at)))}
       />
       {whole && samples <= MOST_TOLD && (
         <Table<number>
@@ -46,4 +53,8 @@ export function ZoomedTrace(given: { of: WindowOfChannel; title: string; events:
       )}
     </>
   );
+}
+
+function nearest(times: readonly number[], at: number): number {
+  return times.reduce((best, one) => (Math.abs(one - at) < Math.abs(best - at) ? one : best), times[0] ?? at);
 }
