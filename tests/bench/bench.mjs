@@ -1,11 +1,13 @@
 /**
  * How long fits, bounds and factors take, as a table of ratios: each against the time of an exponential function on the
  * same machine in the same run, so that tables of two machines can be laid side by side. Then how a fit's time grows with
- * the number of specimens, ten thousand bootstrap bounds in a pool of workers, and how fast run files are read.
+ * the number of specimens, ten thousand bootstrap bounds in a pool of workers, how fast run files are read, and how many
+ * samples a second go through checks and characteristics.
  *
  *   npm run bench                 everything, some minutes
  *   npm run bench -- --quick      a tenth of the bootstrap bounds, and short files
  *   npm run bench -- --reading    the reading of files alone; with --quick, of short ones
+ *   npm run bench -- --records    reading, checks and characteristics of whole runs alone
  */
 import { availableParallelism } from 'node:os';
 import { parseArgs } from 'node:util';
@@ -20,14 +22,24 @@ import {
 } from '@breakbook/statistics';
 import { bootstrapBounds } from './bootstrap-pool.mjs';
 import { benchReading } from './reading.mjs';
+import { benchRecords } from './records.mjs';
 
 const { values } = parseArgs({
-  options: { quick: { type: 'boolean', default: false }, reading: { type: 'boolean', default: false } },
+  options: {
+    quick: { type: 'boolean', default: false },
+    reading: { type: 'boolean', default: false },
+    records: { type: 'boolean', default: false },
+  },
 });
 const read = () =>
   values.quick ? benchReading([20, 60], [40, 120]) : benchReading([20, 60, 240, 960], [60, 240, 960, 2000]);
 if (values.reading) {
   await read();
+  process.exit();
+}
+const records = () => benchRecords(values.quick ? [1, 10] : [1, 10, 100]);
+if (values.records) {
+  records();
   process.exit();
 }
 const chance = seededGenerator(1);
@@ -135,3 +147,4 @@ for (const workers of [1, availableParallelism()]) {
 }
 
 await read();
+records();
