@@ -16,6 +16,7 @@ import { dropMethod } from './methods/drop.js';
 import { equalVarianceMethod } from './methods/equal-variance.js';
 import { equivalenceMethod } from './methods/equivalence.js';
 import { ewmaChartMethod } from './methods/ewma-chart.js';
+import { fieldComparisonMethod } from './methods/field-comparison.js';
 import { guardBandMethod } from './methods/guard-band.js';
 import { hansonKoopmansMethod } from './methods/hanson-koopmans.js';
 import { holmMethod } from './methods/holm.js';
@@ -82,6 +83,7 @@ export const computeMethods: readonly Method[] = [
   dropMethod,
   lumpedHeatingMethod,
   brakingHeatMethod,
+  fieldComparisonMethod,
   convertMethod,
   oneWayAnovaMethod,
   andersonDarlingMethod,

@@ -1,0 +1,3 @@
+import { runReference } from './run-reference.js';
+
+runReference('./field-comparison.json');
