@@ -4,20 +4,18 @@ import { onsetForce } from './impact-forces.js';
 import { type ImpactSource } from './impact-source.js';
 import { inUnit } from './words.js';
 
-const newtons = inUnit('N');
-
-/** A strike with the force at which it gave way, or up to which it did not, N. */
+/** A strike with the force, N, or energy, J, at which it gave way, or up to which it did not. */
 interface Shown {
   number: number;
-  force: number;
+  size: number;
   gaveWay: boolean;
   computed: Computed;
 }
 
 /**
- * Force at which damage began, N, as far as all strikes on this wheel show it:
+ * Force or energy at which damage began, as far as all strikes on this wheel show it:
  *
- * - rising energy at one point: between the largest force that a strike reached without a sudden fall and the force at
+ * - rising energy at one point: between the largest that a strike reached without a sudden fall and the force at
  *   which the first strike with one gave way. Where that is the smaller of the two, earlier strikes had weakened the part;
  *   between both all the same;
  * - several points of one wheel: the first fall is that of its point; where there is none, the wheel held at least the
@@ -27,10 +25,10 @@ interface Shown {
  * What is struck after the first fall says nothing of where damage began. Interval of a step series: common practice, no
  * source.
  */
-export function firstOnset({ strikes, method }: ImpactSource): Computed {
+export function firstOnset({ strikes, method }: ImpactSource, of: typeof onsetForce = onsetForce): Computed {
   const shown: Shown[] = [];
   for (const strike of strikes) {
-    const computed = onsetForce(strike, method);
+    const computed = of(strike, method);
     if (strikes.length === 1) return computed;
     const { value } = computed;
     if (isNotEvaluated(value))
@@ -39,12 +37,13 @@ export function firstOnset({ strikes, method }: ImpactSource): Computed {
         value: notEvaluated(`strike ${strike.number}: ${value.notEvaluated.because}`, value.notEvaluated.possibleIf),
       };
     if (value.kind === 'between') throw new Error('a strike gives one number');
-    const one = { number: strike.number, force: value.value, gaveWay: value.kind === 'exact', computed };
+    const one = { number: strike.number, size: value.value, gaveWay: value.kind === 'exact', computed };
     shown.push(one);
     if (one.gaveWay) break;
   }
+  const print = inUnit(shown[0]?.computed.unit ?? '1');
   const severalPoints = method.parameters.series === 'several points';
-  const { stands, value, answer } = severalPoints ? ofPoints(shown) : ofOnePoint(shown);
+  const { stands, value, answer } = severalPoints ? ofPoints(shown, print) : ofOnePoint(shown, print);
   return {
     ...stands.computed,
     value,
@@ -52,9 +51,9 @@ export function firstOnset({ strikes, method }: ImpactSource): Computed {
       {
         question: 'What do the strikes show together?',
         numbers: Object.fromEntries(
-          shown.map(({ number, force, gaveWay }) => [
+          shown.map(({ number, size, gaveWay }) => [
             `strike ${number}`,
-            `${newtons(force)}, ${gaveWay ? 'gave way' : 'did not give way'}`,
+            `${print(size)}, ${gaveWay ? 'gave way' : 'did not give way'}`,
           ]),
         ),
         answer,
@@ -71,48 +70,48 @@ interface Together {
   answer: string;
 }
 
-function ofOnePoint(shown: readonly Shown[]): Together {
+function ofOnePoint(shown: readonly Shown[], print: (size: number) => string): Together {
   const last = shown.at(-1) as Shown;
   const strongest = shown.filter(({ gaveWay }) => !gaveWay).reduce(larger, undefined);
   if (!last.gaveWay) {
     const stands = strongest as Shown;
     return {
       stands,
-      value: { kind: 'atLeast', value: stands.force },
-      answer: `No strike gave way; strike ${stands.number} went highest, to ${newtons(stands.force)}.`,
+      value: { kind: 'atLeast', value: stands.size },
+      answer: `No strike gave way; strike ${stands.number} went highest, to ${print(stands.size)}.`,
     };
   }
-  const gave = `strike ${last.number} gave way at ${newtons(last.force)}`;
-  if (!strongest || strongest.force === last.force)
+  const gave = `strike ${last.number} gave way at ${print(last.size)}`;
+  if (!strongest || strongest.size === last.size)
     return {
       stands: last,
-      value: { kind: 'exact', value: last.force },
+      value: { kind: 'exact', value: last.size },
       answer: `The first strike that gave way: ${gave}.`,
     };
-  const [lower, upper] = [Math.min(strongest.force, last.force), Math.max(strongest.force, last.force)];
+  const [lower, upper] = [Math.min(strongest.size, last.size), Math.max(strongest.size, last.size)];
   return {
     stands: last,
     value: { kind: 'between', lower, upper },
-    answer: `Strike ${strongest.number} held ${newtons(strongest.force)} and ${gave}${last.force < strongest.force ? ': earlier strikes had weakened the part' : ''}.`,
+    answer: `Strike ${strongest.number} held ${print(strongest.size)} and ${gave}${last.size < strongest.size ? ': earlier strikes had weakened the part' : ''}.`,
   };
 }
 
-function ofPoints(shown: readonly Shown[]): Together {
+function ofPoints(shown: readonly Shown[], print: (size: number) => string): Together {
   const last = shown.at(-1) as Shown;
   if (last.gaveWay)
     return {
       stands: last,
-      value: { kind: 'exact', value: last.force },
-      answer: `The point of strike ${last.number} gave way at ${newtons(last.force)}, the first to do so.`,
+      value: { kind: 'exact', value: last.size },
+      answer: `The point of strike ${last.number} gave way at ${print(last.size)}, the first to do so.`,
     };
-  const stands = shown.reduce((least, one) => (one.force < least.force ? one : least));
+  const stands = shown.reduce((least, one) => (one.size < least.size ? one : least));
   return {
     stands,
-    value: { kind: 'atLeast', value: stands.force },
-    answer: `No point gave way; the least loaded one, of strike ${stands.number}, held ${newtons(stands.force)}.`,
+    value: { kind: 'atLeast', value: stands.size },
+    answer: `No point gave way; the least loaded one, of strike ${stands.number}, held ${print(stands.size)}.`,
   };
 }
 
 function larger(one: Shown | undefined, other: Shown): Shown {
-  return one && one.force >= other.force ? one : other;
+  return one && one.size >= other.size ? one : other;
 }

@@ -13,6 +13,7 @@ import {
   contactTime,
   impulse,
   maximumDeflection,
+  onsetEnergy,
   onsetForce,
   peakForce,
   reboundSpeed,
@@ -20,6 +21,8 @@ import {
 } from './impact-forces.js';
 import { type ImpactSource, type Strike } from './impact-source.js';
 import { impactEnergy, impactSpeed, nominalEnergy } from './impact-speed.js';
+import { restitution } from './restitution.js';
+import { stiffness } from './stiffness.js';
 
 type OfStrike = (strike: Strike, method: ImpactMethod) => Computed;
 
@@ -31,9 +34,12 @@ const OF_A_STRIKE = new Map<string, OfStrike>(
     peakForce,
     unfilteredPeakForce,
     onsetForce,
+    onsetEnergy,
+    stiffness,
     maximumDeflection,
     absorbedEnergy,
     reboundSpeed,
+    restitution,
     impulse,
     contactTime,
   }),
@@ -44,6 +50,8 @@ export function impactCharacteristic(wanted: MethodCharacteristic, source: Impac
   if (wanted.characteristic === 'failureEnergy')
     return characteristicOf(wanted, failureEnergy(source), source.calibrations);
   if (wanted.characteristic === 'onsetForce') return characteristicOf(wanted, firstOnset(source), source.calibrations);
+  if (wanted.characteristic === 'onsetEnergy')
+    return characteristicOf(wanted, firstOnset(source, onsetEnergy), source.calibrations);
   const compute = OF_A_STRIKE.get(wanted.characteristic);
   if (!compute) return undefined;
   return characteristicOf(wanted, largestOf(source, compute), source.calibrations);

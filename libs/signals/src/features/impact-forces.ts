@@ -134,6 +134,19 @@ export function onsetForce(strike: Strike, { parameters }: ImpactMethod): Comput
   };
 }
 
+/** Energy that the part had taken when damage began; what it took in all where the force never fell at once. */
+export function onsetEnergy(strike: Strike, method: ImpactMethod): Computed {
+  return fromMotion(strike, method, {
+    unit: 'J',
+    of: ({ energy }, { from, onset }) =>
+      onset ? (energy[onset.index - from] as number) : energy.reduce((most, one) => Math.max(most, one), 0),
+    question: 'How much energy had the part taken when it first gave way?',
+    answer: (value) => `${value}: E = m (v_i² − v²) / 2 + m g δ at that instant.`,
+    limits: (_, { onset }) => (onset ? 'exact' : 'atLeast'),
+    oneSided: 'the force never fell at once',
+  });
+}
+
 export function impulse(strike: Strike, method: ImpactMethod): Computed {
   const contact = wholeContact(strike);
   const { features } = strike;
@@ -180,11 +193,13 @@ function contactNumbers({ record: { time } }: StrikeFeatures, { from, to }: Cont
 
 interface FromMotion {
   unit: string;
-  of: (motion: ImpactIntegration) => number;
+  of: (motion: ImpactIntegration, contact: Contact) => number;
   question: string;
   answer: (value: string) => string;
   /** Why this is known from one side only, or not at all, by how the strike ended. */
   limits: (motion: ImpactIntegration, contact: Contact) => 'atLeast' | 'exact' | NotEvaluated;
+  /** Why it is then at least this. */
+  oneSided?: string;
 }
 
 /** A number by integration of the force from the speed at contact. */
@@ -199,10 +214,10 @@ function fromMotion(strike: Strike, method: ImpactMethod, wanted: FromMotion): C
 
   const metresASecond = speed.value.value;
   const motion = motionOf(features, contact, metresASecond, method);
-  const value = wanted.of(motion);
+  const value = wanted.of(motion, contact);
   const known = wanted.limits(motion, contact);
   if (isNotEvaluated(known)) return none(known);
-  const at = (gain: number) => wanted.of(motionOf(features, contact, metresASecond, method, gain));
+  const at = (gain: number) => wanted.of(motionOf(features, contact, metresASecond, method, gain), contact);
   const text = inUnit(wanted.unit)(value);
   return {
     value: { kind: known, value },
@@ -213,7 +228,7 @@ function fromMotion(strike: Strike, method: ImpactMethod, wanted: FromMotion): C
       {
         question: wanted.question,
         numbers: { ...contactNumbers(features, contact), [`value, ${wanted.unit}`]: value },
-        answer: `${wanted.answer(text)}${known === 'atLeast' ? ' It is at least this: the striker had not come to rest when the contact or the record ended.' : ''}`,
+        answer: `${wanted.answer(text)}${known === 'atLeast' ? ` It is at least this: ${wanted.oneSided ?? 'the striker had not come to rest when the contact or the record ended'}.` : ''}`,
       },
     ],
     // A sensor that reads 1 % high reads 1 % high throughout; the value then moves by this much per newton at the peak.

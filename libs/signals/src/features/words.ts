@@ -5,3 +5,4 @@ export const inUnit = (unit: string) => (value: number) => `${printSignificant(v
 export const kPa = inUnit('kPa');
 export const seconds = (value: number) => `${printSignificant(value, 4)} s`;
 export const percent = (share: number) => `${printSignificant(100 * share, 3)} %`;
+export const ratio = (value: number) => printSignificant(value, 4);

@@ -3,6 +3,7 @@ import {
   type Check,
   type ImpactMethod,
   isNotEvaluated,
+  type MethodCharacteristic,
   Refusal,
   type Run,
   type RunPassage,
@@ -27,6 +28,7 @@ import {
   wholeContact,
 } from '../features/impact-source.js';
 import { impactSpeed } from '../features/impact-speed.js';
+import { pressureLoss } from '../features/pressure-loss.js';
 import { runOut } from '../features/run-out.js';
 import { type StatedContact, strikeFeatures } from '../features/strike.js';
 import { keyedCharacteristic, keyedForPassage, keyedReadings } from './keyed.js';
@@ -51,11 +53,7 @@ export function readImpactRun(method: ImpactMethod, input: RunInput): ReadRun {
   if (strikes.length === 0) strikes.push(strikeOf(undefined, undefined, method, run));
 
   const source: ImpactSource = { method, strikes, calibrations: uncertaintiesOf(reads) };
-  const characteristics = method.characteristics.map((wanted): Characteristic => {
-    const keyed = runOut(wanted.characteristic, run, (of) => keyedReadings(of, { kind: 'length', unit: 'mm' }, run));
-    if (keyed) return characteristicOf(wanted, keyed, source.calibrations);
-    return impactCharacteristic(wanted, source) ?? keyedCharacteristic(wanted, run);
-  });
+  const characteristics = method.characteristics.map((wanted) => characteristicIn(wanted, source, run));
 
   const findings: { finding: Finding; strike?: Strike }[] = [
     ...reads.flatMap((read) =>
@@ -109,6 +107,20 @@ export function readImpactRun(method: ImpactMethod, input: RunInput): ReadRun {
       return strike ? tracesOf(read, strike, method) : [];
     }),
   };
+}
+
+/** Names that were keyed before they were worked out: what a person read stands where the record lacks it. */
+const KEYED_ELSE = /^(stiffness|restitution|onsetEnergy|pressureLoss.*)$/;
+
+function characteristicIn(wanted: MethodCharacteristic, source: ImpactSource, run: Run): Characteristic {
+  const { characteristic } = wanted;
+  const keyed =
+    runOut(characteristic, run, (of) => keyedReadings(of, { kind: 'length', unit: 'mm' }, run)) ??
+    pressureLoss(characteristic, (of, kindAndUnit) => keyedReadings(of, kindAndUnit, run));
+  const computed = keyed ? characteristicOf(wanted, keyed, source.calibrations) : impactCharacteristic(wanted, source);
+  if (!computed) return keyedCharacteristic(wanted, run);
+  const lacking = isNotEvaluated(computed.value) && KEYED_ELSE.test(characteristic);
+  return lacking && keyedReadings(characteristic, wanted, run).length > 0 ? keyedCharacteristic(wanted, run) : computed;
 }
 
 /** The force as it stands in the file. */

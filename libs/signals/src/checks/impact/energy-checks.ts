@@ -6,11 +6,13 @@ import {
   constantsOf,
   DISPLACEMENT,
   motionOf,
+  STRIKER_FORCE,
   type Strike,
   targetOf,
   wholeContact,
 } from '../../features/impact-source.js';
-import { impactEnergy, impactSpeed, measuredRebound } from '../../features/impact-speed.js';
+import { impactEnergy, impactSpeed } from '../../features/impact-speed.js';
+import { momentumOf } from '../../features/momentum.js';
 import { inUnit, percent, seconds } from '../../features/words.js';
 import { type Finding } from '../finding.js';
 
@@ -88,26 +90,10 @@ export function guideEfficiency(strike: Strike, method: ImpactMethod): Finding[]
 
 /** Do the speeds before and after, and the force between, agree? Left out where the way back through the gate was not timed. */
 export function momentumBalance(strike: Strike, method: ImpactMethod): Finding[] {
-  const rebound = measuredRebound(strike, method);
-  const contact = wholeContact(strike);
-  const { value } = impactSpeed(strike, method);
-  const { features } = strike;
-  if (
-    rebound === undefined ||
-    isNotEvaluated(contact) ||
-    !features ||
-    isNotEvaluated(value) ||
-    value.kind === 'between'
-  )
-    return [];
+  const balance = momentumOf(strike, method);
+  if (!balance) return [];
   const named = { check: 'momentum balance', question: 'Do the speeds and the force agree?' };
-  const { mass, gravity } = constantsOf(method);
-  const { time } = features.record;
-  const { impulse } = motionOf(features, contact, value.value, method);
-  const duration = (time[contact.to] as number) - (time[contact.from] as number);
-  const exchanged = mass * (value.value + rebound);
-  const byForce = impulse - mass * gravity * duration;
-  const off = Math.abs(byForce - exchanged) / exchanged;
+  const { exchanged, byForce, off, from, to } = balance;
   const finding = `m (v_i + v_r) is ${inUnit('N·s')(exchanged)}, ∫ (F − m g) dt is ${inUnit('N·s')(byForce)}: ${percent(off)} apart; the method lets ${percent(method.parameters.momentumShare)} pass.`;
   if (off <= method.parameters.momentumShare) return [{ check: { ...named, outcome: 'pass', finding } }];
   return [
@@ -117,7 +103,7 @@ export function momentumBalance(strike: Strike, method: ImpactMethod): Finding[]
         outcome: 'flag',
         finding,
         action: 'Check the mass, the gate and the scale of the force sensor: one of them is wrong.',
-        place: { channel: 'strikerForce', from: time[contact.from] as number, to: time[contact.to] as number },
+        place: { channel: STRIKER_FORCE, from, to },
       },
     },
   ];

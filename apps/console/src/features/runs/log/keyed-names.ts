@@ -30,6 +30,11 @@ const BESIDE: Record<Method['test'], Record<string, QuantityKind>> = {
     radialRunOutAfter: 'length',
     spokeTensionBefore: 'force',
     spokeTensionAfter: 'force',
+    tyrePressureBefore: 'pressure',
+    tyrePressureAfter: 'pressure',
+    tyreTemperatureBefore: 'temperature',
+    tyreTemperatureAfter: 'temperature',
+    roomPressure: 'pressure',
   },
 };
 
