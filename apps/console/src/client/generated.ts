@@ -180,6 +180,16 @@ export type ImpactParameters = {
 };
 export type Instant = string;
 export type InvalidReason =
+  setUp?: ImpactSetUp;
+};
+export type ImpactSetUp = {
+  strikePoint?: { offset: Quantity; angle: Quantity };
+  pad?: { hardness: { from: Quantity; to: Quantity }; goodFor: Quantity };
+  spokeTension?: { from: Quantity; to: Quantity };
+  runOutAtMost?: { lateral: Quantity; radial: Quantity };
+  massBand?: Fraction;
+  boltTorque?: { from: Quantity; to: Quantity };
+  notStruckBefore?: true;
   | 'rig fault'
   | 'sensor fault'
   | 'wrong mounting'

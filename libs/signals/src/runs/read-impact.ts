@@ -16,6 +16,7 @@ import { channelChecks } from '../checks/channels/channel-checks.js';
 import { type Finding } from '../checks/finding.js';
 import { GAP, strikeChecks } from '../checks/impact/impact-checks.js';
 import { impactEnding, series } from '../checks/impact/series-checks.js';
+import { type KeyedReadings, setUpChecks, strikePoint } from '../checks/impact/set-up-checks.js';
 import { proposedValidity } from '../checks/proposed-validity.js';
 import { characteristicOf } from '../features/characteristic.js';
 import { impactCharacteristic, strikeCharacteristic } from '../features/impact-characteristics.js';
@@ -55,6 +56,7 @@ export function readImpactRun(method: ImpactMethod, input: RunInput): ReadRun {
   const source: ImpactSource = { method, strikes, calibrations: uncertaintiesOf(reads) };
   const characteristics = method.characteristics.map((wanted) => characteristicIn(wanted, source, run));
 
+  const keyed: KeyedReadings = (of, wanted) => keyedReadings(of, wanted, run);
   const findings: { finding: Finding; strike?: Strike }[] = [
     ...reads.flatMap((read) =>
       read.channels.map(({ sensor }) => ({
@@ -62,12 +64,18 @@ export function readImpactRun(method: ImpactMethod, input: RunInput): ReadRun {
         ...only(strikes.find(({ file }) => file === read.file.name)),
       })),
     ),
-    ...strikes.flatMap((strike) => strikeChecks(strike, method).map((finding) => ({ finding, strike }))),
+    ...strikes.flatMap((strike) =>
+      [...strikePoint(strike, strikes.length, method, keyed), ...strikeChecks(strike, method)].map((finding) => ({
+        finding,
+        strike,
+      })),
+    ),
     ...reads.flatMap((read) => {
       const strike = strikes.find(({ file }) => file === read.file.name);
       return lookedAt(read, strike).map((finding) => ({ finding, ...only(strike) }));
     }),
     ...[
+      ...setUpChecks(run, method, keyed),
       ...series(strikes, method),
       impactEnding(strikes, run.examination),
       ...keyedAgainstTrace(method, run, characteristics),
