@@ -1,7 +1,6 @@
 /** Limits, verdicts and the judgement of lots. */
 export { judgeValue, type ValueAndLimit } from './limits/judge-value.js';
 export { checkBundle } from './lots/check-bundle.js';
-export { isZone } from './lots/checks/day-in-zone.js';
 export { builtByDrawer } from './lots/checks/plan.js';
 export { type PlanRecords, planLineProblems } from './lots/checks/plan-line.js';
 export type { Claim, JudgedRun, UnreadRun } from './lots/claim.js';

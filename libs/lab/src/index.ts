@@ -26,3 +26,4 @@ export * from './sample.js';
 export * from './schema-problems.js';
 export * from './software.js';
 export * from './text.js';
+export * from './zones.js';

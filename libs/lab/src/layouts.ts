@@ -2,6 +2,9 @@ import { z } from 'zod';
 import { ChannelName } from './methods.js';
 import { Quantity, UnitCode } from './quantity.js';
 import { Key, Line, Revision } from './text.js';
+import { isZone } from './zones.js';
+
+const ZONES = 'a zone is Z, an offset from UTC such as +01:00, or a name such as Europe/Lisbon';
 
 /** How the bytes and cells of a rig's files are written, where not as layout 1 has it; what is left out is as there. */
 export const LayoutText = z
@@ -51,19 +54,23 @@ export const LayoutHeader = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('units in the next row') }),
   z.strictObject({
     kind: z.literal('none'),
-    /** Every column of the file, in order. */
+    /** Every column of the file, in order; dates, times of day, epochs and sample numbers need no unit. */
     columns: z
-      .array(z.strictObject({ column: Line, unit: UnitCode }))
+      .array(z.strictObject({ column: Line, unit: UnitCode.optional() }))
       .min(1)
       .max(200),
   }),
 ]);
 export type LayoutHeader = z.infer<typeof LayoutHeader>;
 
-/** The offset of a clock from UTC. */
+/**
+ * The zone of a clock: its offset from UTC, or where it is set forward and back a zone of the IANA time-zone database. A
+ * name without an area, such as CET, is none: it stands for more than one rule.
+ */
 export const ClockZone = z
   .string()
-  .regex(/^(Z|[+-](0\d|1[0-4]):[0-5]\d)$/, { error: 'a zone is Z, or an offset from UTC such as +01:00' });
+  .regex(/^(Z|[+-](0\d|1[0-4]):[0-5]\d|[A-Za-z_]+(\/[A-Za-z0-9_+-]+)+)$/, { error: ZONES, abort: true })
+  .refine((zone) => /^[Z+-]/.test(zone) || isZone(zone), { error: ZONES });
 
 const TIME = {
   column: Line,
@@ -84,6 +91,8 @@ export const LayoutTime = z.discriminatedUnion('kind', [
   z.strictObject({
     ...TIME,
     kind: z.literal('date-time'),
+    /** The column with the time of day, where date and time stand in two; `form` then has a blank between them. */
+    clockColumn: Line.optional(),
     /** Of YYYY, MM, DD, hh, mm, ss and f (a fraction of a second, any number of digits); all else as it stands. */
     form: z
       .string()
@@ -138,5 +147,23 @@ export const Layout = z
   .refine(({ metadata, requiredMetadata }) => metadata !== 'none' || requiredMetadata.length === 0, {
     error: 'a file that carries no metadata cannot be asked for any',
     path: ['requiredMetadata'],
+  })
+  .refine(({ time }) => time.kind !== 'date-time' || time.clockColumn !== time.column, {
+    error: 'date and time stand in one column here; leave "clockColumn" out, or name the other one',
+    path: ['time', 'clockColumn'],
+  })
+  .refine(({ header, time }) => header?.kind !== 'none' || withoutUnit(header.columns, time).length === 0, {
+    error: 'a file without a header says no unit: every column but a stamp needs one here',
+    path: ['header', 'columns'],
+    params: { code: 'unit.missing' },
   });
 export type Layout = z.infer<typeof Layout>;
+
+function withoutUnit(
+  columns: readonly { column: string; unit?: string | undefined }[],
+  time: z.infer<typeof LayoutTime>,
+): { column: string }[] {
+  const stamps: (string | undefined)[] =
+    time.kind === 'time' ? [] : [time.column, time.kind === 'date-time' ? time.clockColumn : undefined];
+  return columns.filter(({ column, unit }) => unit === undefined && !stamps.includes(column));
+}

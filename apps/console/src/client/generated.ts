@@ -223,7 +223,7 @@ export type LayoutColumn = {
 export type LayoutHeader =
   | { kind: 'name and unit'; brackets: 'square' | 'round' }
   | { kind: 'units in the next row' }
-  | { kind: 'none'; columns: { column: Line; unit: UnitCode }[] };
+  | { kind: 'none'; columns: { column: Line; unit?: UnitCode }[] };
 export type LayoutText = {
   encoding?: 'utf-8' | 'utf-16le' | 'utf-16be' | 'latin-1' | 'windows-1252';
   delimiter?: 'comma' | 'semicolon' | 'tab';
@@ -258,6 +258,7 @@ export type LayoutTime =
       gapsExpected?: true;
       beginsBeforeZero?: true;
       kind: 'date-time';
+      clockColumn?: Line;
       form: string;
       zone: ClockZone;
     };

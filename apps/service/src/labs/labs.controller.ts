@@ -1,8 +1,7 @@
-import { Lab, Refusal } from '@breakbook/lab';
+import { isZone, Lab, Refusal } from '@breakbook/lab';
 import { type Page, type Reader, Records, tables } from '@breakbook/records';
 import { Body, Controller, Get, Param, Put, Query, UseInterceptors } from '@nestjs/common';
 import { z } from 'zod';
-import { acceptance } from '../arithmetic.js';
 import { IfMatch } from '../http/if-match.decorator.js';
 import { parsedBy } from '../http/parsed-by.js';
 import { queriedBy } from '../http/queried-by.js';
@@ -66,7 +65,7 @@ export class LabsController {
     @SignedIn() by: SignedInActor,
   ): Promise<KeptVersion<Lab>> {
     const lab = await labNamed(this.records.read(by.labId), key);
-    await refuseUnfit(content, key);
+    refuseUnfit(content, key);
     return this.records.change(by, 'lab changed', reason, async (rows) =>
       asAnswered(rows, await rows.addVersion(tables.LabVersion, lab.id, { content }, follows)),
     );
@@ -87,7 +86,7 @@ function withPeople(version: tables.LabVersion, people: ReadonlyMap<string, stri
   return { ...saidBy(version, people), content: version.content };
 }
 
-async function refuseUnfit({ lab, zone }: Lab, key: string): Promise<void> {
+function refuseUnfit({ lab, zone }: Lab, key: string): void {
   if (lab !== key)
     throw new Refusal({
       code: 'state.conflict',
@@ -96,7 +95,6 @@ async function refuseUnfit({ lab, zone }: Lab, key: string): Promise<void> {
       expected: key,
       detail: `/content/lab: the address is that of lab ${key}. A lab keeps its name.`,
     });
-  const { isZone } = await acceptance();
   if (!isZone(zone))
     throw new Refusal({
       code: 'body.format',

@@ -1,5 +1,4 @@
-import { type LotBundle, type Problem, shown } from '@breakbook/lab';
-import { isZone } from './checks/day-in-zone.js';
+import { isZone, type LotBundle, type Problem, shown } from '@breakbook/lab';
 import { doubledKeys } from './checks/keys.js';
 import { planProblems } from './checks/plan.js';
 import { problemAt, recordsOf } from './checks/records.js';

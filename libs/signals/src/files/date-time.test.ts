@@ -32,6 +32,22 @@ describe('readInstant', () => {
     expect(readInstant(text)).toMatchObject({ said: { sentence: expect.stringContaining('no zone') } });
   });
 
+  it('takes the zone of a clock that writes none, where that clock shows the time once', () => {
+    expect(readInstant('2026-07-01T12:00:00', 'Europe/Berlin')).toEqual({
+      instant: Date.parse('2026-07-01T10:00:00Z'),
+    });
+    expect(readInstant('2026-07-01T12:00:00Z', 'Europe/Berlin')).toEqual({
+      instant: Date.parse('2026-07-01T12:00:00Z'),
+    });
+    for (const [text, words] of [
+      ['2026-03-29T02:30:00', 'no clock of Europe/Berlin'],
+      ['2026-10-25T02:30:00', 'twice'],
+    ] as const)
+      expect(readInstant(text, 'Europe/Berlin')).toMatchObject({
+        said: { sentence: expect.stringContaining(words), found: text },
+      });
+  });
+
   it.each(['04.03.2031 09:12', '2031-03-04', 'yesterday', ''])('shows the form it wants in place of %j', (text) => {
     expect(readInstant(text)).toMatchObject({ said: { expected: expect.stringContaining('2031-03-04T09:12:00Z') } });
   });

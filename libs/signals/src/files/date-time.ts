@@ -1,4 +1,6 @@
+import { ClockZone } from '@breakbook/lab';
 import { type Fields, utcOf } from './calendar.js';
+import { zoneReader } from './clock-zone.js';
 import { type Said } from './problem-list.js';
 
 /*
@@ -12,7 +14,7 @@ const EXPECTED = 'date, time and zone, such as 2031-03-04T09:12:00Z or 2031-03-0
 
 /**
  * Milliseconds since 1970 UTC of an instant written with its zone, or why it is none. `clockZone` is the zone of a clock
- * that writes none, where the layout says so.
+ * that writes none, where the layout says so; a time that its zone does not have, or has twice, is none.
  */
 export function readInstant(text: string, clockZone?: string): { instant: number } | { said: Said } {
   const say = (sentence: string, action: string) => ({ said: { sentence, found: text, expected: EXPECTED, action } });
@@ -30,9 +32,9 @@ export function readInstant(text: string, clockZone?: string): { instant: number
 
   const milliseconds = Number((found[7] ?? '').padEnd(3, '0').slice(0, 3));
   const local = utcOf(fields);
-  const offset = zone === 'Z' ? 0 : Number(zone.slice(1, 3)) * 60 + Number(zone.slice(4, 6));
-  if (local === undefined || offset > 14 * 60 || Number(zone.slice(4, 6)) > 59)
+  const known = ClockZone.safeParse(zone).success;
+  if (local === undefined || !known)
     return say('there is no such date, time or zone.', 'Set the clock of the rig and write the instant by hand.');
-
-  return { instant: local + milliseconds - (zone.startsWith('-') ? -offset : offset) * 60_000 };
+  const read = zoneReader(zone)(local + milliseconds);
+  return 'said' in read ? { said: { ...read.said, found: text } } : read;
 }

@@ -85,8 +85,12 @@ export class Head {
   }
 
   /** A file without a header: its columns are those of the layout, and this line is the first row. */
-  private headerless(columns: readonly { column: string; unit: string }[], line: number): 'row' {
-    const cells = columns.map(({ column, unit }) => ({ name: column.normalize('NFC'), unit, written: column }));
+  private headerless(columns: readonly { column: string; unit?: string | undefined }[], line: number): 'row' {
+    const cells = columns.map(({ column, unit }) => ({
+      name: column.normalize('NFC'),
+      ...(unit === undefined ? {} : { unit }),
+      written: column,
+    }));
     this.settle(cells, line - 1, { line: 0 });
     return 'row';
   }

@@ -12,8 +12,8 @@ export interface Column {
   name: string;
   /** UCUM code; the values stand in it as written. */
   unit: string;
-  /** Time, a channel of the method, or something kept in the file alone. */
-  carries: { time: true } | { channel: MethodChannel } | { nothing: true };
+  /** Time, the time of day where the date stands apart, a channel of the method, or something kept in the file alone. */
+  carries: { time: true } | { clock: true } | { channel: MethodChannel } | { nothing: true };
 }
 
 /** What a layout and a method expect in a header. */
@@ -130,12 +130,23 @@ export function readHeader(
   return columns;
 }
 
-function knownNames({ timeColumn, columns, channels }: HeaderExpectation): string[] {
-  return [timeColumn, ...columns.map(({ column }) => column), ...channels.map(({ channel }) => channel)];
+function knownNames({ timeColumn, columns, channels, dialect }: HeaderExpectation): string[] {
+  return [
+    timeColumn,
+    ...clockColumnOf(dialect),
+    ...columns.map(({ column }) => column),
+    ...channels.map(({ channel }) => channel),
+  ];
 }
 
-function carriedBy(name: string, { timeColumn, columns, channels }: HeaderExpectation): Column['carries'] {
+/** The column of the time of day, where the layout has one: none, or one. */
+function clockColumnOf({ time }: Dialect): string[] {
+  return time.kind === 'date-time' && time.clockColumn !== undefined ? [time.clockColumn] : [];
+}
+
+function carriedBy(name: string, { timeColumn, columns, channels, dialect }: HeaderExpectation): Column['carries'] {
   if (name === timeColumn.normalize('NFC')) return { time: true };
+  if (clockColumnOf(dialect).some((clock) => clock.normalize('NFC') === name)) return { clock: true };
   const wanted = columns.find(({ column }) => column.normalize('NFC') === name)?.channel ?? name;
   const channel = channels.find((one) => one.channel === wanted);
   return channel ? { channel } : { nothing: true };
@@ -158,7 +169,9 @@ function unitOf(
   carries: Column['carries'],
   { unitNames, time }: Dialect,
 ): { unit: string } | { problem: UnitFault } {
-  if ('time' in carries && time.kind !== 'time') return unitOfStamps(written, time);
+  if ('clock' in carries || 'time' in carries) {
+    if (time.kind !== 'time') return unitOfStamps(written, time);
+  }
   const mapped = unitNames.find((one) => one.written === written);
   if (mapped) return asMapped(mapped, carries);
   const kind: QuantityKind | undefined =
@@ -218,7 +231,7 @@ function asMapped(
       problem: { code: 'unit.unknown', expected: 'a UCUM code', action: `Correct the layout: "${unit}" is no unit.` },
     };
   if ('nothing' in carries) return { unit };
-  const kind = 'time' in carries ? 'time' : carries.channel.kind;
+  const kind = 'channel' in carries ? carries.channel.kind : 'time';
   const read = readUnitName(unit, kind);
   if ('problem' in read) return read;
   const measured = 'channel' in carries ? carries.channel.reference : undefined;
@@ -247,7 +260,7 @@ function unitSentence(code: string, name: string, written: string | undefined): 
 function requireColumns(
   columns: readonly Column[],
   line: number,
-  { timeColumn, columns: named, channels }: HeaderExpectation,
+  { timeColumn, columns: named, channels, dialect }: HeaderExpectation,
   problems: ProblemList,
 ): void {
   const names = columns.map(({ name }) => name);
@@ -257,6 +270,13 @@ function requireColumns(
       found: names.join(', '),
       action: nearHint(timeColumn, names),
     }));
+  for (const clock of clockColumnOf(dialect))
+    if (!columns.some(({ carries }) => 'clock' in carries))
+      problems.add('header.missing-channel', { line, channel: clock }, () => ({
+        sentence: `no column is named "${clock}", which the layout reads the time of day from.`,
+        found: names.join(', '),
+        action: nearHint(clock, names),
+      }));
   for (const wanted of channels) {
     if (!wanted.required) continue;
     if (columns.some(({ carries }) => 'channel' in carries && carries.channel === wanted)) continue;

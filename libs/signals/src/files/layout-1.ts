@@ -166,10 +166,12 @@ export class Layout1Reader {
     this.problems.throwIfAny();
 
     const values = rows?.values() ?? [];
+    // The time of day is part of the time, and no number of its own.
+    const numbered = head.columns.filter(({ carries }) => !('clock' in carries));
     const { time: layoutTime } = this.expectation.dialect;
     const { columns, values: inUnits } = timed(
-      head.columns,
-      head.columns.map(({ column }) => values[column - 1] as Float64Array),
+      numbered,
+      numbered.map(({ column }) => values[column - 1] as Float64Array),
       layoutTime,
     );
     const first = rows?.firstTime;
@@ -260,11 +262,13 @@ export class Layout1Reader {
   private startRows(line: number): void {
     const { columns, width } = this.head;
     const time = columns.find(({ carries }) => 'time' in carries);
+    const clock = columns.find(({ carries }) => 'clock' in carries);
     const names = Array.from({ length: width }, (_, i) => columns.find(({ column }) => column === i + 1)?.name ?? '');
     this.rows = new Rows(
       {
         width,
         time: time ? time.column - 1 : -1,
+        clock: clock ? clock.column - 1 : -1,
         names,
         looksLikeHeader: (cells) => looksLikeHeader(cells, this.expectation),
         dialect: this.expectation.dialect,

@@ -68,6 +68,14 @@ const stamped = (stamps: string[], header = 'time') =>
     .join('\n') +
   '\n';
 
+/** The same with the time of day in a column of its own. */
+const inTwo = (stamps: string[], row = (date: string, clock: string) => `${date},${clock}`) =>
+  stamped(
+    stamps.map((stamp) => row(...(stamp.split(' ') as [string, string]))),
+    'time,clock',
+  );
+const TWO = time({ clockColumn: 'clock', kind: 'date-time', form: 'DD.MM.YYYY hh:mm:ss.f', zone: '+01:00' });
+
 const SEMICOLONS = GOOD.replaceAll(',', ';');
 const COMMAS = SEMICOLONS.replaceAll(/(\d)\.(\d)/g, '$1,$2');
 const GERMAN = { delimiter: 'semicolon', decimalMark: 'comma' };
@@ -145,6 +153,44 @@ describe('what a layout declares is read, and refused without', () => {
       stamped(['04.03.2031 10:12:00', '04.03.2031 10:12:00,5', '04.03.2031 10:12:01'].map((one) => `"${one}"`)),
       { time: time({ kind: 'date-time', form: 'DD.MM.YYYY hh:mm:ss,f', zone: '+01:00' }) },
       'unit.missing',
+    ],
+    [
+      'date-times by the clock of a named zone',
+      stamped(['04.07.2031 11:12:00', '04.07.2031 11:12:00.5', '04.07.2031 11:12:01']),
+      { time: time({ kind: 'date-time', form: 'DD.MM.YYYY hh:mm:ss.f', zone: 'Europe/Berlin' }) },
+      'unit.missing',
+    ],
+    [
+      'date and time of day in two columns',
+      inTwo(['04.03.2031 10:12:00', '04.03.2031 10:12:00.5', '04.03.2031 10:12:01']),
+      { time: TWO },
+      'unit.missing',
+    ],
+    [
+      'date and time of day in two columns, in quotes and the other way round',
+      inTwo(
+        ['04.03.2031 10:12:00', '04.03.2031 10:12:00.5', '04.03.2031 10:12:01'],
+        (date, clock) => ` "${clock}" ,"${date}"`,
+      ),
+      { time: { ...TWO, column: 'clock', clockColumn: 'time' } },
+      'unit.missing',
+    ],
+    [
+      'date and time of day without a header',
+      inTwo(['04.03.2031 10:12:00', '04.03.2031 10:12:00.5', '04.03.2031 10:12:01']).replace(/^time.*\n/m, ''),
+      {
+        time: TWO,
+        header: {
+          kind: 'none',
+          columns: [
+            { column: 'time' },
+            { column: 'clock' },
+            { column: 'P rim', unit: 'kPa' },
+            { column: 'T room', unit: 'Cel' },
+          ],
+        },
+      },
+      'header.missing',
     ],
     [
       'sample numbers',
@@ -333,9 +379,48 @@ describe('what a layout does not allow stays refused under it', () => {
       'unit.wrong-dimension',
       4,
     ],
+    ...['2031-02-30 10:12:00', '2031-03-04 25:12:00', '0000-03-04 10:12:00', '2031-13-04 10:12:00'].map(
+      (stamp): [string, string, Declared, string, number] => [
+        `a day or an hour that does not exist: ${stamp}`,
+        stamped([stamp], 'time'),
+        { time: time({ kind: 'date-time', form: 'YYYY-MM-DD hh:mm:ss', zone: 'Z' }) },
+        'meta.date',
+        5,
+      ],
+    ),
     [
-      'a day that does not exist',
-      stamped(['2031-02-30 10:12:00'], 'time'),
+      'a time that the clock of its zone leaves out',
+      stamped(['2026-03-29 02:30:00'], 'time'),
+      { time: time({ kind: 'date-time', form: 'YYYY-MM-DD hh:mm:ss', zone: 'Europe/Berlin' }) },
+      'meta.date',
+      5,
+    ],
+    [
+      'a time that the clock of its zone shows twice',
+      stamped(['2026-10-25 01:59:59', '2026-10-25 02:30:00'], 'time'),
+      { time: time({ kind: 'date-time', form: 'YYYY-MM-DD hh:mm:ss', zone: 'Europe/Berlin' }) },
+      'meta.date',
+      6,
+    ],
+    ['a day that does not exist, in two columns', inTwo(['30.02.2031 10:12:00']), { time: TWO }, 'meta.date', 5],
+    [
+      'a date without its time of day',
+      inTwo(['04.03.2031 10:12:00', '04.03.2031 ']),
+      { time: TWO },
+      'number.syntax',
+      6,
+    ],
+    ['no column for the time of day', stamped(['04.03.2031 10:12:00']), { time: TWO }, 'header.missing-channel', 4],
+    [
+      'a unit of the time of day',
+      inTwo(['04.03.2031 10:12:00']).replace('clock', 'clock [s]'),
+      { time: TWO },
+      'unit.wrong-dimension',
+      4,
+    ],
+    [
+      'a stamp of another form',
+      stamped(['2031/03/04 10:12:00'], 'time'),
       { time: time({ kind: 'date-time', form: 'YYYY-MM-DD hh:mm:ss', zone: 'Z' }) },
       'number.syntax',
       5,
@@ -381,7 +466,12 @@ describe('what a layout does not allow stays refused under it', () => {
     ['one comma for cells and thousands', { text: { thousandsMark: 'comma' } }],
     ['one mark for decimals and thousands', { text: { ...GERMAN, thousandsMark: 'comma' } }],
     ['a form without its day', { time: time({ kind: 'date-time', form: 'YYYY-MM hh:mm:ss', zone: 'Z' }) }],
-    ['a zone that is none', { time: time({ kind: 'date-time', form: 'YYYY-MM-DD hh:mm:ss', zone: 'CET' }) }],
+    ...['CET', 'Europe/Atlantis', '+15:00', '01:00', ''].map((zone): [string, object] => [
+      `a zone that is none: "${zone}"`,
+      { time: time({ kind: 'date-time', form: 'YYYY-MM-DD hh:mm:ss', zone }) },
+    ]),
+    ['date and time of day in one column twice', { time: { ...TWO, clockColumn: 'time' } }],
+    ['a column without a unit and without a header', { header: { kind: 'none', columns: [{ column: 'P rim' }] } }],
     ['metadata asked of a file without any', { metadata: 'none', requiredMetadata: ['medium'] }],
     ['a scale of nothing', { columns: column({ scale: 0 }) }],
   ])('no layout declares %s', (_, declared) => {

@@ -64,6 +64,27 @@ describe('the layout proposed for a logger’s file', () => {
       },
     ],
     [
+      'with date and time of day in two columns',
+      `Date;Clock;P rim [kPa]\n${rows((i) => `2031-03-${two(20 + (i > 9 ? 1 : 0))};10:12:${two(i)}.250;${pressure(i)}`)}\n`,
+      {
+        doubts: [],
+        layout: {
+          text: { delimiter: 'semicolon' },
+          time: { column: 'Date', clockColumn: 'Clock', kind: 'date-time', form: 'YYYY-MM-DD hh:mm:ss.f', zone: '' },
+          columns: [{ column: 'P rim', channel: '' }],
+        },
+        fill: {
+          time: {
+            column: 'Date',
+            clockColumn: 'Clock',
+            kind: 'date-time',
+            form: 'YYYY-MM-DD hh:mm:ss.f',
+            zone: 'Europe/Berlin',
+          },
+        },
+      },
+    ],
+    [
       'in UTF-16 with tabs, round brackets and a unit of its own',
       utf16(`\ufeffTime (s)\tP1 (kilo)\n${rows((i) => `${i / 10}\t${pressure(i)}`)}\n`),
       {

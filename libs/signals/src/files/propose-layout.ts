@@ -60,8 +60,8 @@ export async function proposeLayout(name: string, pieces: Pieces): Promise<Layou
   const head = headOf(text.lines.slice(0, shape.start), shape);
   const marks = numberMarks(shape, doubts);
   const columns = columnsOf(head, shape);
-  const { time, found: timeFound, at, toFill } = timeOf(columns, shape, doubts);
-  const others = columns.filter((_, index) => index !== at);
+  const { time, found: timeFound, at, clock, toFill } = timeOf(columns, shape, doubts);
+  const others = columns.filter((_, index) => index !== at && index !== clock);
   for (const { column, name: written, words } of others)
     if (words.length > 0)
       doubts.push(
@@ -242,28 +242,58 @@ function numberMarks({ rows, delimiter }: TableShape, doubts: string[]) {
   return { decimal, thousands };
 }
 
+/** The column, or the two beside each other, that hold dates with times of day: first the one taken for the time. */
+function datedBy(columns: readonly FoundColumn[], { rows }: TableShape, at: number) {
+  const cell = (row: readonly string[], column: number) => (row[column] as string).trim();
+  const alone = dateForm(rows.map((row) => cell(row, at)));
+  if (alone) return { ...alone, date: at, clock: -1, first: cell(rows[0] as string[], at) };
+  for (const { column } of columns.slice(1))
+    for (const [date, clock] of [
+      [column - 2, column - 1],
+      [column - 1, column - 2],
+    ] as const) {
+      const together = rows.map((row) => `${cell(row, date)} ${cell(row, clock)}`);
+      const found = dateForm(together);
+      if (found) return { ...found, date, clock, first: together[0] as string };
+    }
+  return undefined;
+}
+
 /** Which column is the time, and of what kind. The first column where no name tells; nothing is said of zone or rate. */
 function timeOf(columns: readonly FoundColumn[], shape: TableShape, doubts: string[]) {
   const named = columns.findIndex(({ name }) => /^(time|date|zeit|datum|timestamp|elapsed|clock|t)\b/i.test(name));
   const at = Math.max(0, named);
   const { name, unit } = columns[at] as FoundColumn;
-  if (named < 0) doubts.push(`No column is named as a time; the first one (${name}) was taken for it.`);
   const cells = shape.rows.map((row) => (row[at] as string).trim());
   const done = (kind: Record<string, unknown>, found: string, toFill: string[] = []) => ({
     at,
+    clock: -1,
     time: { column: name, ...kind },
     found: `column ${at + 1} (${name}): ${found}`,
     toFill,
   });
 
-  const dated = dateForm(cells);
+  const dated = datedBy(columns, shape, at);
   if (dated) {
+    const { date, clock, form, first } = dated;
     if (dated.eitherOrder)
-      doubts.push(`Day and month could be either way round in "${cells[0]}": form ${dated.form} was taken.`);
-    return done({ kind: 'date-time', form: dated.form, zone: '' }, `date-time, ${dated.form}`, [
-      'time.zone: the zone of the rig’s clock, as an offset from UTC',
-    ]);
+      doubts.push(`Day and month could be either way round in "${first}": form ${form} was taken.`);
+    const [dateColumn, clockColumn] = [columns[date], columns[clock]];
+    return {
+      at: date,
+      clock,
+      time: {
+        column: dateColumn?.name,
+        ...(clockColumn ? { clockColumn: clockColumn.name } : {}),
+        kind: 'date-time',
+        form,
+        zone: '',
+      },
+      found: `column ${date + 1} (${dateColumn?.name})${clockColumn ? ` and column ${clock + 1} (${clockColumn.name})` : ''}: date-time, ${form}`,
+      toFill: ['time.zone: the zone of the rig’s clock, as an offset from UTC or a name such as Europe/Lisbon'],
+    };
   }
+  if (named < 0) doubts.push(`No column is named as a time; the first one (${name}) was taken for it.`);
   const numbers = cells.map((cell) => Number(cell.replace(',', '.')));
   const first = numbers[0] ?? Number.NaN;
   if (!unit && Number.isInteger(first) && numbers.every((one, index) => one === first + index))

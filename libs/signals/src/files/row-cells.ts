@@ -10,6 +10,8 @@ export interface RowExpectation {
   width: number;
   /** Index of the time column, -1 where the header has none. */
   time: number;
+  /** Index of the column with the time of day, where it stands beside its date; -1 otherwise. */
+  clock: number;
   names: readonly string[];
   dialect: Dialect;
   /** What each column may say where it has no reading; nothing where it must always have one. */

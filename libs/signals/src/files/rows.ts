@@ -38,7 +38,7 @@ export class Rows {
     private readonly lineEnd: (crlf: boolean, line: number) => void,
     private readonly onBlock?: OnBlock,
   ) {
-    this.row = new Float64Array(expected.width);
+    this.row = new Float64Array(expected.width).fill(NO_READING);
     this.tokens = expected.noReading.map(tokensOf);
     const { time } = expected.dialect;
     if (time.kind === 'date-time') this.stamps = new StampCells(time);
@@ -85,18 +85,20 @@ export class Rows {
 
   /** Reads a row of plain cells and answers the place after it; -1 where it is anything else. */
   private plainRow(bytes: Uint8Array, start: number): number {
-    const { width, time, dialect } = this.expected;
+    const { width, time, clock, dialect } = this.expected;
     const delimiter = dialect.delimiter.byte;
     const decimal = dialect.decimal.byte;
+    const { stamps } = this;
     let at = start;
     for (let cell = 0; cell < width; cell++) {
       if (cell > 0 && bytes[at++] !== delimiter) return -1;
       while (bytes[at] === SPACE) at++;
+      if (stamps && (cell === time || cell === clock)) {
+        at = stamps.scan(bytes, at, delimiter, cell === time ? 'date' : 'clock');
+        continue;
+      }
       const from = at;
-      at =
-        this.stamps && cell === time
-          ? this.stamps.scan(bytes, at, delimiter, this.row, cell)
-          : scanNumber(bytes, at, this.row, cell, decimal);
+      at = scanNumber(bytes, at, this.row, cell, decimal);
       if (at < 0) {
         at = noReadingHere(bytes, from, delimiter, this.tokens[cell]);
         if (at < 0) return -1;
@@ -107,6 +109,11 @@ export class Rows {
     const crlf = bytes[at] === CR;
     if (crlf) at++;
     if (bytes[at] !== LF || at - start > this.expected.bounds.lineBytes) return -1;
+    if (stamps) {
+      const seconds = stamps.ofScanned();
+      if (seconds === undefined) return -1;
+      this.row[time] = seconds;
+    }
     this.lineEnd(crlf, this.line);
     this.accept();
     return at + 1;
@@ -129,13 +136,18 @@ export class Rows {
     }
 
     let whole = true;
-    const { width, names, time, dialect, noReading } = this.expected;
+    const { width, names, time, clock, dialect, noReading } = this.expected;
     for (const [index, cell] of looked.cells.entries()) {
+      // The time of day is read with its date.
+      if (index === clock) continue;
       if (noReading[index]?.includes(cell.trim())) {
         this.row[index] = NO_READING;
         continue;
       }
-      const number = this.stamps && index === time ? this.stamps.read(cell) : readNumber(cell, dialect);
+      const number =
+        this.stamps && index === time
+          ? this.stamps.read(clock < 0 ? [cell] : [cell, looked.cells[clock] ?? ''])
+          : readNumber(cell, dialect);
       if ('value' in number) {
         this.row[index] = number.value;
         continue;

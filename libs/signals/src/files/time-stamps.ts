@@ -1,17 +1,17 @@
 import { type LayoutTime } from '@breakbook/lab';
 import { convert, valueIn } from '@breakbook/units';
-import { type Fields, utcOf } from './calendar.js';
+import { type Fields } from './calendar.js';
 
 const FIELDS = ['YYYY', 'MM', 'DD', 'hh', 'mm', 'ss', 'f'] as const;
 
-/** Reads a date-time of one form and zone: whole seconds since 1970 UTC and the fraction beside them. */
-export type StampReader = (text: string) => { second: number; fraction: number } | undefined;
+/** Reads a date-time of one form: the fields of its clock and a fraction of a second; undefined where it has another. */
+export type StampReader = (text: string) => { fields: Fields; fraction: number } | undefined;
 
 /**
  * A reader of stamps of this form, such as `DD.MM.YYYY hh:mm:ss.f`. Two digits each but four of the year and any number
- * of the fraction, which may be left out with the sign before it; a date or time that does not exist is none.
+ * of the fraction, which may be left out with the sign before it.
  */
-export function stampReader(form: string, zone: string): StampReader {
+export function stampReader(form: string): StampReader {
   const order: string[] = [];
   const pattern = form
     .replace(/[\\^$.*+?()[\]{}|/-]/g, '\\$&')
@@ -22,23 +22,16 @@ export function stampReader(form: string, zone: string): StampReader {
     });
   const expression = new RegExp(`^${pattern}$`);
   const places = FIELDS.map((field) => order.indexOf(field) + 1);
-  const offset = offsetSeconds(zone);
 
   return (text) => {
     const found = expression.exec(text);
     if (!found) return undefined;
-    const instant = utcOf(places.slice(0, 6).map((place) => Number(found[place])) as Fields);
-    if (instant === undefined) return undefined;
     const digits = places[6] ? (found[places[6]] ?? '') : '';
-    return { second: instant / 1000 - offset, fraction: digits === '' ? 0 : Number(`0.${digits}`) };
+    return {
+      fields: places.slice(0, 6).map((place) => Number(found[place])) as Fields,
+      fraction: digits === '' ? 0 : Number(`0.${digits}`),
+    };
   };
-}
-
-/** Seconds by which a clock of this zone is ahead of UTC. */
-export function offsetSeconds(zone: string): number {
-  if (zone === 'Z') return 0;
-  const seconds = Number(zone.slice(1, 3)) * 3600 + Number(zone.slice(4, 6)) * 60;
-  return zone.startsWith('-') ? -seconds : seconds;
 }
 
 /**

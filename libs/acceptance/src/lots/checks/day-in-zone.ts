@@ -6,13 +6,3 @@ export function daysIn(zone: string): (instant: string) => string {
     return `${parts.get('year')}-${parts.get('month')}-${parts.get('day')}`;
   };
 }
-
-/** Is this a zone that the time-zone database knows? */
-export function isZone(zone: string): boolean {
-  try {
-    new Intl.DateTimeFormat('en', { timeZone: zone });
-    return true;
-  } catch {
-    return false;
-  }
-}
