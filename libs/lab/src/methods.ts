@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { HeatParameters } from './heat-parameters.js';
 import { ImpactParameters } from './impact-parameters.js';
 import { LossOfPressure } from './moved-instants.js';
+import { AskedPhotos } from './photos.js';
 import { QuantityKindName, quantityOf, UnitCode } from './quantity.js';
 import { Day, Fraction, Key, Line, Paragraph, Revision } from './text.js';
 
@@ -98,6 +99,15 @@ export const BurstParameters = z.strictObject({
     .min(1)
     .max(15)
     .refine((n) => n % 2 === 1, { error: 'must be odd' }),
+  /** Photos that an examination naming it must have, before the validity of the run is decided. */
+  photos: z
+    .array(AskedPhotos)
+    .min(1)
+    .max(10)
+    .refine((asked) => new Set(asked.map(({ of }) => of)).size === asked.length, {
+      error: 'each thing is asked for once, with how many photos of it',
+    })
+    .optional(),
   /** Raw and despiked peak may differ by this share before the run is flagged. */
   spikeShare: Fraction,
   /** A fall by this share of the running maximum within `failureWindow` is a failure. */

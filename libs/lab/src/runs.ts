@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { MovedInstant } from './moved-instants.js';
 import { Validity } from './outcomes.js';
+import { Photo } from './photos.js';
 import { Quantity } from './quantity.js';
 import { Instant, Key, Line, Paragraph, Revision } from './text.js';
 
@@ -35,6 +36,8 @@ export const Examination = z.strictObject({
   /** Was the part under test (the rim) found whole? Without a look it is not known. */
   partSound: z.enum(['sound', 'not sound', 'not examined']),
   note: Paragraph.optional(),
+  /** Why photos that the method asks for were not taken. */
+  withoutPhotos: Line.optional(),
   person: Key,
   at: Instant,
 });
@@ -129,6 +132,8 @@ export const Run = z.strictObject({
     })
     .optional(),
   examination: Examination.optional(),
+  /** What is said of its photos; their bytes are kept elsewhere. */
+  photos: z.array(Photo).max(200).optional(),
   validity: ValidityDecision.optional(),
   readiness: z.strictObject({ confirmedBy: Key, at: Instant }).optional(),
   deviations: z.array(Paragraph),

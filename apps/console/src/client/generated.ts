@@ -1,6 +1,7 @@
 // Made from docs/openapi.json by "npm run openapi", and never edited.
 import type { MarginStripInput, TracePlotInput, WeibullPlotInput } from '@breakbook/figures';
 
+export type AskedPhotos = { of: Line; least: number };
 export type BurstMedium = 'water' | 'oil' | 'air' | 'nitrogen';
 export type BurstParameters = {
   despikeSamples: number;
@@ -126,6 +127,7 @@ export type Examination = {
   modes: { code: string; place?: Line }[];
   partSound: 'sound' | 'not sound' | 'not examined';
   note?: Paragraph;
+  withoutPhotos?: Line;
   person: Key;
   at: Instant;
 };
@@ -134,6 +136,7 @@ export type FailureMode = {
   meaning: Line;
   countsAs: { [name: string]: 'failure' | 'at least' | 'none' };
   loss?: LossOfPressure;
+  photos?: AskedPhotos[];
 };
 export type Fraction = number;
 export type GlassTransition = { dry: Quantity; wet?: Quantity; source: Line };
@@ -477,7 +480,7 @@ export type Origin = 'drawn at random' | 'hand-picked' | 'field return' | 'suspe
 export type Paragraph = string;
 export type PassageReading = { passage: number; title: string; file?: string; characteristics: Characteristic[] };
 export type Person = { person: Key; name: Line; role: Line; duties: Duty[] };
-export type Photo = { caption: Paragraph; takenBy: Key; device: Line; takenAt: Instant };
+export type Photo = { caption: Paragraph; shows?: Line; takenBy: Key; device: Line; takenAt: Instant };
 export type Plan = {
   plan: Key;
   revision: Revision;
@@ -738,6 +741,7 @@ export type Run = {
   measurements: Measurement[];
   instants?: MovedInstant[];
   examination?: Examination;
+  photos?: Photo[];
   validity?: ValidityDecision;
   readiness?: { confirmedBy: Key; at: Instant };
   deviations: Paragraph[];
@@ -879,6 +883,7 @@ export interface Operations {
       run?: Key;
       rig?: Key;
       caption: Paragraph;
+      shows?: Line;
       takenBy: Key;
       device: Line;
       takenAt: Instant;
@@ -1906,6 +1911,7 @@ export interface Operations {
       validity: 'valid' | 'valid with deviation' | 'invalid' | 'void' | 'not decided';
       verdicts?: Verdict[];
       limits?: Limit[];
+      photosAsked: { of: Line; least: number; present: number }[];
     };
   };
   'GET /api/runs/{run}/channels': {
@@ -1959,6 +1965,7 @@ export interface Operations {
       validity: 'valid' | 'valid with deviation' | 'invalid' | 'void' | 'not decided';
       verdicts?: Verdict[];
       limits?: Limit[];
+      photosAsked: { of: Line; least: number; present: number }[];
     };
   };
   'GET /api/runs/{run}/files/{n}': { path: { run: string; n: string }; answer: Blob };
@@ -1987,6 +1994,7 @@ export interface Operations {
       validity: 'valid' | 'valid with deviation' | 'invalid' | 'void' | 'not decided';
       verdicts?: Verdict[];
       limits?: Limit[];
+      photosAsked: { of: Line; least: number; present: number }[];
     };
   };
   'POST /api/runs/{run}/measurements': {
@@ -2008,6 +2016,7 @@ export interface Operations {
       validity: 'valid' | 'valid with deviation' | 'invalid' | 'void' | 'not decided';
       verdicts?: Verdict[];
       limits?: Limit[];
+      photosAsked: { of: Line; least: number; present: number }[];
     };
   };
   'GET /api/runs/{run}/trace': { path: { run: string }; answer: { trace: TracePlotInput | null } };
@@ -2030,6 +2039,7 @@ export interface Operations {
       validity: 'valid' | 'valid with deviation' | 'invalid' | 'void' | 'not decided';
       verdicts?: Verdict[];
       limits?: Limit[];
+      photosAsked: { of: Line; least: number; present: number }[];
     };
   };
   'GET /api/sensors': {

@@ -1,6 +1,7 @@
-import { type LotBundle, Refusal, type Run } from '@breakbook/lab';
+import { type LotBundle, type Photo, Refusal, type Run } from '@breakbook/lab';
 import { type Reader, type Row, type Table, tables } from '@breakbook/records';
 import { type FindOptionsWhere, In } from 'typeorm';
+import { asksForPhotos, photosOfRuns } from '../attachments/photos-of-runs.js';
 
 /** A lot with everything its judgement rests on, and the raw bytes each run file stands for. */
 export interface StoredLot {
@@ -77,6 +78,14 @@ async function runsOf(reader: Reader, specimenIds: string[]) {
   const validities = await reader.latestOf(tables.ValidityDecision, ids);
   const files = await reader.find(tables.RunFile, { runId: In(ids) }, { position: 'asc' });
   const measurements = await reader.find(tables.Measurement, { runId: In(ids) });
+  const asking = new Set(
+    (
+      await reader.find(tables.MethodRevision, {
+        id: In([...new Set([...bodies.values()].map(({ methodRevisionId }) => methodRevisionId))]),
+      })
+    ).flatMap(({ id, content }) => (asksForPhotos(content) ? [id] : [])),
+  );
+  const photos = asking.size > 0 ? await photosOfRuns(reader, ids) : new Map<string, Photo[]>();
   const digests = await digestsOf(
     reader,
     files.map(({ rawId }) => rawId),
@@ -101,6 +110,7 @@ async function runsOf(reader: Reader, specimenIds: string[]) {
         files: own.map(({ name, rawId }) => ({ name, sha256: digests.get(rawId) })),
         measurements: latestMeasurements(measurements.filter(({ runId }) => runId === noun.id)),
         ...(examination ? { examination } : {}),
+        ...(asking.has(version.methodRevisionId) ? { photos: photos.get(noun.id) ?? [] } : {}),
         ...(validity ? { validity } : {}),
       },
     ];

@@ -5,7 +5,7 @@ import { z } from 'zod';
  * A run as it is sent: its files come beside it, its validity is decided later by somebody else, and the plan it was
  * made under is named. Moments of its record are moved when the record can be looked at.
  */
-export const NewRun = Run.omit({ files: true, validity: true, receivedAt: true, instants: true }).extend({
+export const NewRun = Run.omit({ files: true, validity: true, receivedAt: true, instants: true, photos: true }).extend({
   plan: PlanRef,
 });
 export type NewRun = z.infer<typeof NewRun>;

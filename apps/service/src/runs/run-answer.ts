@@ -1,4 +1,17 @@
-import { Instant, Key, Limit, Measurement, PlanRef, Reading, Result, Run, Validity, Verdict } from '@breakbook/lab';
+import {
+  AskedPhotos,
+  Instant,
+  Key,
+  Limit,
+  Measurement,
+  PlanRef,
+  photosAskedOf,
+  Reading,
+  Result,
+  Run,
+  Validity,
+  Verdict,
+} from '@breakbook/lab';
 import { type Reader, tables } from '@breakbook/records';
 import { z } from 'zod';
 import { acceptance } from '../arithmetic.js';
@@ -53,6 +66,8 @@ export const RunAnswer = z.strictObject({
   validity: z.enum([...Validity.options, 'not decided']),
   verdicts: z.array(Verdict).optional(),
   limits: z.array(Limit).optional(),
+  /** Photos that the failure modes found ask for, and how many of each are there. */
+  photosAsked: z.array(AskedPhotos.extend({ present: z.number().int() })),
 });
 export type RunAnswer = z.infer<typeof RunAnswer>;
 
@@ -76,6 +91,7 @@ export async function runAnswer(reader: Reader, record: RunRecord): Promise<RunA
     reading: await flaggedDuplicates(reader, noun.id, reading.content),
     results: judgement.results,
     validity: judgement.validity,
+    photosAsked: photosAskedOf(method.failureModes, run),
     ...(decided
       ? {
           verdicts: judgement.verdicts,

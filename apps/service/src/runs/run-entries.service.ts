@@ -1,4 +1,4 @@
-import { type Reading, Refusal, type Run } from '@breakbook/lab';
+import { photosAskedOf, photosMissing, type Reading, Refusal, type Run, shown } from '@breakbook/lab';
 import { destroySpecimen, newId, type RawStore, Records, type Rows, tables } from '@breakbook/records';
 import { Inject, Injectable } from '@nestjs/common';
 import { RAW_STORE } from '../records/raw-store.token.js';
@@ -83,7 +83,7 @@ export class RunEntriesService {
     const now: Run = instants.length > 0 ? { ...run, instants } : run;
     try {
       return await this.#say(by, record, now, 'moment of the record moved', body.reason, async (rows, read) => {
-        const { files: _f, measurements: _m, examination: _e, validity: _v, ...content } = now;
+        const { files: _f, measurements: _m, examination: _e, photos: _p, validity: _v, ...content } = now;
         const { planLineId, methodRevisionId, rigId, layoutRevisionId, operatorId, startedAt } = record.body;
         const version = await rows.addVersion(tables.RunVersion, record.noun.id, {
           planLineId,
@@ -115,7 +115,7 @@ export class RunEntriesService {
         detail: `/note: run ${runKey} is ${record.decision.validity} already; a note says why it is decided again.`,
       });
     await this.records.change(by, 'validity decided', decision.note, async (rows) => {
-      await this.#held(rows, record);
+      requirePhotos(await this.#held(rows, record), decision);
       const content = { ...decision, person: by.person, at: rows.at.toISOString() };
       await this.#requireFits(rows, record, { ...record.run, validity: content });
       await rows.addVersion(tables.ValidityDecision, record.noun.id, { validity: decision.validity, content });
@@ -156,9 +156,11 @@ export class RunEntriesService {
   }
 
   /** Keeps others from saying something of the run until the change ends, and sees that none has since it was read. */
-  async #held(rows: Rows, record: RunRecord): Promise<void> {
+  async #held(rows: Rows, record: RunRecord): Promise<RunRecord> {
     await rows.lock(tables.Run, record.noun.id);
-    requireVersion(await runRecord(rows, record.run.run), record.version);
+    const held = await runRecord(rows, record.run.run);
+    requireVersion(held, record.version);
+    return held;
   }
 
   async #requireFits(reader: Rows | ReturnType<Records['read']>, { plan }: RunRecord, now: Run): Promise<void> {
@@ -195,6 +197,20 @@ function requireVersion({ version, run }: RunRecord, seen: number): void {
     code: 'version.stale',
     detail: `Version ${seen} of run ${run.run} was seen here, but version ${version} is in force by now.`,
     action: 'Look at the run as it is and make the change again, if it is still needed.',
+  });
+}
+
+/** Photos that the mode found asks for are there, or it is said why not. What was recorded by mistake needs none. */
+function requirePhotos({ run, method }: RunRecord, { validity }: NewDecision): void {
+  const missing = photosMissing(photosAskedOf(method.failureModes, run));
+  if (missing.length === 0 || run.examination?.withoutPhotos !== undefined || validity === 'void') return;
+  const each = missing.map(({ of, least, present }) => `${of}: ${present} of ${least}`).join('; ');
+  throw new Refusal({
+    code: 'state.conflict',
+    detail: `Run ${run.run} lacks photos that its failure mode asks for (${each}).`,
+    found: shown(each),
+    action:
+      'Attach them to the run, each with what it shows, or say in the examination why they were not taken. Then decide.',
   });
 }
 

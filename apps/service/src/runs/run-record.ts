@@ -1,6 +1,7 @@
 import { type Limit, type Method, type Plan, type Run } from '@breakbook/lab';
 import { type Reader, tables } from '@breakbook/records';
 import { In } from 'typeorm';
+import { asksForPhotos, photosOfRuns } from '../attachments/photos-of-runs.js';
 import { limitsOf } from '../lots/lot-bundle.js';
 
 /** A run as its last versions say it, with the rows they stand in. */
@@ -37,11 +38,14 @@ export async function runRecord(reader: Reader, runKey: string): Promise<RunReco
   const line = await reader.one(tables.PlanLine, body.planLineId);
   const measurements = lastVersions(measured);
   const [examination, decision] = [examinations.at(-1), decisions.at(-1)];
+  const method = (await reader.one(tables.MethodRevision, body.methodRevisionId)).content;
+  const photos = asksForPhotos(method) ? await photosOfRuns(reader, [noun.id]) : undefined;
   const run: Run = {
     ...body.content,
     files: files.map(({ name, sha256 }) => ({ name, sha256 })),
     measurements: measurements.map(({ content }) => content),
     ...(examination ? { examination: examination.content } : {}),
+    ...(photos ? { photos: photos.get(noun.id) ?? [] } : {}),
     ...(decision ? { validity: decision.content } : {}),
   };
   return {
@@ -51,7 +55,7 @@ export async function runRecord(reader: Reader, runKey: string): Promise<RunReco
     body,
     run,
     plan: (await reader.one(tables.PlanRevision, line.planRevisionId)).content,
-    method: (await reader.one(tables.MethodRevision, body.methodRevisionId)).content,
+    method,
     files,
     measurements,
     examination,

@@ -4,8 +4,14 @@ import { checkedBy } from './content.js';
 import { Version } from './row.js';
 
 /** A run without what has rows of its own. */
-export const RunBody = RunContent.omit({ files: true, measurements: true, examination: true, validity: true });
-export type RunBody = Omit<RunContent, 'files' | 'measurements' | 'examination' | 'validity'>;
+export const RunBody = RunContent.omit({
+  files: true,
+  measurements: true,
+  examination: true,
+  photos: true,
+  validity: true,
+});
+export type RunBody = Omit<RunContent, 'files' | 'measurements' | 'examination' | 'photos' | 'validity'>;
 
 /** How a run was made, and by which plan line, method and layout. */
 @Entity()

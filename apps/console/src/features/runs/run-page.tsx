@@ -6,7 +6,7 @@ import { ChecksSection } from './checks-section.js';
 import { ConditionsSection } from './conditions-section.js';
 import { ExaminationSection } from './examination-section.js';
 import { MeasuredSection } from './measured-section.js';
-import { PhotosSection } from './photos-section.js';
+import { PhotosSection } from './photos/photos-section.js';
 import { RawSection } from './raw-section.js';
 import { RunHead } from './run-head.js';
 import { SignedSection } from './signed-section.js';

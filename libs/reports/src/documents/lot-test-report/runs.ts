@@ -1,5 +1,5 @@
 import { counted } from '@breakbook/acceptance';
-import { type Run } from '@breakbook/lab';
+import { type Method, photosAskedOf, photosInWords, photosMissing, type Run } from '@breakbook/lab';
 import { linesOf, personOf } from '../../content/judged-lot.js';
 import { type LotReportContent } from '../../content/lot-report-content.js';
 import { type Block, type Section, type Table } from '../../parts/blocks.js';
@@ -59,7 +59,7 @@ function runTable(content: LotReportContent): Table {
         run.specimen,
         timeOf(run.startedAt, bundle.lab.zone),
         { text: run.rig ?? 'keyed from a table', under: personOf(bundle, run.operator) },
-        endOf(run),
+        endOf(content, run),
         validityOf(content, run),
         entry?.inClaim ? 'yes' : { text: 'no', under: entry?.because ?? 'it belongs to no line of the plan' },
       ];
@@ -68,14 +68,26 @@ function runTable(content: LotReportContent): Table {
   };
 }
 
-function endOf({ examination }: Run) {
+function endOf({ bundle }: LotReportContent, run: Run) {
+  const { examination } = run;
   if (!examination) return 'no examination recorded';
   const { endReason, modes, partSound, note } = examination;
   const seen = modes.map(({ code, place }) => (place === undefined ? code : `${code} (${place})`)).join(', ');
   return {
     text: endReason,
-    under: [seen, `part ${partSound}`, note ?? ''].filter((one) => one !== '').join('; '),
+    under: [seen, `part ${partSound}`, note ?? '', ...photosOf(bundle.methods, run)]
+      .filter((one) => one !== '')
+      .join('; '),
   };
+}
+
+/** How many photos the modes found ask for, how many of those there are, and why where some are not. */
+function photosOf(methods: readonly Method[], run: Run): string[] {
+  const method = methods.find((one) => one.method === run.method && one.revision === run.methodRevision);
+  const asked = photosAskedOf(method?.failureModes ?? [], run);
+  if (asked.length === 0) return [];
+  const because = run.examination?.withoutPhotos;
+  return [photosInWords(asked), ...(photosMissing(asked).length > 0 && because !== undefined ? [because] : [])];
 }
 
 function validityOf({ bundle, refused }: LotReportContent, { run, validity }: Run) {

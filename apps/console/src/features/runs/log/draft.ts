@@ -30,7 +30,8 @@ export interface Draft {
   partSound?: Examination['partSound'];
   note: string;
   deviations: string;
-  photos: { file: File; caption: string }[];
+  /** `shows` names one of the photos that the modes found ask for; empty for any other. */
+  photos: { file: File; caption: string; shows: string }[];
   device: string;
 }
 

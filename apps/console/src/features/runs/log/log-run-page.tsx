@@ -196,9 +196,10 @@ function madeOf(draft: Draft, named: FoundNames, person: string, now: string): R
 /** Photos follow the run they belong to; one that is refused does not undo it. */
 async function sendPhotos({ run }: RecordedAnswer, draft: Draft, person: string): Promise<string[]> {
   const refused: string[] = [];
-  for (const { file, caption } of draft.photos)
+  for (const { file, caption, shows } of draft.photos)
     await sendPhoto(run, file, {
       caption: caption.trim(),
+      ...(shows === '' ? {} : { shows }),
       device: draft.device.trim(),
       takenBy: person,
       takenAt: new Date(file.lastModified).toISOString(),

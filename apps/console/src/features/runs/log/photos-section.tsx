@@ -1,17 +1,24 @@
+import { photosAskedOf } from '@breakbook/lab';
 import { useId } from 'react';
-import { Field } from '../../../parts/field.js';
+import { Field, Select } from '../../../parts/field.js';
 import { Section } from '../../../parts/sheet/sheet.js';
+import { AskedPhotosList, photoChoices } from '../photos/asked-photos.js';
+import { type Draft } from './draft.js';
 import { type OfDraft } from './log-run-page.js';
 
 /** Photos of the specimen as it was found; sent after the run is recorded. */
-export function PhotosSection({ draft, change }: OfDraft) {
+export function PhotosSection({ draft, change, named: { method } }: OfDraft) {
   const id = useId();
+  const asked = photosAskedOf(method?.failureModes ?? [], { examination: draft, photos: draft.photos });
+  const described = (at: number, said: Partial<Draft['photos'][number]>) =>
+    change({ photos: draft.photos.map((one, place) => (place === at ? { ...one, ...said } : one)) });
   return (
     <Section
       question="What does it look like?"
       word="Photos"
       aside="PNG or JPEG, kept as they come and printed with their words."
     >
+      <AskedPhotosList asked={asked} />
       <div className="drop">
         <label htmlFor={id}>Take or choose photos</label>
         <input
@@ -20,7 +27,7 @@ export function PhotosSection({ draft, change }: OfDraft) {
           accept="image/png,image/jpeg"
           multiple
           onChange={({ target }) => {
-            const added = [...(target.files ?? [])].map((file) => ({ file, caption: '' }));
+            const added = [...(target.files ?? [])].map((file) => ({ file, caption: '', shows: '' }));
             change({ photos: [...draft.photos, ...added] });
             target.value = '';
           }}
@@ -33,17 +40,21 @@ export function PhotosSection({ draft, change }: OfDraft) {
           onChange={({ target }) => change({ device: target.value })}
         />
       )}
-      {draft.photos.map(({ file, caption }, index) => (
+      {draft.photos.map(({ file, caption, shows }, index) => (
         <div key={`${file.name} ${file.lastModified}`} className="rows">
           <Field
             label={`What ${file.name} shows`}
             value={caption}
-            onChange={({ target }) =>
-              change({
-                photos: draft.photos.map((one, place) => (place === index ? { ...one, caption: target.value } : one)),
-              })
-            }
+            onChange={({ target }) => described(index, { caption: target.value })}
           />
+          {asked.length > 0 && (
+            <Select
+              label={`Which of those asked for ${file.name} is`}
+              value={shows}
+              onChange={({ target }) => described(index, { shows: target.value })}
+              options={photoChoices(asked)}
+            />
+          )}
           <button
             type="button"
             className="plain"

@@ -1,4 +1,4 @@
-import { InvalidReason, type Validity } from '@breakbook/lab';
+import { InvalidReason, photosMissing, type Validity } from '@breakbook/lab';
 import { useMutation, useQueryClient } from '@tanstack/react-query';
 import { useState } from 'react';
 import { type RunRecord } from '../../../client/answers.js';
@@ -20,12 +20,20 @@ export function ValiditySection({ answer: { run, reading }, record, around }: Ru
   const me = useMe();
   if (run.validity) return null;
   const not = whyNotMine(me, record);
+  const lacking = run.examination?.withoutPhotos === undefined ? photosMissing(record.photosAsked) : [];
   return (
     <Section
       question="Is this run valid?"
       word="Validity"
       aside="Decided from the trace and the checks alone. Limits, verdicts and margins are shown to nobody before."
     >
+      {lacking.length > 0 && (
+        <p>
+          Photos that the failure mode asks for are missing: {lacking.map(({ of }) => of).join(', ')}. Validity is
+          decided once they are there, or once the examination says why they are not; see “What does it look like?”
+          above. A run recorded by mistake is made void without them.
+        </p>
+      )}
       {not === undefined ? (
         <DecideForm record={record} lot={around.lot} proposed={reading.proposedValidity} />
       ) : (

@@ -1,0 +1,58 @@
+import { photosMissing } from '@breakbook/lab';
+import { useQuery } from '@tanstack/react-query';
+import { photoAddress, photosQuery } from '../../../client/queries.js';
+import { moment } from '../../../parts/moment.js';
+import { Fold, Section } from '../../../parts/sheet/sheet.js';
+import { Who } from '../../../parts/who.js';
+import { useMe } from '../../people/me.js';
+import { type RunOnSheet } from '../use-run-sheet.js';
+import { AddPhoto } from './add-photo.js';
+import { AskedPhotosList } from './asked-photos.js';
+import './photos-section.css';
+import { WithoutPhotos } from './without-photos.js';
+
+/** Photos of the specimen as it was found, beside those that its failure mode asks for; not there where there are none. */
+export function PhotosSection({ answer: { run }, record, around }: RunOnSheet) {
+  const me = useMe();
+  const { data: photos = [] } = useQuery(photosQuery(run.run));
+  const { photosAsked: asked } = record;
+  if (photos.length === 0 && asked.length === 0) return null;
+  const missing = photosMissing(asked).length > 0;
+  const { examination } = run;
+  const why = examination?.withoutPhotos;
+  const open = run.validity === undefined && me.duties.includes('record');
+  return (
+    <Section question="What does it look like?" word="Photos" aside="Kept as they came; open one to see all of it.">
+      <AskedPhotosList asked={asked} />
+      {missing && why !== undefined && <p>Photos that are missing were not taken: {why}</p>}
+      {photos.length > 0 && (
+        <div className="photos">
+          {photos.map(({ number, width, height, content: { caption, shows, takenBy, takenAt, device } }) => (
+            <figure key={number}>
+              <a href={photoAddress(number)} target="_blank" rel="noreferrer">
+                <img src={photoAddress(number)} alt={caption} width={width} height={height} loading="lazy" />
+              </a>
+              <figcaption>
+                {shows !== undefined && <strong>{shows}: </strong>}
+                {caption}{' '}
+                <span className="quiet">
+                  <Who people={around.people} person={takenBy} />, {moment(takenAt, around.lab.zone)}, {device}.
+                </span>
+              </figcaption>
+            </figure>
+          ))}
+        </div>
+      )}
+      {open && (
+        <Fold word="Attach a photo">
+          <AddPhoto key={photos.length} run={run.run} person={me.person} asked={asked} />
+        </Fold>
+      )}
+      {open && missing && examination && why === undefined && (
+        <Fold word="Say why a photo was not taken">
+          <WithoutPhotos record={record} examination={examination} />
+        </Fold>
+      )}
+    </Section>
+  );
+}

@@ -1,0 +1,74 @@
+import { randomUUID } from 'node:crypto';
+import { PostgresRawStore } from '@breakbook/records';
+import { importLot } from '@breakbook/service';
+import { type Browser } from 'playwright-core';
+import { afterAll, beforeAll, expect, it } from 'vitest';
+import { burstFile, burstRun, formOf, lotWithoutRuns, specimenKey } from '../sent-runs.ts';
+import { type SignedInCaller, startTestService, type TestService } from '../service.ts';
+import { needs } from '../tools.ts';
+import { BUILT, expectAccessible, launchChromium, picture, signIn, watch } from './browser.ts';
+
+// Made by ImageMagick 6.9.11: convert -size 5x3 xc:teal PNG24:a.png.
+const PNG = 'iVBORw0KGgoAAAANSUhEUgAAAAUAAAADCAIAAADUVFKvAAAAFElEQVQI12NkaGhgQAJMDKgAnQ8ALkABBoH9zgUAAAAASUVORK5CYII=';
+
+needs('chromium')('photos that a failure mode asks for', () => {
+  let service: TestService;
+  let browser: Browser;
+  let operator: SignedInCaller;
+
+  beforeAll(async () => {
+    service = await startTestService({ consoleFolder: BUILT });
+    const bundle = lotWithoutRuns();
+    const methods = bundle.methods.map((method) => ({
+      ...method,
+      failureModes: method.failureModes.map((mode) =>
+        mode.code === 'BF-FLG' ? { ...mode, photos: [{ of: 'origin of the fracture', least: 1 }] } : mode,
+      ),
+    }));
+    const specimens = bundle.specimens.slice(0, 1).map((one) => ({ ...one, specimen: specimenKey(1) }));
+    await importLot(service.records, new PostgresRawStore(), { ...bundle, methods, specimens }, () => []);
+    operator = await service.signIn('b-ravenscroft');
+    const sent = await operator.ask('POST', '/api/runs', {
+      body: formOf(burstRun(specimenKey(1)), { 'log.csv': burstFile(specimenKey(1)) }),
+      headers: { 'idempotency-key': randomUUID() },
+    });
+    expect(sent.status).toBe(201);
+    browser = await launchChromium();
+  });
+  afterAll(async () => {
+    await browser?.close();
+    await service?.close();
+  });
+
+  it('are listed as missing, and attached on the page of the run', async () => {
+    const context = await browser.newContext({ viewport: { width: 390, height: 844 } });
+    try {
+      const page = await context.newPage();
+      const wrong = watch(page, service.url);
+      await page.goto(`${service.url}/lots/D42-PP1/runs/run-${specimenKey(1)}`);
+      await signIn(page, 'b-ravenscroft', operator.passphrase);
+      const asked = page.getByRole('table', { name: 'Photos that the failure mode asks for' });
+      await asked.waitFor();
+      expect(await asked.textContent()).toContain('missing');
+      await page.getByText('Photos that the failure mode asks for are missing: origin of the fracture.').waitFor();
+      await page.getByText('Say why a photo was not taken').click();
+      await page.getByText('Attach a photo').click();
+      await expectAccessible(page);
+      await picture(page, 'photos-missing');
+      await page.getByLabel('Photo, PNG or JPEG').setInputFiles({
+        name: 'origin.png',
+        mimeType: 'image/png',
+        buffer: Buffer.from(PNG, 'base64'),
+      });
+      await page.getByLabel('What it shows').fill('Flange at 120° from the valve');
+      await page.getByLabel('Camera or telephone').fill('bench camera');
+      await page.getByRole('button', { name: 'Attach this photo' }).click();
+      await page.getByRole('img', { name: 'Flange at 120° from the valve' }).waitFor();
+      await asked.getByText('there', { exact: true }).waitFor();
+      await expectAccessible(page);
+      expect(wrong).toEqual([]);
+    } finally {
+      await context.close();
+    }
+  }, 120_000);
+});
