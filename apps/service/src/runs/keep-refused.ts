@@ -19,7 +19,7 @@ export async function keepRefused(
   parts: SentPart[],
   refusal: Refusal,
 ): Promise<void> {
-  if (parts.length === 0 || !isKeptUnread(refusal)) return;
+  if (parts.length === 0 || !(await isKeptUnread(refusal, parts))) return;
   const kept = await keepUnread(records, store, by, parts, refusal);
   if (kept.stored === 'unread') {
     refusal.stored = { stored: 'unread', unreadFileId: kept.unreadFileId };
@@ -30,15 +30,26 @@ export async function keepRefused(
 }
 
 /** Refused for content, or left without a run though readable: the wheel cannot be broken again for another file. */
-function isKeptUnread({ code }: Refusal): boolean {
+async function isKeptUnread({ code }: Refusal, parts: readonly SentPart[]): Promise<boolean> {
   if (code === 'run.duplicate' || code === 'file.empty' || code === 'file.too-large') return false;
   if (code === 'file.missing' || code === 'request.too-many-parts') return false;
-  if (code === 'file.type-mismatch' || code === 'file.compressed' || code === 'file.name-invalid') return false;
+  if (code === 'file.type-mismatch' || code === 'file.name-invalid') return false;
+  if (code === 'file.compressed') return someGzip(parts);
   return (
     /^(file|csv|header|unit|meta|number|time|run)\./.test(code) ||
     code === 'specimen.destroyed' ||
     code === 'state.conflict'
   );
+}
+
+/** Of all packed files a later layout can have gzip read, and it alone. Told by its first bytes (RFC 1952, 2.3.1). */
+async function someGzip(parts: readonly SentPart[]): Promise<boolean> {
+  for (const { bytes } of parts)
+    for await (const first of bytes.chunks()) {
+      if (first[0] === 0x1f && first[1] === 0x8b) return true;
+      break;
+    }
+  return false;
 }
 
 /** The unread file that holds exactly these parts and still waits, if there is one. */

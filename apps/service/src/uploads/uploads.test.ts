@@ -245,8 +245,8 @@ const CONTENT: Row[] = [
   ['a PDF called CSV', withFile('%PDF-1.7\nlog'), 415, 'file.type-mismatch'],
   ['a picture called CSV', withFile(Uint8Array.of(0x89, 0x50, 0x4e, 0x47, 13, 10, 26, 10)), 415, 'file.type-mismatch'],
   ['a program called CSV', withFile('\x7fELF\x02\x01\x01'), 415, 'file.type-mismatch'],
-  ['gzip', withFile(gzipSync(burstFile(FREE))), 415, 'file.compressed'],
-  ['a zip archive', withFile('PK\x03\x04log.csv'), 415, 'file.compressed'],
+  ['gzip', withFile(gzipSync(burstFile(FREE))), 415, 'file.compressed', UNREAD],
+  ['a zip archive', withFile('PK\x03\x04log.csv'), 415, 'file.compressed', NOT_STORED],
   ['UTF-16', withFile(Buffer.from(`\ufeff${burstFile(FREE)}`, 'utf16le')), 422, 'file.encoding', UNREAD],
   ['a zero-filled tail', withFile(`${burstFile(FREE)}${'\0'.repeat(512)}`), 422, 'file.nul-byte', UNREAD],
   [

@@ -57,7 +57,9 @@ export function somethingElse(bytes: Uint8Array, expected: Dialect['encoding'] =
     return answer(
       'file.compressed',
       `this is compressed (${packed}).`,
-      'Unpack it and send the file inside, or have a layout that takes gzip read the unread file.',
+      packed === 'gzip'
+        ? 'Unpack it and send the file inside, or have a layout that takes gzip read the unread file.'
+        : 'Unpack it and send the file inside. Of packed files a layout may take gzip alone.',
     );
 
   const found = encodingFound(bytes, match(OTHER_ENCODINGS));
