@@ -48,6 +48,33 @@ export const UncertaintyComponent = z.discriminatedUnion('from', [
 ]);
 export type UncertaintyComponent = z.infer<typeof UncertaintyComponent>;
 
+/**
+ * How uncertain a characteristic is: the parts of its error, and either a fixed factor `k`, or the probability `coverage` that
+ * the interval is to have. A fixed k = 2 covers about 95 % only where no bounded part outweighs the others; by `coverage` the
+ * factor is taken from the distributions of the parts (JCGM 101:2008).
+ */
+export const UncertaintyBudget = z
+  .strictObject({
+    k: z.number().positive().optional(),
+    coverage: Fraction.optional(),
+    components: z.array(UncertaintyComponent).min(1),
+    /** Parts that err together, by their names (GUM, 5.2.2); parts that are not named are independent. */
+    correlations: z.array(z.strictObject({ between: z.tuple([Line, Line]), r: z.number().min(-1).max(1) })).optional(),
+  })
+  .superRefine(({ k, coverage, components, correlations }, context) => {
+    if ((k === undefined) === (coverage === undefined))
+      context.addIssue({ code: 'custom', path: ['k'], message: 'either k or coverage must be given, and not both' });
+    const times = (name: string) => components.filter((one) => one.name === name).length;
+    for (const [index, { between }] of (correlations ?? []).entries())
+      if (between[0] === between[1] || between.some((name) => times(name) !== 1))
+        context.addIssue({
+          code: 'custom',
+          path: ['correlations', index, 'between'],
+          message: 'must name two components, each of which stands once in the budget',
+        });
+  });
+export type UncertaintyBudget = z.infer<typeof UncertaintyBudget>;
+
 export const MethodCharacteristic = z.strictObject({
   characteristic: ChannelName,
   title: Line,
@@ -57,9 +84,7 @@ export const MethodCharacteristic = z.strictObject({
   /** What is computed, in one sentence with its formula. */
   definition: Paragraph,
   /** Left out where no uncertainty is stated; a guarded rule on it is then "not evaluated". */
-  uncertainty: z
-    .strictObject({ k: z.number().positive(), components: z.array(UncertaintyComponent).min(1) })
-    .optional(),
+  uncertainty: UncertaintyBudget.optional(),
 });
 export type MethodCharacteristic = z.infer<typeof MethodCharacteristic>;
 
@@ -74,6 +99,15 @@ export const FailureMode = z.strictObject({
   countsAs: z.record(ChannelName, z.enum(['failure', 'at least', 'none'])),
   /** How the pressure is lost where this came first. A fall of pressure alone does not tell a rim from a tyre. */
   loss: LossOfPressure.optional(),
+  /** Photos that an examination naming it must have, before the validity of the run is decided. */
+  photos: z
+    .array(AskedPhotos)
+    .min(1)
+    .max(10)
+    .refine((asked) => new Set(asked.map(({ of }) => of)).size === asked.length, {
+      error: 'each thing is asked for once, with how many photos of it',
+    })
+    .optional(),
 });
 export type FailureMode = z.infer<typeof FailureMode>;
 
@@ -99,15 +133,6 @@ export const BurstParameters = z.strictObject({
     .min(1)
     .max(15)
     .refine((n) => n % 2 === 1, { error: 'must be odd' }),
-  /** Photos that an examination naming it must have, before the validity of the run is decided. */
-  photos: z
-    .array(AskedPhotos)
-    .min(1)
-    .max(10)
-    .refine((asked) => new Set(asked.map(({ of }) => of)).size === asked.length, {
-      error: 'each thing is asked for once, with how many photos of it',
-    })
-    .optional(),
   /** Raw and despiked peak may differ by this share before the run is flagged. */
   spikeShare: Fraction,
   /** A fall by this share of the running maximum within `failureWindow` is a failure. */

@@ -70,6 +70,8 @@ export const Characteristic = z.strictObject({
     .strictObject({
       expanded: z.number(),
       k: z.number(),
+      /** Probability that the method asked for, where k follows from it. */
+      coverage: z.number().optional(),
       components: z.array(z.strictObject({ name: z.string(), u: z.number() })),
     })
     .optional(),

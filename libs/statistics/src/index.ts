@@ -100,4 +100,5 @@ export { coveragePage } from './study/coverage-page.js';
 export { type Breach, breaches, coverageExperiments, coverageStudy } from './study/coverage-study.js';
 export type { Experiment, Outcome } from './study/experiment.js';
 export * from './uncertainty/combine-uncertainty.js';
+export { coverageOfParts, type ErrorPart } from './uncertainty/coverage-of-parts.js';
 export * from './uncertainty/standard-uncertainty.js';

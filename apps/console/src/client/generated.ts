@@ -50,7 +50,7 @@ export type Characteristic = {
   value: CharacteristicValue | NotEvaluated;
   ifBroken?: CharacteristicValue | NotEvaluated;
   caution?: string;
-  uncertainty?: { expanded: number; k: number; components: { name: string; u: number }[] };
+  uncertainty?: { expanded: number; k: number; coverage?: number; components: { name: string; u: number }[] };
   source: 'trace' | 'keyed';
   steps: Step[];
 };
@@ -180,9 +180,6 @@ export type ImpactParameters = {
   momentumShare: Fraction;
   secondStrike: Quantity;
   forceShareOfFullScale: Fraction;
-};
-export type Instant = string;
-export type InvalidReason =
   setUp?: ImpactSetUp;
 };
 export type ImpactSetUp = {
@@ -193,6 +190,9 @@ export type ImpactSetUp = {
   massBand?: Fraction;
   boltTorque?: { from: Quantity; to: Quantity };
   notStruckBefore?: true;
+};
+export type Instant = string;
+export type InvalidReason =
   | 'rig fault'
   | 'sensor fault'
   | 'wrong mounting'
@@ -463,7 +463,7 @@ export type MethodCharacteristic = {
   unit: UnitCode;
   reference?: 'gauge' | 'absolute';
   definition: Paragraph;
-  uncertainty?: { k: number; components: UncertaintyComponent[] };
+  uncertainty?: UncertaintyBudget;
 };
 export type MovableInstant = 'failure' | 'contact begins' | 'contact ends';
 export type MovedInstant = {
@@ -789,6 +789,12 @@ export type TraceEvent = {
   passage?: number;
   loss?: LossOfPressure;
   moved?: { by: Key; proposed?: number };
+};
+export type UncertaintyBudget = {
+  k?: number;
+  coverage?: Fraction;
+  components: UncertaintyComponent[];
+  correlations?: { between: [Line, Line]; r: number }[];
 };
 export type UncertaintyComponent =
   | { from: 'calibration'; name: Line; channel: ChannelName }

@@ -56,6 +56,8 @@ export function combineUncertainty(
 
   let variance = 0;
   for (const one of signed.values()) variance += one * one;
+  // What is left where parts cancel is the rounding of what cancelled.
+  const rounding = 1e-12 * variance;
   for (const { between, r } of correlations) {
     const [a, b] = between.map((name) => signed.get(name));
     if (a === undefined || b === undefined || between[0] === between[1])
@@ -65,10 +67,10 @@ export function combineUncertainty(
     if (!(r >= -1 && r <= 1)) throw new RangeError(`combineUncertainty: r must lie between -1 and 1; got ${r}.`);
     variance += 2 * a * b * r;
   }
-  if (variance < 0)
+  if (variance < -rounding)
     throw new RangeError('combineUncertainty: these correlations cannot all hold; the variance comes out negative.');
 
-  const standard = Math.sqrt(variance);
+  const standard = Math.sqrt(Math.max(0, variance));
   return {
     method: 'law of propagation of uncertainty',
     standard,

@@ -1,5 +1,5 @@
 import { listed } from '@breakbook/acceptance';
-import { isNotEvaluated, type Quantity, type Run } from '@breakbook/lab';
+import { type Characteristic, isNotEvaluated, type Quantity, type Run, type UncertaintyBudget } from '@breakbook/lab';
 import { printDeclared, unitSymbol } from '@breakbook/units';
 import { linesOf, personOf } from '../../content/judged-lot.js';
 import { type LotReportContent } from '../../content/lot-report-content.js';
@@ -87,6 +87,16 @@ export function deviationsSection({ bundle }: LotReportContent): Section {
   };
 }
 
+/** The factor of the method; or the probability it asks for, with the factors that reached it. */
+function factorInWords({ k, coverage }: UncertaintyBudget, found: readonly Characteristic[]): string {
+  if (k !== undefined) return `k = ${printDeclared(k)}`;
+  const factors = found.flatMap(({ uncertainty }) => (uncertainty ? [uncertainty.k] : [])).sort((a, b) => a - b);
+  const [least, most] = [factors[0], factors.at(-1)];
+  const asked = `${printDeclared(100 * (coverage ?? 0))} % by the distributions of the parts`;
+  if (least === undefined || most === undefined) return asked;
+  return `k = ${least === most ? printDeclared(least) : `${printDeclared(least)} to ${printDeclared(most)}`} for ${asked}`;
+}
+
 /** How sure one measurement is; kept apart from the scatter between specimens. */
 export function uncertaintySection(content: LotReportContent): Section {
   const rows = linesOf(content).flatMap(({ method }) =>
@@ -106,7 +116,7 @@ export function uncertaintySection(content: LotReportContent): Section {
           : least === most
             ? both(uncertaintyInWords(least, unit))
             : `${both(uncertaintyInWords(least, unit))} to ${both(uncertaintyInWords(most, unit))}`,
-        uncertainty ? `k = ${printDeclared(uncertainty.k)}` : '',
+        uncertainty ? factorInWords(uncertainty, found) : '',
         uncertainty ? uncertainty.components.map(({ name }) => name).join('; ') : '',
       ];
     }),
