@@ -147,6 +147,12 @@ describe('what a layout declares is read, and refused without', () => {
       { unitNames: [{ written: 'Kilo', unit: 'kPa' }] },
       'unit.unknown',
     ],
+    [
+      'a unit in other case',
+      GOOD.replace('[kPa]', '[KPA]'),
+      { unitNames: [{ written: 'KPA', unit: 'kPa' }] },
+      'unit.ambiguous',
+    ],
     ['a doubtful unit', GOOD.replace('[Cel]', '[C]'), { unitNames: [{ written: 'C', unit: 'Cel' }] }, 'unit.ambiguous'],
     [
       'date-times',
@@ -226,6 +232,14 @@ describe('what a layout declares is read, and refused without', () => {
     const sent = Buffer.from(bytes);
     expect(read(sent, declared).rows).toBe(120_000);
     expect(sent.equals(bytes)).toBe(true);
+  });
+
+  it('a column that the method does not know, by naming it', () => {
+    const content = GOOD.replace(HEADER, HEADER.replace('\n', ',Zusatz [1]\n')).replaceAll(/^(\d.*)$/gm, '$1,7');
+    expect(read(content).flags).toMatchObject([{ code: 'header.unknown-channel', line: 4, column: 4 }]);
+    const named = read(content, { columns: [...PLAIN.columns, { column: 'Zusatz', channel: 'extra' }] });
+    expect(named.flags).toEqual([]);
+    expect([...(named.values[3] ?? [])]).toEqual([7, 7, 7]);
   });
 
   it('a file without metadata', () => {
