@@ -73,6 +73,7 @@ function recordOf(run: Run): RunRecord {
     reading: runAnswer(run.run).reading,
     results: [],
     validity: run.validity?.validity ?? 'not decided',
+    photosAsked: [],
   };
 }
 
