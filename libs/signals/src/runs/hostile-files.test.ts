@@ -8,10 +8,10 @@ import { readRun } from './read-run.js';
 
 /*
  * Files that were changed anywhere: each is read or refused with a code, whole and in pieces, and nothing else happens.
- * 2 400 mutations here; BREAKBOOK_MUTATIONS=100000 npx vitest run libs/signals/src/runs/hostile-files.test.ts makes as
+ * 2 800 mutations here; BREAKBOOK_MUTATIONS=100000 npx vitest run libs/signals/src/runs/hostile-files.test.ts makes as
  * many as it says, with as much more time for them.
  */
-const MUTATIONS = Number(process.env.BREAKBOOK_MUTATIONS ?? 2400);
+const MUTATIONS = Number(process.env.BREAKBOOK_MUTATIONS ?? 2800);
 const TIME_LIMIT = Math.max(180_000, 40 * MUTATIONS);
 /** No file of a few kilobytes may take so long, ms, on a machine that is busy. */
 const HANGS = 5000;
@@ -40,6 +40,7 @@ const latin1 = (text: string) => Uint8Array.from(text, (one) => one.charCodeAt(0
 const utf16 = (text: string) =>
   Uint8Array.from([...text].flatMap((one) => [one.charCodeAt(0) & 255, one.charCodeAt(0) >> 8]));
 const stamp = (tenths: number) => new Date(Date.UTC(2031, 2, 4, 10, 12) + 100 * tenths).toISOString().slice(0, 23);
+const lisbon = (tenths: number) => new Date(Date.UTC(2031, 9, 26, 0, 12) + 100 * tenths).toISOString().slice(0, 23);
 const tokens = { columns: layout.columns.map((one) => ({ ...one, noReading: ['OL', ''] })) };
 
 /** One way of writing the same run, with the layout that reads it, and what is packed after it was changed. */
@@ -56,6 +57,26 @@ const WAYS: { name: string; bytes: Uint8Array; layout: Layout; pack?: boolean }[
       ...layout,
       text: { encoding: 'windows-1252', delimiter: 'semicolon', decimalMark: 'comma', thousandsMark: 'point' },
       time: { column: 'time', kind: 'date-time', form: 'YYYY-MM-DDThh:mm:ss,f', zone: '+01:00' },
+    },
+  },
+  {
+    name: 'date and time of day apart, by the clock of a zone',
+    bytes: new TextEncoder().encode(
+      // The clock is set back an hour later: a changed digit falls into the hour that comes twice.
+      withHead(rows((cells, i) => [lisbon(i).replace('T', ','), ...cells.slice(1)].join(','))).replace(
+        'time [s]',
+        'date,clock',
+      ),
+    ),
+    layout: {
+      ...layout,
+      time: {
+        column: 'date',
+        clockColumn: 'clock',
+        kind: 'date-time',
+        form: 'YYYY-MM-DD hh:mm:ss.f',
+        zone: 'Europe/Lisbon',
+      },
     },
   },
   {
