@@ -4,6 +4,7 @@ export { type TraceOutline, traceOutline } from './features/trace-outline.js';
 export { FILE_BOUNDS, type FileBounds } from './files/layout-1.js';
 export { type FoundColumn, type LayoutProposal, proposeLayout } from './files/propose-layout.js';
 export { type FileSurvey, type SurveyedColumn, surveyFile } from './files/survey-file.js';
+export { type LayoutTrial, tryLayout } from './files/try-layout.js';
 export { readRun } from './runs/read-run.js';
 export type { SentFile } from './runs/run-file.js';
 export type { ReadRun, RunInput } from './runs/run-input.js';

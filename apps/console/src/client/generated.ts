@@ -1186,6 +1186,38 @@ export interface Operations {
     path: { layout: string; revision: string };
     answer: { version: number; at: Instant; by: Key; reason?: Paragraph; content: Layout };
   };
+  'POST /api/layouts/proposals': {
+    body: FormData;
+    answer: {
+      layout: { [name: string]: unknown };
+      understood: { what: string; found: string }[];
+      columns: { column: number; name: string; unit?: string; first: string[]; words: string[] }[];
+      doubts: string[];
+      toFill: string[];
+    };
+  };
+  'POST /api/layouts/trials': {
+    body: FormData;
+    answer:
+      | {
+          read: true;
+          bytes: number;
+          sha256: string;
+          rows: number;
+          columns: {
+            column: number;
+            name: string;
+            unit: string;
+            channel?: string;
+            readings: number;
+            smallest?: number;
+            largest?: number;
+          }[];
+          flags: Problem[];
+          first: (number | null)[][];
+        }
+      | { read: false; problems: Problem[]; problemCount: number };
+  };
   'GET /api/ledger': {
     query?: { limit?: number; after?: string; order?: 'oldest' | 'newest' };
     answer: {
@@ -2215,6 +2247,7 @@ export interface Operations {
       reason?: string;
     };
   };
+  'GET /api/unread/{id}/parts/{n}': { path: { id: string; n: string }; answer: Blob };
   'POST /api/unread/{id}/read': {
     path: { id: string };
     body: {

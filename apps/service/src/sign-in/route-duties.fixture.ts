@@ -51,6 +51,8 @@ export const ROUTE_DUTIES: Record<string, RouteDuty> = {
   'GET /api/layouts/:layout/revisions/:revision': 'signed in',
   'POST /api/layouts': ['define'],
   'POST /api/layouts/:layout/revisions': ['define'],
+  'POST /api/layouts/proposals': ['define', 'record'],
+  'POST /api/layouts/trials': ['define', 'record'],
 
   'GET /api/limits': 'signed in',
   'GET /api/limits/:limit': 'signed in',
@@ -124,6 +126,7 @@ export const ROUTE_DUTIES: Record<string, RouteDuty> = {
   'POST /api/runs/:run/validity': ['review'],
   'GET /api/unread': 'signed in',
   'GET /api/unread/:id': 'signed in',
+  'GET /api/unread/:id/parts/:n': 'signed in',
   'POST /api/unread/:id/read': ['record'],
   'POST /api/unread/:id/discard': ['record', 'review'],
 

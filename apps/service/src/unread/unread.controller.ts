@@ -1,4 +1,5 @@
-import { Body, Controller, Get, HttpCode, Param, Post, Query } from '@nestjs/common';
+import { Readable } from 'node:stream';
+import { Body, Controller, Get, Header, HttpCode, Param, Post, Query, StreamableFile } from '@nestjs/common';
 import { z } from 'zod';
 import { parsedBy } from '../http/parsed-by.js';
 import { queriedBy } from '../http/queried-by.js';
@@ -35,6 +36,19 @@ export class UnreadController {
   @Answers('One refused file', UnreadAnswer)
   one(@Param('id') id: string, @SignedIn() by: SignedInActor): Promise<UnreadAnswer> {
     return this.unread.one(by.labId, id);
+  }
+
+  @Get(':id/parts/:n')
+  @Duty('signed in')
+  @Header('content-type', 'application/octet-stream')
+  @Answers('One part of a refused file, bit for bit')
+  async part(@Param('id') id: string, @Param('n') n: string, @SignedIn() by: SignedInActor): Promise<StreamableFile> {
+    const { size, bytes } = await this.unread.part(by.labId, id, n);
+    return new StreamableFile(Readable.from(bytes), {
+      type: 'application/octet-stream',
+      disposition: 'attachment',
+      length: size,
+    });
   }
 
   @Post(':id/read')

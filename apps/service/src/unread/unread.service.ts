@@ -1,4 +1,4 @@
-import { Instant, Key, Problem, Refusal } from '@breakbook/lab';
+import { Instant, Key, Problem, Refusal, shown } from '@breakbook/lab';
 import {
   discardUnread,
   type RawStore,
@@ -74,6 +74,21 @@ export class UnreadService {
   async one(labId: string, id: string): Promise<UnreadAnswer> {
     const reader = this.records.read(labId);
     return answerOf(reader, await reader.one(tables.UnreadFile, id));
+  }
+
+  /** One part, bit for bit. It is read through once before, so that nothing damaged is ever handed on. */
+  async part(labId: string, id: string, n: string): Promise<{ size: number; bytes: AsyncIterable<Uint8Array> }> {
+    const reader = this.records.read(labId);
+    const file = await reader.one(tables.UnreadFile, id);
+    const part = /^[1-9]\d{0,3}$/.test(n) ? (await unreadParts(reader, file.id))[Number(n) - 1] : undefined;
+    if (!part)
+      throw new Refusal({
+        code: 'request.not-found',
+        detail: `Unread file ${file.number} has no part ${shown(n)}; parts count from 1.`,
+      });
+    for await (const _ of this.store.read(reader, part.rawId)); // Reading is checking.
+    const raw = await reader.one(tables.RawBytes, part.rawId);
+    return { size: Number(raw.size), bytes: this.store.read(reader, part.rawId) };
   }
 
   /** Reads the kept bytes again, as the run described now: of another specimen, or under a later layout. */

@@ -7,5 +7,7 @@ export const UPLOAD_BOUNDS = {
   fileBytes: 128 * 1024 * 1024,
   /** Of all files of a run together. */
   bytes: 256 * 1024 * 1024,
+  /** Of a packed file that a layout is tried on, once it is unpacked. */
+  unpackedBytes: 1024 * 1024 * 1024,
   nameBytes: 1000,
 } as const;

@@ -16,23 +16,28 @@ export interface Upload {
   files: { name: string; path: string; sha256: string }[];
 }
 
-/** What the parts of a form are called. */
-const DESCRIPTION = 'run';
+/** What the part with the JSON is called; a form of files alone has none. */
+export type DescriptionPart = 'run' | 'layout' | 'none';
+/** What the parts with files are called. */
 const FILE = 'file';
 const LONGEST_REST = 8 * 1024 * 1024;
 
 /**
- * Reads a form of one part `run` (JSON) and any number of parts `file`, as far as the bounds go. Files are written to
+ * Reads a form of one part with JSON (`run`, unless it is called otherwise) and any number of parts `file`, as far as the bounds go. Files are written to
  * the folder as they come, so that none is in memory whole. Refuses a form that is not whole, or has other parts.
  */
-export async function readUpload(request: FastifyRequest, folder: string): Promise<Upload> {
+export async function readUpload(
+  request: FastifyRequest,
+  folder: string,
+  description: DescriptionPart = 'run',
+): Promise<Upload> {
   const boundary = boundaryOf(request.headers['content-type'] ?? '');
   if (!request.isMultipart()) throw noForm();
   if (boundary === undefined)
     throw malformed('The header Content-Type names no boundary between the parts of the form.');
   const count = new PartCount(boundary);
   request.raw.on('data', (chunk: Buffer) => count.take(chunk));
-  const read = new Parts(folder);
+  const read = new Parts(folder, description);
   try {
     for await (const part of request.parts({
       // Every part as a stream, so that one reader with one set of bounds reads them all.
@@ -49,7 +54,7 @@ export async function readUpload(request: FastifyRequest, folder: string): Promi
       await read.take(part as MultipartFile);
   } catch (error) {
     discardRest(request.raw);
-    throw error instanceof Refusal ? error : framingRefusal(error);
+    throw error instanceof Refusal ? error : framingRefusal(error, partsExpected(description));
   }
   if (count.parts !== read.taken)
     throw malformed(
@@ -79,11 +84,15 @@ class Parts {
   #bytes = 0;
   readonly #files: Upload['files'] = [];
 
-  constructor(private readonly folder: string) {}
+  constructor(
+    private readonly folder: string,
+    private readonly description: DescriptionPart,
+  ) {}
 
   async take(part: MultipartFile): Promise<void> {
     this.taken += 1;
-    if (part.fieldname === DESCRIPTION) this.#description = await this.#describe(part);
+    if (this.description !== 'none' && part.fieldname === this.description)
+      this.#description = await this.#describe(part);
     else if (part.fieldname === FILE) this.#files.push(await this.#spool(part));
     else {
       part.file.resume();
@@ -91,23 +100,24 @@ class Parts {
         code: 'file.missing',
         found: shown(part.fieldname ?? ''),
         detail: `The form has a part called ${shown(part.fieldname ?? '') || '(nothing)'}, which is not read.`,
-        expected: `one part "${DESCRIPTION}" with the JSON of the run, and a part "${FILE}" for each file`,
+        expected: partsExpected(this.description),
         action: 'Name the parts so and send the form again.',
       });
     }
   }
 
   whole(): Upload {
-    if (this.#description !== undefined) return { description: this.#description, files: this.#files };
+    if (this.#description !== undefined || this.description === 'none')
+      return { description: this.#description, files: this.#files };
     throw new Refusal({
       code: 'body.empty',
-      detail: `The form has no part "${DESCRIPTION}", which describes the run in JSON.`,
+      detail: `The form has no part "${this.description}", which describes the ${this.description} in JSON.`,
       action: 'Send it beside the files.',
     });
   }
 
   async #describe(part: MultipartFile): Promise<unknown> {
-    if (this.#description !== undefined) throw tooMany(`The form has two parts "${DESCRIPTION}".`);
+    if (this.#description !== undefined) throw this.#tooMany(`The form has two parts "${this.description}".`);
     const chunks: Buffer[] = [];
     let size = 0;
     for await (const chunk of part.file as AsyncIterable<Buffer>) {
@@ -115,7 +125,7 @@ class Parts {
       if (size > UPLOAD_BOUNDS.descriptionBytes)
         throw new Refusal({
           code: 'body.too-large',
-          detail: `The part "${DESCRIPTION}" is longer than ${UPLOAD_BOUNDS.descriptionBytes} bytes.`,
+          detail: `The part "${this.description}" is longer than ${UPLOAD_BOUNDS.descriptionBytes} bytes.`,
         });
       chunks.push(chunk);
     }
@@ -124,7 +134,7 @@ class Parts {
 
   async #spool(part: MultipartFile): Promise<Upload['files'][number]> {
     if (this.#files.length === UPLOAD_BOUNDS.files)
-      throw tooMany(`The form has more than ${UPLOAD_BOUNDS.files} files.`);
+      throw this.#tooMany(`The form has more than ${UPLOAD_BOUNDS.files} files.`);
     const name = part.filename ?? '';
     this.#requireName(name);
     // Never by the name it was sent under, which is anybody's text.
@@ -146,6 +156,10 @@ class Parts {
     return { name, path: spooled, sha256: hash.digest('hex') };
   }
 
+  #tooMany(detail: string): Refusal {
+    return tooMany(detail, partsExpected(this.description));
+  }
+
   #requireName(name: string): void {
     const twice = this.#files.some((one) => one.name === name);
     if (!twice && name !== '' && !/[\0\r\n]/.test(name) && Buffer.byteLength(name) <= UPLOAD_BOUNDS.nameBytes) return;
@@ -161,10 +175,10 @@ class Parts {
 }
 
 /** What the reader of forms found wrong, in the words of the closed list. */
-function framingRefusal(error: unknown): unknown {
+function framingRefusal(error: unknown, expected: string): unknown {
   const { code, message = '' } = error as { code?: string; message?: string };
   if (code === 'FST_FILES_LIMIT' || code === 'FST_PARTS_LIMIT' || code === 'FST_FIELDS_LIMIT')
-    return tooMany(`The form has more than ${UPLOAD_BOUNDS.files} files.`);
+    return tooMany(`The form has more than ${UPLOAD_BOUNDS.files} files.`, expected);
   if (code?.startsWith('FST_') || /multipart|terminated early|boundary|premature close|malformed/i.test(message))
     return malformed('The form ends before its closing boundary, or is not one at all.');
   return error;
@@ -179,12 +193,13 @@ function tooLarge(name: string, detail: string): Refusal {
   });
 }
 
-function tooMany(detail: string): Refusal {
-  return new Refusal({
-    code: 'request.too-many-parts',
-    detail,
-    expected: `one part "${DESCRIPTION}" and at most ${UPLOAD_BOUNDS.files} parts "${FILE}"`,
-  });
+function tooMany(detail: string, expected: string): Refusal {
+  return new Refusal({ code: 'request.too-many-parts', detail, expected });
+}
+
+function partsExpected(description: DescriptionPart): string {
+  const files = `at most ${UPLOAD_BOUNDS.files} parts "${FILE}"`;
+  return description === 'none' ? files : `one part "${description}" with the JSON of the ${description}, and ${files}`;
 }
 
 function malformed(detail: string): Refusal {
@@ -194,7 +209,7 @@ function malformed(detail: string): Refusal {
 function noForm(): Refusal {
   return new Refusal({
     code: 'body.media-type',
-    detail: 'A run is sent as a form of several parts.',
+    detail: 'Files are sent as the parts of a form.',
     expected: 'multipart/form-data; boundary=...',
   });
 }

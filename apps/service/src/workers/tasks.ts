@@ -1,8 +1,11 @@
+import fs from 'node:fs';
 import { evaluateLot, evaluateRun, type LotEvaluation } from '@breakbook/acceptance';
 import { canonicalJson, sha256 } from '@breakbook/evidence';
 import {
+  type Layout,
   type LotBundle,
   type LotResult,
+  type MethodChannel,
   type Reading,
   Refusal,
   type RunJudgement,
@@ -10,9 +13,18 @@ import {
   type Trace,
 } from '@breakbook/lab';
 import { type LotReportContent, type ReportIdentity } from '@breakbook/reports';
-import { blocksOf, type TraceBlock, traceOutline } from '@breakbook/signals';
+import {
+  blocksOf,
+  type LayoutProposal,
+  type LayoutTrial,
+  proposeLayout,
+  type TraceBlock,
+  traceOutline,
+  tryLayout,
+} from '@breakbook/signals';
 import { type ComputeReply, compute } from '@breakbook/statistics';
 import { jsonBody } from '../http/json-body.js';
+import { UPLOAD_BOUNDS } from '../uploads/bounds.js';
 import { bytesOf, type RunFileSource, type RunToRead, readRunToRead } from './run-to-read.js';
 
 /** A trace of a screen's width shows no more points than twice this. */
@@ -69,6 +81,11 @@ export interface Tasks {
   };
   'evaluate run': { input: { bundle: LotBundle; run: string; files: RunFileSource[] }; output: ReadAgain };
   'pack traces': { input: RunToRead; output: PackedTrace[] };
+  'propose layout': { input: { name: string; path: string }; output: LayoutProposal };
+  'try layout': {
+    input: { name: string; path: string; layout: Layout; channels: MethodChannel[] };
+    output: LayoutTrial;
+  };
   compute: { input: { body: Uint8Array }; output: ComputeReply };
 }
 
@@ -112,6 +129,11 @@ export const TASKS: {
       clock: sha256(new Uint8Array(time.buffer, time.byteOffset, time.byteLength)),
       blocks: [...blocksOf({ time, values })],
     })),
+
+  'propose layout': ({ name, path }) => proposeLayout(name, fs.createReadStream(path)),
+
+  'try layout': ({ name, path, layout, channels }) =>
+    tryLayout(name, fs.createReadStream(path), layout, { channels, bounds: { bytes: UPLOAD_BOUNDS.unpackedBytes } }),
 
   compute: ({ body }) => compute(jsonBody(body)),
 };

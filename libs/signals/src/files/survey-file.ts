@@ -3,6 +3,7 @@ import { type Column, expectationOf } from './header.js';
 import { type FileBounds } from './layout-1.js';
 import { metadataNeeded } from './metadata.js';
 import { readPieces } from './read-pieces.js';
+import { type OnBlock } from './rows.js';
 import { inSeconds } from './time-stamps.js';
 import { type Pieces } from './unpacked-pieces.js';
 
@@ -40,10 +41,12 @@ export async function surveyFile(
   options: {
     channels?: readonly MethodChannel[];
     bounds?: Partial<FileBounds>;
+    /** Takes the rows too, as numbers in the units of the file. */
+    onBlock?: OnBlock;
     onProgress?: (bytes: number) => void;
   } = {},
 ): Promise<FileSurvey> {
-  const { channels = [], ...others } = options;
+  const { channels = [], onBlock, ...others } = options;
   let extremes: Extremes[] | undefined;
   const read = await readPieces(name, pieces, expectationOf(layout, channels), {
     ...others,
@@ -51,6 +54,7 @@ export async function surveyFile(
     onBlock: (block) => {
       extremes ??= block.map(() => new Extremes());
       for (const [index, values] of block.entries()) extremes[index]?.take(values);
+      onBlock?.(block);
     },
   });
   const { bytes, sha256, rows, flags } = read;
