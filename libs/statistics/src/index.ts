@@ -83,6 +83,13 @@ export { heatingResponse, type Power, type PowerSegment } from './physics/heatin
 export { type ImpactIntegration, integrateImpact, type StrikeRecord } from './physics/impact-integration.js';
 export { type HeatedBody, type LumpedHeating, lumpedHeating } from './physics/lumped-heating.js';
 export { fitLumpedHeating, type LumpedHeatingFit } from './physics/lumped-heating-fit.js';
+export {
+  type ErrorPair,
+  type HeatingTrials,
+  lumpedHeatingChange,
+  lumpedHeatingTrials,
+  type RecordError,
+} from './physics/lumped-heating-trials.js';
 export { STANDARD_GRAVITY } from './physics/standard-gravity.js';
 export { type KaplanMeier, kaplanMeier, type SurvivalPoint } from './plotting/kaplan-meier.js';
 export {

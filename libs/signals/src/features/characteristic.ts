@@ -18,8 +18,8 @@ export interface Computed {
   steps: Step[];
   /** Change of the value per unit of a channel; undefined where it does not follow the channel in proportion. */
   sensitivity?: (channel: string) => number | undefined;
-  /** Scatter that the computation itself shows; part of any uncertainty that the method states. */
-  ownError?: { name: string; u: number };
+  /** The uncertainty by the method's budget, where the value does not follow its channels in proportion. */
+  budget?: (wanted: MethodCharacteristic) => ReturnType<typeof budgetOf>;
   caution?: string;
   source?: Characteristic['source'];
 }
@@ -34,8 +34,9 @@ export function characteristicOf(
   const value = inWanted(computed.value);
   const factor = convert(1, computed.unit, wanted.unit, { difference: true });
   const size = sizeOf(value);
-  const budget =
-    size === undefined
+  const budget = computed.budget
+    ? computed.budget(wanted)
+    : size === undefined
       ? {}
       : budgetOf(wanted, {
           value: size,
@@ -44,7 +45,6 @@ export function characteristicOf(
             const change = computed.sensitivity?.(channel);
             return change === undefined ? undefined : change * factor;
           },
-          ...(computed.ownError ? { ownError: { ...computed.ownError, u: computed.ownError.u * factor } } : {}),
         });
   return {
     characteristic: wanted.characteristic,

@@ -1,7 +1,8 @@
 import { isNotEvaluated, type NotEvaluated, notEvaluated, type Step } from '@breakbook/lab';
-import { fitLumpedHeating, heatingResponse, type LumpedHeatingFit, type Power } from '@breakbook/statistics';
+import { fitLumpedHeating, heatingResponse, type Power } from '@breakbook/statistics';
 import { type Computed } from './characteristic.js';
-import { HEAT_CHANNELS, type TrackSensor } from './heat.js';
+import { type TrackSensor } from './heat.js';
+import { heatModelBudget } from './heat-model-budget.js';
 import { type HeatSource, inStage } from './heat-source.js';
 import { brakedSpan, gapsIn, mainStretch, over, type Stretch } from './heat-stretch.js';
 import { type Span } from './time-above.js';
@@ -10,26 +11,23 @@ import { inUnit, seconds } from './words.js';
 const kelvin = inUnit('K');
 /** A stage is fitted through so many pieces; more say no more of a course this slow. */
 const PIECES = 150;
-/** Temperature step over which the change of the fit with its sensors is taken, K. */
-const SHIFT = 0.5;
 
 /** The heated rim as one body with one way to lose its heat, as far as one stage shows it. */
-interface HeatModel {
+export interface HeatModel {
   stretch: Stretch;
-  /** From the first braking to the last. */
-  span: Span;
   sensor: TrackSensor;
   /** s, K/W, K. */
   timeConstant: number;
   thermalResistance: number;
   steadyRise: number;
-  /** Standard errors of the fit, widened where its residuals follow each other. */
-  errors: { timeConstant: number; thermalResistance: number; steadyRise: number };
+  /** Of the time constant by the fit alone, widened where its residuals follow each other, s. */
+  standardError: number;
   residualSd: number;
   /** Correlation of a residual with the next. */
   following: number;
-  /** How the three move where the track reads warmer against the room, per kelvin. */
-  perKelvin: { timeConstant: number; thermalResistance: number; steadyRise: number };
+  /** What was fitted, for trials of its uncertainty. */
+  pieces: Pieces;
+  startRise: number;
   /** W, of the stage fitted. */
   meanPower: number;
 }
@@ -47,8 +45,7 @@ interface HeatModel {
  * Source: `fitLumpedHeating` of the statistics room for the fit; Bartlett (1935), J. R. Stat. Soc. 98, 536-543, for the
  * effective number of correlated readings (from memory).
  */
-function fittedModel({ stretches }: HeatSource): HeatModel | NotEvaluated {
-  const stretch = mainStretch(stretches);
+function fittedModel(stretch: Stretch): HeatModel | NotEvaluated {
   const span = brakedSpan(stretch);
   if (!span) return notEvaluated('the brake was never on', 'a record that holds the braking of this specimen is read');
   const { room } = stretch.features.record;
@@ -67,55 +64,46 @@ function fittedModel({ stretches }: HeatSource): HeatModel | NotEvaluated {
     );
 
   const pieces = piecesOf(stretch, span, sensor, room);
-  const fitted = fitPieces(pieces, 0);
+  const fitted = fitLumpedHeating(pieces.time, pieces.rise, pieces.power, 0);
   if (isNotEvaluated(fitted)) return fitted;
-  const [warmer, colder] = [fitPieces(pieces, SHIFT), fitPieces(pieces, -SHIFT)];
-  if (isNotEvaluated(warmer)) return warmer;
-  if (isNotEvaluated(colder)) return colder;
   const { timeConstant, thermalResistance = 0, steadyRise, startRise, residualSd, standardErrors } = fitted;
   const following = followingOf(pieces, { timeConstant, thermalResistance, startRise });
   const wider = Math.sqrt((1 + following) / (1 - following));
-  const change = (of: (one: LumpedHeatingFit) => number) => (of(warmer) - of(colder)) / (2 * SHIFT);
   return {
     stretch,
-    span,
     sensor,
     timeConstant,
     thermalResistance,
     steadyRise,
-    errors: {
-      timeConstant: wider * standardErrors.timeConstant,
-      thermalResistance: wider * (standardErrors.thermalResistance ?? 0),
-      steadyRise: wider * standardErrors.steadyRise,
-    },
+    standardError: wider * standardErrors.timeConstant,
     residualSd,
     following,
-    perKelvin: {
-      timeConstant: change((one) => one.timeConstant),
-      thermalResistance: change((one) => one.thermalResistance ?? 0),
-      steadyRise: change((one) => one.steadyRise),
-    },
+    pieces,
+    startRise,
     meanPower: over(stretch.features.energy, span) / (pieces.time.at(-1) as number),
   };
 }
 
-const fitted = new WeakMap<HeatSource, HeatModel | NotEvaluated>();
+const fitted = new WeakMap<Stretch, HeatModel | NotEvaluated>();
 
-/** Fitted once for the three numbers it gives. */
-function heatModel(source: HeatSource): HeatModel | NotEvaluated {
-  const before = fitted.get(source);
+/** Fitted once for the three numbers it gives, of the run and of its stage. */
+function heatModel({ stretches }: HeatSource): HeatModel | NotEvaluated {
+  const stretch = mainStretch(stretches);
+  const before = fitted.get(stretch);
   if (before) return before;
-  const model = fittedModel(source);
-  fitted.set(source, model);
+  const model = fittedModel(stretch);
+  fitted.set(stretch, model);
   return model;
 }
 
-interface Pieces {
+export interface Pieces {
   /** s since the first braking; one more than there are powers. */
   time: number[];
   /** Above the room, K. */
   rise: number[];
   power: Power & { kind: 'segments' };
+  /** The samples at which they end; one more than there are pieces. */
+  ends: number[];
 }
 
 function piecesOf({ features }: Stretch, { from, last }: Span, sensor: TrackSensor, room: Float64Array): Pieces {
@@ -131,16 +119,8 @@ function piecesOf({ features }: Stretch, { from, last }: Span, sensor: TrackSens
     time: ends.map((end) => (time[end] as number) - (time[from] as number)),
     rise: ends.map((end) => (sensor.raw[end] as number) - (room[end] as number)),
     power: { kind: 'segments', segments },
+    ends,
   };
-}
-
-function fitPieces({ time, rise, power }: Pieces, shift: number) {
-  return fitLumpedHeating(
-    time,
-    rise.map((one) => one + shift),
-    power,
-    0,
-  );
 }
 
 /** Correlation of each residual with the next; none is taken where it is negative. */
@@ -168,14 +148,11 @@ function hottestSensor({ features }: Stretch, { from, last }: Span): TrackSensor
   return features.track.reduce((hottest, one) => (peak(one) > peak(hottest) ? one : hottest));
 }
 
-type Of = 'timeConstant' | 'thermalResistance' | 'steadyRise';
+export type HeatModelNumber = 'timeConstant' | 'thermalResistance' | 'steadyRise';
 const UNITS = { timeConstant: 's', thermalResistance: 'K/W', steadyRise: 'K' } as const;
 
-/**
- * One number of the model as a characteristic. The time constant states no uncertainty: the noise of a measured power moves
- * it more than the scatter about the fit tells, and its standard error stands beside it as what it is.
- */
-function fromModel(of: Of): (source: HeatSource) => Computed {
+/** One number of the model as a characteristic; its uncertainty by trials, since it does not follow its inputs in proportion. */
+function fromModel(of: HeatModelNumber): (source: HeatSource) => Computed {
   return (source) => {
     const model = heatModel(source);
     if (isNotEvaluated(model)) return { value: model, unit: UNITS[of], steps: [] };
@@ -183,41 +160,28 @@ function fromModel(of: Of): (source: HeatSource) => Computed {
       value: { kind: 'exact', value: model[of] },
       unit: UNITS[of],
       steps: [modelStep(source, model)],
-      ...(of === 'timeConstant'
-        ? {}
-        : { ownError: { name: 'scatter about the fit', u: model.errors[of] }, sensitivity: follows(of, model) }),
+      budget: (wanted) => heatModelBudget(wanted, { of, unit: UNITS[of], model, calibrations: source.calibrations }),
     };
   };
 }
 
-/** How the number moves with each channel: by the refit for temperatures; the resistance is a warming for each watt. */
-function follows(of: Of, { stretch, span, sensor, perKelvin, ...model }: HeatModel) {
-  const { features } = stretch;
-  const perWatt = of === 'thermalResistance' ? -model[of] / over(features.energy, span) : 0;
-  return (channel: string): number | undefined => {
-    switch (channel) {
-      case sensor.channel:
-        return perKelvin[of];
-      case HEAT_CHANNELS.room:
-        return -perKelvin[of];
-      case HEAT_CHANNELS.force:
-        return perWatt * over(features.distance, span);
-      case HEAT_CHANNELS.speed:
-        return perWatt * over(features.forceTime, span);
-      default:
-        return features.track.some((one) => one.channel === channel) ? 0 : undefined;
-    }
-  };
-}
-
 function modelStep(source: HeatSource, model: HeatModel): Step {
-  const { sensor, stretch, timeConstant, thermalResistance, steadyRise, residualSd, following, meanPower, errors } =
-    model;
+  const {
+    sensor,
+    stretch,
+    timeConstant,
+    thermalResistance,
+    steadyRise,
+    residualSd,
+    following,
+    meanPower,
+    standardError,
+  } = model;
   return {
     question: 'How fast does the track warm, and how far would it go?',
     numbers: {
       'time constant, s': timeConstant,
-      'standard error of the fit, s': errors.timeConstant,
+      'standard error of the fit, s': standardError,
       'thermal resistance, K/W': thermalResistance,
       'steady rise, K': steadyRise,
       'mean power, W': meanPower,

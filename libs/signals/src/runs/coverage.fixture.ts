@@ -123,6 +123,8 @@ export function dragOfKnownTruth(seed: number, { noise, rate }: { noise: number;
   };
   const power = ['brakeForce', 'surfaceSpeed'] as const;
   const tracks = calibrated('trackTemperatureLeft', 'trackTemperatureRight');
+  // One budget for the three numbers of the heated body, so that one set of trials serves them.
+  const body = calibrated(...power, 'trackTemperatureLeft', 'trackTemperatureRight');
   const { reading } = readRun(
     inventedHeatRun({
       ...ONE_STAGE,
@@ -146,8 +148,9 @@ export function dragOfKnownTruth(seed: number, { noise, rate }: { noise: number;
           meanPower: calibrated(...power),
           peakTemperature: tracks,
           timeAbove120: tracks,
-          thermalResistance: calibrated(...power, 'trackTemperatureLeft', 'trackTemperatureRight'),
-          steadyRise: tracks,
+          thermalResistance: body,
+          steadyRise: body,
+          timeConstant: body,
         }),
       },
     }),
@@ -160,6 +163,7 @@ export function dragOfKnownTruth(seed: number, { noise, rate }: { noise: number;
     peakTemperature: ROOM + risesTo * (1 - Math.exp(-240 / TIME_CONSTANT)),
     thermalResistance: RESISTANCE,
     steadyRise: risesTo,
+    timeConstant: TIME_CONSTANT,
     // It is still above when the record ends, 20 s after the brake was let go.
     timeAbove120: 240 - crossing + 20 - 1 / rate,
   });
