@@ -110,7 +110,7 @@ export class Rows {
     if (crlf) at++;
     if (bytes[at] !== LF || at - start > this.expected.bounds.lineBytes) return -1;
     if (stamps) {
-      const seconds = stamps.ofScanned();
+      const seconds = stamps.ofScanned(bytes);
       if (seconds === undefined) return -1;
       this.row[time] = seconds;
     }

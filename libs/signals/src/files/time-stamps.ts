@@ -1,38 +1,5 @@
 import { type LayoutTime } from '@breakbook/lab';
 import { convert, valueIn } from '@breakbook/units';
-import { type Fields } from './calendar.js';
-
-const FIELDS = ['YYYY', 'MM', 'DD', 'hh', 'mm', 'ss', 'f'] as const;
-
-/** Reads a date-time of one form: the fields of its clock and a fraction of a second; undefined where it has another. */
-export type StampReader = (text: string) => { fields: Fields; fraction: number } | undefined;
-
-/**
- * A reader of stamps of this form, such as `DD.MM.YYYY hh:mm:ss.f`. Two digits each but four of the year and any number
- * of the fraction, which may be left out with the sign before it.
- */
-export function stampReader(form: string): StampReader {
-  const order: string[] = [];
-  const pattern = form
-    .replace(/[\\^$.*+?()[\]{}|/-]/g, '\\$&')
-    .replace(/(\\?[^A-Za-z0-9\\])?(YYYY|MM|DD|hh|mm|ss|f)/g, (_, before = '', field: string) => {
-      order.push(field);
-      if (field !== 'f') return `${before}(\\d{${field.length}})`;
-      return `(?:${before}(\\d{1,15}))?`;
-    });
-  const expression = new RegExp(`^${pattern}$`);
-  const places = FIELDS.map((field) => order.indexOf(field) + 1);
-
-  return (text) => {
-    const found = expression.exec(text);
-    if (!found) return undefined;
-    const digits = places[6] ? (found[places[6]] ?? '') : '';
-    return {
-      fields: places.slice(0, 6).map((place) => Number(found[place])) as Fields,
-      fraction: digits === '' ? 0 : Number(`0.${digits}`),
-    };
-  };
-}
 
 /**
  * Sample numbers, epochs and stamps as seconds. A date-time column holds seconds since its first stamp already, and a
