@@ -47,6 +47,18 @@ program
   );
 
 program
+  .command('staircase')
+  .description('the wheels of a lot folder that were struck once: energy and whether each broke, for compute')
+  .argument('<folder>', 'a lot folder, as docs/formats.md describes it')
+  .requiredOption('--step <joules>', 'between the energies of the series')
+  .action((folder: string, options: { step: string }) =>
+    end(async () => {
+      const { staircaseCommand } = await import('./commands/staircase.js');
+      return staircaseCommand(folder, options);
+    }),
+  );
+
+program
   .command('compute')
   .description('one JSON object in, one out; or one per line. Without an argument it reads standard input')
   .argument('[request]', 'such as \'{"method":"zero-failure-size","reliability":0.9,"confidence":0.95}\'')
