@@ -96,3 +96,10 @@ function everySecondIsZero(bytes: Uint8Array): boolean {
   }
   return false;
 }
+
+/** Bytes of the one byte order mark that a text of this encoding may begin with. */
+export function markLength(bytes: Uint8Array, encoding: Dialect['encoding']): number {
+  const mark = { 'utf-8': [0xef, 0xbb, 0xbf], 'utf-16le': [0xff, 0xfe], 'utf-16be': [0xfe, 0xff] };
+  const expected = encoding in mark ? mark[encoding as keyof typeof mark] : [];
+  return expected.every((byte, index) => bytes[index] === byte) ? expected.length : 0;
+}

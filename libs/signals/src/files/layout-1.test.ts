@@ -1,7 +1,8 @@
 import { type MethodChannel, Refusal } from '@breakbook/lab';
 import { describe, expect, it } from 'vitest';
+import { FILE_BOUNDS } from './file-bounds.js';
 import { expectationOf } from './header.js';
-import { FILE_BOUNDS, Layout1Reader, type ReadOptions, readLayout1 } from './layout-1.js';
+import { Layout1Reader, type ReadOptions, readLayout1 } from './layout-1.js';
 
 const CHANNELS: MethodChannel[] = [
   { channel: 'rimPressure', kind: 'pressure', required: true, reference: 'gauge' },

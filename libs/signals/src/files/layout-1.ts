@@ -1,7 +1,7 @@
 import { type Problem, type ProblemCode } from '@breakbook/lab';
 import { convert } from '@breakbook/units';
-import { type Dialect } from './dialect.js';
-import { FIRST_BYTES, somethingElse } from './first-bytes.js';
+import { type FileBounds, readingBounds } from './file-bounds.js';
+import { FIRST_BYTES, markLength, somethingElse } from './first-bytes.js';
 import { Head } from './head.js';
 import { type Column, type HeaderExpectation, looksLikeHeader } from './header.js';
 import { textOfLine } from './line-bytes.js';
@@ -10,30 +10,8 @@ import { ProblemList } from './problem-list.js';
 import { tooLong } from './row-cells.js';
 import { type OnBlock, Rows } from './rows.js';
 import { TextBytes, type TextFault } from './text-bytes.js';
-import { inSeconds, spreadStamps } from './time-stamps.js';
+import { timed } from './time-stamps.js';
 import { isGzip, unpacked } from './unpacked.js';
-
-/** How large a run file may be. */
-export interface FileBounds {
-  bytes: number;
-  rows: number;
-  columns: number;
-  lineBytes: number;
-  nameBytes: number;
-}
-
-export const FILE_BOUNDS: FileBounds = {
-  bytes: 2 ** 31,
-  rows: 20_000_000,
-  columns: 200,
-  lineBytes: 65_536,
-  nameBytes: 1000,
-};
-
-/** The bounds in force where some of them are given. */
-export function readingBounds(bounds: Partial<FileBounds> = {}): FileBounds {
-  return { ...FILE_BOUNDS, ...bounds };
-}
 
 /** A run file as read: numbers in the units of its header, nothing corrected, nothing left out. */
 export interface RunTable {
@@ -322,30 +300,6 @@ export class Layout1Reader {
       'code' in read ? read : { code: 'csv.line-too-long', said: tooLong(this.bounds.lineBytes) };
     return this.problems.refuse(fault.code, { line }, fault.said);
   }
-}
-
-/** Bytes of the one byte order mark that a text of this encoding may begin with. */
-function markLength(bytes: Uint8Array, encoding: Dialect['encoding']): number {
-  const mark = { 'utf-8': [0xef, 0xbb, 0xbf], 'utf-16le': [0xff, 0xfe], 'utf-16be': [0xfe, 0xff] };
-  const expected = encoding in mark ? mark[encoding as keyof typeof mark] : [];
-  return expected.every((byte, index) => bytes[index] === byte) ? expected.length : 0;
-}
-
-/** The columns with their time in seconds, where the layout says that it is something else than a plain time. */
-function timed(
-  columns: Column[],
-  values: Float64Array[],
-  layout: Dialect['time'],
-): Pick<RunTable, 'columns' | 'values'> {
-  const at = columns.findIndex(({ carries }) => 'time' in carries);
-  const [column, written] = [columns[at], values[at]];
-  if (!column || !written) return { columns, values };
-  const plain = layout.kind === 'time';
-  const time = inSeconds(written, layout);
-  return {
-    columns: plain ? columns : columns.with(at, { ...column, unit: 's' }),
-    values: values.with(at, layout.repeatedStamps ? spreadStamps(time) : time),
-  };
 }
 
 function joined(a: Uint8Array, b: Uint8Array): Uint8Array<ArrayBuffer> {

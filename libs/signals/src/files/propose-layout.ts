@@ -1,6 +1,6 @@
 import { unitByCode } from '@breakbook/units';
 import { cellsOf } from './cells.js';
-import { dateForm } from './date-form.js';
+import { datedBy } from './date-form.js';
 import { somethingElse } from './first-bytes.js';
 import { findText } from './found-text.js';
 import { ProblemList } from './problem-list.js';
@@ -242,23 +242,6 @@ function numberMarks({ rows, delimiter }: TableShape, doubts: string[]) {
   return { decimal, thousands };
 }
 
-/** The column, or the two beside each other, that hold dates with times of day: first the one taken for the time. */
-function datedBy(columns: readonly FoundColumn[], { rows }: TableShape, at: number) {
-  const cell = (row: readonly string[], column: number) => (row[column] as string).trim();
-  const alone = dateForm(rows.map((row) => cell(row, at)));
-  if (alone) return { ...alone, date: at, clock: -1, first: cell(rows[0] as string[], at) };
-  for (const { column } of columns.slice(1))
-    for (const [date, clock] of [
-      [column - 2, column - 1],
-      [column - 1, column - 2],
-    ] as const) {
-      const together = rows.map((row) => `${cell(row, date)} ${cell(row, clock)}`);
-      const found = dateForm(together);
-      if (found) return { ...found, date, clock, first: together[0] as string };
-    }
-  return undefined;
-}
-
 /** Which column is the time, and of what kind. The first column where no name tells; nothing is said of zone or rate. */
 function timeOf(columns: readonly FoundColumn[], shape: TableShape, doubts: string[]) {
   const named = columns.findIndex(({ name }) => /^(time|date|zeit|datum|timestamp|elapsed|clock|t)\b/i.test(name));
@@ -273,7 +256,7 @@ function timeOf(columns: readonly FoundColumn[], shape: TableShape, doubts: stri
     toFill,
   });
 
-  const dated = datedBy(columns, shape, at);
+  const dated = datedBy(shape, at);
   if (dated) {
     const { date, clock, form, first } = dated;
     if (dated.eitherOrder)

@@ -1,6 +1,7 @@
 import { createHash } from 'node:crypto';
+import { readingBounds } from './file-bounds.js';
 import { type HeaderExpectation } from './header.js';
-import { Layout1Reader, type ReadOptions, type RunTable, readingBounds } from './layout-1.js';
+import { Layout1Reader, type ReadOptions, type RunTable } from './layout-1.js';
 import { ProblemList } from './problem-list.js';
 import { type OnBlock } from './rows.js';
 import { PackedFault, type Pieces, unpackedPieces } from './unpacked-pieces.js';

@@ -1,6 +1,6 @@
 import { type Layout, type MethodChannel, type Problem } from '@breakbook/lab';
+import { type FileBounds } from './file-bounds.js';
 import { type Column, expectationOf } from './header.js';
-import { type FileBounds } from './layout-1.js';
 import { metadataNeeded } from './metadata.js';
 import { readPieces } from './read-pieces.js';
 import { type OnBlock } from './rows.js';

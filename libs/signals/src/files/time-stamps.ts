@@ -1,5 +1,6 @@
 import { type LayoutTime } from '@breakbook/lab';
 import { convert, valueIn } from '@breakbook/units';
+import { type Column } from './header.js';
 
 /**
  * Sample numbers, epochs and stamps as seconds. A date-time column holds seconds since its first stamp already, and a
@@ -54,4 +55,21 @@ export function spreadStamps(time: Float64Array): Float64Array {
     }
   }
   return spread;
+}
+
+/** The columns with their time in seconds, where the layout says that it is something else than a plain time. */
+export function timed(
+  columns: Column[],
+  values: Float64Array[],
+  layout: LayoutTime,
+): { columns: Column[]; values: Float64Array[] } {
+  const at = columns.findIndex(({ carries }) => 'time' in carries);
+  const [column, written] = [columns[at], values[at]];
+  if (!column || !written) return { columns, values };
+  const plain = layout.kind === 'time';
+  const time = inSeconds(written, layout);
+  return {
+    columns: plain ? columns : columns.with(at, { ...column, unit: 's' }),
+    values: values.with(at, layout.repeatedStamps ? spreadStamps(time) : time),
+  };
 }

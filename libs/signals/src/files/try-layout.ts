@@ -1,5 +1,5 @@
 import { type Layout, type MethodChannel, type Problem, Refusal } from '@breakbook/lab';
-import { type FileBounds } from './layout-1.js';
+import { type FileBounds } from './file-bounds.js';
 import { type FileSurvey, surveyFile } from './survey-file.js';
 import { inSeconds } from './time-stamps.js';
 import { type Pieces } from './unpacked-pieces.js';
