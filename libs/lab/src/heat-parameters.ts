@@ -61,6 +61,12 @@ export const HeatParameters = z.strictObject({
   tyrePressure: z.strictObject({ at: quantityOf('pressure'), band: Fraction }),
   /** The track is steady where over so long a time it changes by at most so many kelvin a minute, and the power keeps its band. */
   steadyState: z.strictObject({ window: quantityOf('time'), slopeAtMost: z.number().positive() }).optional(),
+  /** An infrared reading of the track may differ from contact by this much for this long. */
+  infraredDifference: z
+    .strictObject({ most: quantityOf('temperature difference'), longest: quantityOf('time') })
+    .optional(),
+  /** What must be recorded beside the trace: as conditions "pads", "pads after", "tyre" or "tube", and the mass of the pads keyed. */
+  recorded: z.array(z.enum(['pads', 'pad mass', 'pads after', 'tube'])).optional(),
   /** For products that state none of their own. */
   glassTransition: GlassTransition.optional(),
 });

@@ -160,6 +160,8 @@ export type HeatParameters = {
   detachedRate: number;
   tyrePressure: { at: Quantity; band: Fraction };
   steadyState?: { window: Quantity; slopeAtMost: number };
+  infraredDifference?: { most: Quantity; longest: Quantity };
+  recorded?: ('pads' | 'pad mass' | 'pads after' | 'tube')[];
   glassTransition?: GlassTransition;
 };
 export type HeatStage = { name: Line; power: Quantity; duration: Quantity; speed: Quantity; airSpeed: Quantity };

@@ -11,6 +11,7 @@ export const HEAT_CHANNELS = {
   speed: 'surfaceSpeed',
   force: 'brakeForce',
   track: ['trackTemperatureLeft', 'trackTemperatureRight'],
+  infrared: 'trackTemperatureInfrared',
   pad: 'padTemperature',
   air: 'airSpeed',
   room: 'roomTemperature',
@@ -30,6 +31,7 @@ export interface HeatRecord {
   tyre: Float64Array | undefined;
   air: Float64Array | undefined;
   room: Float64Array | undefined;
+  infrared: Float64Array | undefined;
 }
 
 /** Stands where a thermocouple was open: nothing is as cold, so it is never a peak. Degrees Celsius. */

@@ -28,6 +28,8 @@ export interface HeatInvention {
   seed: number;
   /** Changes made to a row before it is written; an empty answer drops the row. `at` is seconds of braking in its stage. */
   row: (cells: HeatCells, at: { stage: number; braking: number }) => HeatCells | undefined;
+  /** What an infrared sensor on the left track reads, by what that track has; left out where there is none. */
+  infrared?: (left: number, at: { stage: number; braking: number }) => number;
   /** One file a stage, in place of one file. */
   split: boolean;
   /** Does the run name its stages? */
@@ -69,6 +71,7 @@ export const HEAT_METHOD: HeatMethod = {
     { channel: 'brakeForce', kind: 'force', required: true, minimumRate: { value: 5, unit: 'Hz' } },
     { channel: 'trackTemperatureLeft', kind: 'temperature', required: true },
     { channel: 'trackTemperatureRight', kind: 'temperature', required: false },
+    { channel: 'trackTemperatureInfrared', kind: 'temperature', required: false },
     { channel: 'airSpeed', kind: 'speed', required: false },
     { channel: 'roomTemperature', kind: 'temperature', required: false },
     { channel: 'tyrePressure', kind: 'pressure', required: false, reference: 'gauge' },
@@ -197,6 +200,7 @@ const CHANNELS = [
   ['brakeForce', 'N', 400],
   ['trackTemperatureLeft', 'Cel', 400],
   ['trackTemperatureRight', 'Cel', 400],
+  ['trackTemperatureInfrared', 'Cel', 400],
   ['airSpeed', 'm/s', 50],
   ['roomTemperature', 'Cel', 100],
   ['tyrePressure', 'kPa', 2000],
@@ -286,7 +290,7 @@ export function inventedHeatRun(over: Partial<HeatInvention> = {}): RunInput {
   };
 }
 
-function filesOf({ rate, stages, failsAfter, noise, seed, row, split }: HeatInvention) {
+function filesOf({ rate, stages, failsAfter, noise, seed, row, infrared, split }: HeatInvention) {
   const next = seededNormal(seed);
   const noisy = (value: number, sd: number) => value + noise * sd * next();
   const texts: string[] = [];
@@ -318,6 +322,7 @@ function filesOf({ rate, stages, failsAfter, noise, seed, row, split }: HeatInve
           noisy(written.air, 0.1).toFixed(3),
           noisy(written.room, 0.05).toFixed(3),
           noisy(written.tyre, 0.5).toFixed(2),
+          ...(infrared ? [noisy(infrared(true_.left, { stage, braking }), 0.3).toFixed(3)] : []),
         ].join(','),
       );
     clock += 1 / rate;
@@ -328,8 +333,9 @@ function filesOf({ rate, stages, failsAfter, noise, seed, row, split }: HeatInve
     const started = new Date(Date.parse(STARTED) + 1000 * fileStart).toISOString();
     const header =
       'time [s],speed [m/s],brakeForce [N],trackTemperatureLeft [Cel],trackTemperatureRight [Cel],airSpeed [m/s],roomTemperature [Cel],tyrePressure [kPa]';
+    const beside = infrared ? ',trackTemperatureInfrared [Cel]' : '';
     const own = split ? `# passage: ${passage}\n` : '';
-    texts.push(`# specimen: 0501\n# rig: R1\n# started: ${started}\n${own}${header}\n${lines.join('\n')}\n`);
+    texts.push(`# specimen: 0501\n# rig: R1\n# started: ${started}\n${own}${header}${beside}\n${lines.join('\n')}\n`);
     lines = [];
     fileStart = clock;
   };

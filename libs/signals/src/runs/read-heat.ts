@@ -15,6 +15,7 @@ import { channelChecks } from '../checks/channels/channel-checks.js';
 import { openCircuit } from '../checks/channels/open-circuit.js';
 import { type Finding } from '../checks/finding.js';
 import { heatRecordChecks, heatRunChecks, stageChecks } from '../checks/heat/heat-checks.js';
+import { recordedBeside } from '../checks/heat/recorded.js';
 import { proposedValidity } from '../checks/proposed-validity.js';
 import { indexOfLargest } from '../features/failure.js';
 import { BRAKING_POWER, HEAT_CHANNELS, type HeatFeatures, heatFeatures, withoutOpen } from '../features/heat.js';
@@ -90,6 +91,7 @@ export function readHeatRun(
     ),
     ...[
       ...heatRunChecks(stretches, survival, source.unrecorded, method, run.examination?.endReason),
+      ...recordedBeside(method, run),
       ...keyedAgainstTrace(method, run, characteristics),
     ].map((finding) => ({ finding, file: survival.stretch.file })),
   ];
@@ -133,6 +135,7 @@ function featuresOf(read: ReadFile, method: HeatMethod): HeatFeatures {
   const track = HEAT_CHANNELS.track.flatMap((name) => channelIn(read, name, 'temperature') ?? []);
   if (track.length === 0) neededChannel(read, HEAT_CHANNELS.track[0], 'temperature', method);
   const room = channelIn(read, HEAT_CHANNELS.room, 'temperature');
+  const infrared = channelIn(read, HEAT_CHANNELS.infrared, 'temperature');
   return heatFeatures(
     {
       time: read.time,
@@ -149,6 +152,7 @@ function featuresOf(read: ReadFile, method: HeatMethod): HeatFeatures {
       tyre: channelIn(read, HEAT_CHANNELS.tyre, 'pressure')?.values,
       air: channelIn(read, HEAT_CHANNELS.air, 'speed')?.values,
       room: room && withoutOpen(room.values, room.open),
+      infrared: infrared && withoutOpen(infrared.values, infrared.open),
     },
     method.parameters,
   );

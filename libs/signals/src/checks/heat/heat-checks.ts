@@ -9,6 +9,7 @@ import { gaps, samplingRate } from '../sampling.js';
 import { interruptions, stageLength } from './course.js';
 import { heatEnding } from './ending.js';
 import { bandChecks } from './in-band.js';
+import { infraredAgrees } from './infrared.js';
 import { lateTrack } from './late-track.js';
 import { coldStart, roomTemperature, tyreAtStart } from './start.js';
 import { swappedChannels } from './swapped.js';
@@ -45,6 +46,7 @@ export function stageChecks(
     ...stageLength(stretch, ended),
     ...stretch.features.track.map((sensor) => sensorAttached(stretch, sensor, parameters)),
     ...tracksAgree(stretch, parameters),
+    ...infraredAgrees(stretch, parameters),
     ...stretch.features.track.flatMap((sensor) => lateTrack(stretch, sensor, parameters)),
     ...swappedChannels(stretch, parameters),
   ];

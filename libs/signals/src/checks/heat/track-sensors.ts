@@ -6,6 +6,7 @@ import { type Span } from '../../features/time-above.js';
 import { windowSamples } from '../../features/window-samples.js';
 import { inUnit, seconds } from '../../features/words.js';
 import { type Finding } from '../finding.js';
+import { decoupledIn } from './decoupled.js';
 
 const celsius = inUnit('Cel');
 const kelvin = inUnit('K');
@@ -112,6 +113,15 @@ export function sensorAttached(stretch: Stretch, sensor: TrackSensor, parameters
     (others.length === 0 || others.some((one) => riseIn(one, span) >= LEAST_RISE))
   )
     return flag(`It rose by only ${kelvin(rise)} while the brake was on.`, span.last, 'signal.stuck');
+  const decoupled = decoupledIn(stretch, sensor, span);
+  if (decoupled) {
+    const { from, to } = decoupled;
+    return flag(
+      `It fell by ${kelvin(decoupled.fall)} from ${seconds(time[from] as number)} to ${seconds(time[to] as number)}, while the brake was on and neither its power fell nor the air stream rose.`,
+      from,
+      'signal.stuck',
+    );
+  }
   return {
     check: { ...named, outcome: 'pass', finding: `${rates}; it rose by ${kelvin(rise)} while the brake was on.` },
   };
