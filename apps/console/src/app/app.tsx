@@ -7,6 +7,7 @@ import { LedgerPage } from '../features/ledger/ledger-page.js';
 import { LotPage } from '../features/lots/lot-page.js';
 import { LotsPage } from '../features/lots/lots-page.js';
 import { Door } from '../features/people/door.js';
+import { LayoutPage } from '../features/rigs/layout/layout-page.js';
 import { RigPage } from '../features/rigs/rig-page.js';
 import { RigsPage } from '../features/rigs/rigs-page.js';
 import { DraftsProvider } from '../features/runs/log/drafts.js';
@@ -43,6 +44,7 @@ export function App() {
                 <Route path="specimens/:specimen" element={<SpecimenPage />} />
                 <Route path="rigs" element={<RigsPage />} />
                 <Route path="rigs/:rig" element={<RigPage />} />
+                <Route path="rigs/:rig/layout" element={<LayoutPage />} />
                 <Route path="unread" element={<UnreadPage />} />
                 <Route path="documents" element={<DocumentsPage />} />
                 <Route path="ledger" element={<LedgerPage />} />

@@ -42,6 +42,8 @@ export type CalibrationRecord = Answer<'GET /api/calibrations/{calibration}'>;
 export type RunInList = Listed<'GET /api/runs'>;
 export type RunAnswer = Answer<'GET /api/lots/{lot}/runs/{run}'>;
 /** A run with the version that a decision about it follows. */
+export type LayoutProposal = Answer<'POST /api/layouts/proposals'>;
+export type LayoutTrial = Answer<'POST /api/layouts/trials'>;
 export type RunRecord = Answer<'GET /api/runs/{run}'>;
 /** A channel of a run as it is judged, and part of one as it is drawn. */
 export type ChannelOfRun = Listed<'GET /api/runs/{run}/channels'>;

@@ -111,6 +111,8 @@ export const unreadFileQuery = (id: string) =>
     queryFn: ({ signal }) => read<UnreadAnswer>(`/api/unread/${encodeURIComponent(id)}`, signal),
   });
 
+export const unreadPartAddress = (id: string, n: number) => `/api/unread/${encodeURIComponent(id)}/parts/${n}`;
+
 /** Everything of a list that is short by its nature, in the order in which it was entered. */
 async function everyOne<T>(path: string, signal: AbortSignal): Promise<T[]> {
   const items: T[] = [];
@@ -215,6 +217,11 @@ export const planQuery = (plan: string, revision: number) =>
     queryKey: ['plan', plan, revision],
     queryFn: ({ signal }) => read<KeptVersion<Plan>>(`/api/plans/${code(plan)}/revisions/${revision}`, signal),
   });
+
+export const methodsQuery = queryOptions({
+  queryKey: ['methods'],
+  queryFn: ({ signal }) => everyOne<Kept<Method>>('/api/methods', signal),
+});
 
 export const methodQuery = (method: string, revision: number) =>
   queryOptions({

@@ -15,6 +15,11 @@ export function rigAddress(rig: string): string {
   return `/rigs/${encodeURIComponent(rig)}`;
 }
 
+/** Where the layout of a rig is made for a file at hand; the bytes of an unread file are opened there where one is named. */
+export function layoutAddress(rig: string, unread?: string): string {
+  return `${rigAddress(rig)}/layout${unread === undefined ? '' : `?unread=${encodeURIComponent(unread)}`}`;
+}
+
 /** Where a run is logged; its specimen is filled in where it is known already. */
 export function logRunAddress(specimen?: string): string {
   return specimen === undefined ? '/log' : `/log?specimen=${encodeURIComponent(specimen)}`;

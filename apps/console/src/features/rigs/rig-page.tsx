@@ -1,13 +1,15 @@
 import { useQuery } from '@tanstack/react-query';
-import { useParams } from 'react-router';
+import { Link, useParams } from 'react-router';
 import { type CalibrationRecord, type PlacementRecord, type RigRecord } from '../../client/answers.js';
 import { calibrationsQuery, labQuery, layoutsQuery, placementsQuery, rigQuery } from '../../client/queries.js';
+import { layoutAddress } from '../../parts/addresses.js';
 import { day } from '../../parts/moment.js';
 import { HeadStrip, Section, Sheet } from '../../parts/sheet/sheet.js';
 import { Table } from '../../parts/table.js';
 import { Reading, Trouble } from '../../parts/trouble.js';
 import { usePrint } from '../../parts/units/reader.js';
 import { clockIn } from '../../parts/zoned.js';
+import { useMe } from '../people/me.js';
 import { dueOf } from './due.js';
 
 /** One rig: which sensors sit on it, until when they are calibrated, how its files are read. */
@@ -45,6 +47,7 @@ interface RigSheetProps {
 
 function RigSheet({ rig, placements, calibrations }: RigSheetProps) {
   const { declared } = usePrint();
+  const { duties } = useMe();
   const { data: lab } = useQuery(labQuery);
   const { data: layouts = [] } = useQuery(layoutsQuery);
   const today = clockIn(lab?.zone ?? 'UTC', Date.now()).slice(0, 10);
@@ -66,6 +69,13 @@ function RigSheet({ rig, placements, calibrations }: RigSheetProps) {
           late.length === 0
             ? 'Every sensor on it is within its calibration.'
             : `Not calibrated for today: ${late.map(({ channel, sensor }) => `${sensor} on ${channel}`).join(', ')}. Runs made with it are flagged.`
+        }
+        actions={
+          (duties.includes('define') || duties.includes('record')) && (
+            <Link className="action" to={layoutAddress(rig.key)}>
+              Make a layout for a file
+            </Link>
+          )
         }
         facts={[
           { term: 'Stands in', says: location },

@@ -4,10 +4,10 @@ import { useInfiniteQuery, useMutation, useQuery, useQueryClient } from '@tansta
 import { type FormEvent, useState } from 'react';
 import { Link } from 'react-router';
 import { type UnreadAnswer } from '../../client/answers.js';
-import { labQuery, peopleQuery, seatTaken, unreadQuery } from '../../client/queries.js';
+import { labQuery, peopleQuery, rigsQuery, seatTaken, unreadQuery } from '../../client/queries.js';
 import { isSignedOut } from '../../client/read.js';
 import { send } from '../../client/send.js';
-import { logUnreadAddress } from '../../parts/addresses.js';
+import { layoutAddress, logUnreadAddress } from '../../parts/addresses.js';
 import { Choice } from '../../parts/choice.js';
 import { Field, FormProblem } from '../../parts/field.js';
 import { Listing } from '../../parts/listing.js';
@@ -107,9 +107,29 @@ function WhatToDo({ file }: { file: UnreadAnswer }) {
           </Link>
         </p>
       )}
+      {(duties.includes('record') || duties.includes('define')) && <ForWhichRig unread={file.id} />}
       {(duties.includes('record') || duties.includes('review')) &&
         (own ? <p className="quiet">You sent it, so somebody else may discard it.</p> : <Discard file={file} />)}
     </div>
+  );
+}
+
+/** A file does not say which rig it is of before it can be read; whoever knows it chooses. */
+function ForWhichRig({ unread }: { unread: string }) {
+  const { data: rigs = [] } = useQuery(rigsQuery);
+  if (rigs.length === 0) return null;
+  return (
+    <Fold word="Make a layout for it">
+      <ul className="notes">
+        {rigs.map(({ key, content: { name } }) => (
+          <li key={key}>
+            <Link to={layoutAddress(key, unread)}>
+              for rig {key}, {name}
+            </Link>
+          </li>
+        ))}
+      </ul>
+    </Fold>
   );
 }
 

@@ -1,5 +1,5 @@
 import { printFixed } from '@breakbook/units';
-import { type DragEvent, useId, useState } from 'react';
+import { DropField } from '../../../parts/drop-field.js';
 import { Section } from '../../../parts/sheet/sheet.js';
 import { headOf } from './file-head.js';
 import { fromHead, strikesOf } from './from-files.js';
@@ -50,7 +50,7 @@ export function FilesSection({ draft, change, named, unread }: OfDraft) {
           The kept bytes of unread file {unread.number}: <bdi>{names.join(', ')}</bdi>.
         </p>
       ) : (
-        <DropField onFiles={(files) => void take(files)} />
+        <DropField label="Drop the files here, or choose them" several onFiles={(files) => void take(files)} />
       )}
       {!unread && draft.files.length > 0 && (
         <ul className="taken">
@@ -78,38 +78,5 @@ export function FilesSection({ draft, change, named, unread }: OfDraft) {
         <Passages draft={draft} change={change} test={test} names={names} onStrikes={() => void strikes()} />
       )}
     </Section>
-  );
-}
-
-function DropField({ onFiles }: { onFiles: (files: File[]) => void }) {
-  const id = useId();
-  const [over, setOver] = useState(false);
-  const drop = (event: DragEvent) => {
-    event.preventDefault();
-    setOver(false);
-    onFiles([...event.dataTransfer.files]);
-  };
-  return (
-    // biome-ignore lint/a11y/noStaticElementInteractions: dropping is a shortcut; the file field inside does the same
-    <div
-      className={over ? 'drop over' : 'drop'}
-      onDragOver={(event) => {
-        event.preventDefault();
-        setOver(true);
-      }}
-      onDragLeave={() => setOver(false)}
-      onDrop={drop}
-    >
-      <label htmlFor={id}>Drop the files here, or choose them</label>
-      <input
-        id={id}
-        type="file"
-        multiple
-        onChange={({ target }) => {
-          onFiles([...(target.files ?? [])]);
-          target.value = '';
-        }}
-      />
-    </div>
   );
 }

@@ -1,5 +1,6 @@
 import { photosAskedOf } from '@breakbook/lab';
 import { useId } from 'react';
+import '../../../parts/drop-field.css';
 import { Field, Select } from '../../../parts/field.js';
 import { Section } from '../../../parts/sheet/sheet.js';
 import { AskedPhotosList, photoChoices } from '../photos/asked-photos.js';
