@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { FILE_BOUNDS } from './file-bounds.js';
 import { expectationOf } from './header.js';
 import { Layout1Reader, type ReadOptions, readLayout1 } from './layout-1.js';
+import { columnDigest } from './numbers-digest.js';
 
 const CHANNELS: MethodChannel[] = [
   { channel: 'rimPressure', kind: 'pressure', required: true, reference: 'gauge' },
@@ -109,6 +110,21 @@ describe('layout 1', () => {
     expect(blocks).toEqual([4096, 4096, 1808]);
     expect(handed).toEqual([Array.from(rows, (_, i) => i), Array.from(rows, (_, i) => 2 * i)]);
     expect(table).toMatchObject({ rows: 10_000, values: [new Float64Array(0), new Float64Array(0)] });
+  });
+
+  it('holds the columns that are asked for, and digests the others to the same', () => {
+    const rows = Array.from({ length: 20_000 }, (_, i) => `${i},${2 * i},${3 * i}`);
+    const content = `${HEAD}time [s],P rim [kPa],T room [Cel]\n${rows.join('\n')}\n`;
+    const whole = read(content);
+    const some = read(content, { keep: ({ carries }) => 'time' in carries });
+    expect(whole.values.map((one) => [one.length, one.at(-1)])).toEqual([
+      [20_000, 19_999],
+      [20_000, 39_998],
+      [20_000, 59_997],
+    ]);
+    expect(some.values.map((one) => one.length)).toEqual([20_000, 0, 0]);
+    expect(some.digests).toEqual([undefined, ...whole.values.slice(1).map(columnDigest)]);
+    expect(whole.digests).toEqual([undefined, undefined, undefined]);
   });
 
   it('keeps the first hundred problems and counts them all', () => {

@@ -4,6 +4,7 @@ import { type FileBounds, readingBounds } from './file-bounds.js';
 import { FIRST_BYTES, markLength, somethingElse } from './first-bytes.js';
 import { Head } from './head.js';
 import { type Column, type HeaderExpectation, looksLikeHeader } from './header.js';
+import { KeptColumns } from './kept-columns.js';
 import { textOfLine } from './line-bytes.js';
 import { type Metadata } from './metadata.js';
 import { ProblemList } from './problem-list.js';
@@ -22,6 +23,8 @@ export interface RunTable {
   columns: Column[];
   /** Per column of `columns`, in its unit; `NO_READING` where a declared token says that there was none. */
   values: Float64Array[];
+  /** Per column, the digest of its numbers where it was read and not held. */
+  digests: (string | undefined)[];
   /** Milliseconds since 1970 UTC of the first row, where the stamps of the file say it. */
   firstInstant: number | undefined;
   flags: Problem[];
@@ -36,6 +39,8 @@ export interface ReadOptions {
    * memory; the table then holds none. What was handed on counts for nothing where the file is refused at last.
    */
   onBlock?: OnBlock;
+  /** Which columns are held; of the others there is a digest. All, where it is left out; none beside `onBlock`. */
+  keep?: (column: Column) => boolean;
   /** Called now and then with the bytes read so far and, where known, in all. */
   onProgress?: (done: number, total: number) => void;
 }
@@ -75,6 +80,7 @@ export class Layout1Reader {
   private readonly bounds: FileBounds;
   private readonly head: Head;
   private rows: Rows | undefined;
+  private kept: KeptColumns | undefined;
   private readonly text: TextBytes;
   /** The first bytes, until there are enough of them to be looked at. */
   private opening: Uint8Array | undefined = new Uint8Array(0);
@@ -143,13 +149,11 @@ export class Layout1Reader {
       }));
     this.problems.throwIfAny();
 
-    const values = rows?.values() ?? [];
-    // The time of day is part of the time, and no number of its own.
-    const numbered = head.columns.filter(({ carries }) => !('clock' in carries));
+    const named = numbered(head.columns);
     const { time: layoutTime } = this.expectation.dialect;
     const { columns, values: inUnits } = timed(
-      numbered,
-      numbered.map(({ column }) => values[column - 1] as Float64Array),
+      named,
+      named.map(({ column }) => this.kept?.values(column) ?? new Float64Array(0)),
       layoutTime,
     );
     const first = rows?.firstTime;
@@ -159,6 +163,7 @@ export class Layout1Reader {
       metadata: head.metadata,
       columns,
       values: inUnits,
+      digests: named.map(({ column }) => this.kept?.digest(column)),
       firstInstant:
         layoutTime.kind === 'epoch' && first !== undefined
           ? 1000 * convert(first, layoutTime.unit, 's')
@@ -241,6 +246,8 @@ export class Layout1Reader {
     const { columns, width } = this.head;
     const time = columns.find(({ carries }) => 'time' in carries);
     const clock = columns.find(({ carries }) => 'clock' in carries);
+    const { onBlock, keep = () => true } = this.options;
+    if (!onBlock) this.kept = new KeptColumns(numbered(columns), keep);
     const names = Array.from({ length: width }, (_, i) => columns.find(({ column }) => column === i + 1)?.name ?? '');
     this.rows = new Rows(
       {
@@ -256,7 +263,7 @@ export class Layout1Reader {
       this.problems,
       line,
       (crlf, at) => this.lineEnd(crlf, at),
-      this.options.onBlock,
+      onBlock ?? ((block) => this.kept?.take(block)),
     );
   }
 
@@ -300,6 +307,11 @@ export class Layout1Reader {
       'code' in read ? read : { code: 'csv.line-too-long', said: tooLong(this.bounds.lineBytes) };
     return this.problems.refuse(fault.code, { line }, fault.said);
   }
+}
+
+/** The time of day is part of the time, and no number of its own. */
+function numbered(columns: readonly Column[]): Column[] {
+  return columns.filter(({ carries }) => !('clock' in carries));
 }
 
 function joined(a: Uint8Array, b: Uint8Array): Uint8Array<ArrayBuffer> {

@@ -7,13 +7,13 @@ import { type OnBlock } from './rows.js';
 import { PackedFault, type Pieces, unpackedPieces } from './unpacked-pieces.js';
 
 /** A run file that was read in pieces: its rows were handed on, and none is held. */
-export interface PiecesRead extends Omit<RunTable, 'values'> {
+export interface PiecesRead extends Omit<RunTable, 'values' | 'digests'> {
   /** Of the bytes as they were sent. */
   bytes: number;
   sha256: string;
 }
 
-export interface PiecesOptions extends Omit<ReadOptions, 'onProgress'> {
+export interface PiecesOptions extends Omit<ReadOptions, 'onProgress' | 'keep'> {
   onBlock: OnBlock;
   /** Called now and then with the bytes that came so far. */
   onProgress?: (bytes: number) => void;
@@ -50,6 +50,6 @@ export async function readPieces(
     if (!(error instanceof PackedFault)) throw error;
     new ProblemList(name).refuse(error.fault.code, {}, error.fault.said);
   }
-  const { values: _, ...table } = reader.end();
+  const { values: _values, digests: _digests, ...table } = reader.end();
   return { ...table, bytes, sha256: digest.digest('hex') };
 }

@@ -7,6 +7,9 @@ import { StampCells } from './stamp-cells.js';
 
 const [LF, CR, SPACE] = [10, 13, 32];
 
+/** Rows handed on at a time. */
+const BLOCK = 4096;
+
 /** Takes a block of rows as one array per column of the file; the arrays are used again for the next one. */
 export type OnBlock = (columns: readonly Float64Array[]) => void;
 
@@ -18,11 +21,10 @@ export class Rows {
   /** Rows read, those handed on among them. */
   count = 0;
   private held = 0;
-  columns: Float64Array[];
+  private readonly columns: Float64Array[];
   private readonly row: Float64Array;
   private readonly stamps: StampCells | undefined;
   private readonly tokens: readonly (readonly Token[])[];
-  private capacity = 4096;
   /** Time of the first row, as it stands in the file. */
   firstTime: number | undefined;
   private lastTime = Number.NEGATIVE_INFINITY;
@@ -36,13 +38,13 @@ export class Rows {
     /** Physical line last read. */
     public line: number,
     private readonly lineEnd: (crlf: boolean, line: number) => void,
-    private readonly onBlock?: OnBlock,
+    private readonly onBlock: OnBlock,
   ) {
     this.row = new Float64Array(expected.width).fill(NO_READING);
     this.tokens = expected.noReading.map(tokensOf);
     const { time } = expected.dialect;
     if (time.kind === 'date-time') this.stamps = new StampCells(time);
-    this.columns = Array.from({ length: expected.width }, () => new Float64Array(this.capacity));
+    this.columns = Array.from({ length: expected.width }, () => new Float64Array(BLOCK));
   }
 
   /**
@@ -70,17 +72,12 @@ export class Rows {
     const short = this.short;
     if (short) this.problems.add('file.truncated', short.place, () => cutShort(short.said()));
     this.short = undefined;
-    if (this.onBlock && this.held > 0) this.makeRoom();
+    if (this.held > 0) this.handOn();
   }
 
   /** Milliseconds since 1970 of the first stamp, where the time column has date-times. */
   get firstInstant(): number | undefined {
     return this.stamps?.firstInstant;
-  }
-
-  /** Every column, cut to the rows that were read and not handed on. */
-  values(): Float64Array[] {
-    return this.columns.map((column) => column.subarray(0, this.held));
   }
 
   /** Reads a row of plain cells and answers the place after it; -1 where it is anything else. */
@@ -173,7 +170,7 @@ export class Rows {
       this.firstTime ??= now;
       this.lastTime = now;
     }
-    if (this.held === this.capacity) this.makeRoom();
+    if (this.held === BLOCK) this.handOn();
     for (let cell = 0; cell < width; cell++) (this.columns[cell] as Float64Array)[this.held] = this.row[cell] as number;
     this.held++;
     this.count++;
@@ -221,17 +218,8 @@ export class Rows {
     this.short = undefined;
   }
 
-  private makeRoom(): void {
-    if (this.onBlock) {
-      this.onBlock(this.values());
-      this.held = 0;
-      return;
-    }
-    this.capacity *= 2;
-    this.columns = this.columns.map((column) => {
-      const larger = new Float64Array(this.capacity);
-      larger.set(column);
-      return larger;
-    });
+  private handOn(): void {
+    this.onBlock(this.columns.map((column) => column.subarray(0, this.held)));
+    this.held = 0;
   }
 }

@@ -15,7 +15,7 @@ import { STRIKER_FORCE } from '../features/impact-source.js';
 import { expectationOf } from '../files/header.js';
 import { type RunTable, readLayout1 } from '../files/layout-1.js';
 import { metadataNeeded } from '../files/metadata.js';
-import { numbersDigest } from '../files/numbers-digest.js';
+import { columnDigest, numbersDigest } from '../files/numbers-digest.js';
 import { ProblemList } from '../files/problem-list.js';
 import { flagTimes } from '../files/time-flags.js';
 import { type GapRule, type TimeSteps, timeSteps } from '../files/time-steps.js';
@@ -96,6 +96,7 @@ export function readRunFile(
 ): ReadFile {
   const table = readLayout1(file.name, file.bytes, expectationOf(layout, method.channels), {
     requiredMetadata: metadataNeeded(layout),
+    keep: ({ carries }) => !('nothing' in carries),
     ...(onProgress ? { onProgress } : {}),
   });
   const problems = new ProblemList(file.name);
@@ -156,7 +157,7 @@ export function readRunFile(
     const readings = record.own.get(channel.channel);
     if (readings) own.push({ ...corrected(readings.values), time: readings.time });
   }
-  const numbers = numbersDigest(table.values);
+  const numbers = numbersDigest(table.values.map((values, index) => table.digests[index] ?? columnDigest(values)));
   return {
     file,
     passages,
