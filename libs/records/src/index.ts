@@ -4,5 +4,6 @@ export * from './database/index.js';
 export * as tables from './entities/index.js';
 export type { Noun, Row, Version } from './entities/row.js';
 export * from './labs/found-lab.js';
+export * from './ledger/index.js';
 export * from './raw/index.js';
 export * from './verify/verify-records.js';

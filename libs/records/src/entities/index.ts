@@ -12,6 +12,7 @@ import { Lab } from './lab.js';
 import { LabVersion } from './lab-version.js';
 import { Layout } from './layout.js';
 import { LayoutRevision } from './layout-revision.js';
+import { LedgerCheckpoint } from './ledger-checkpoint.js';
 import { LedgerEntry } from './ledger-entry.js';
 import { Limit } from './limit.js';
 import { LimitRevision } from './limit-revision.js';
@@ -110,7 +111,7 @@ export const EVIDENCE = [
   AttachmentVersion,
 ] as const;
 
-export const ENTITIES = [...EVIDENCE, LedgerEntry];
+export const ENTITIES = [...EVIDENCE, LedgerEntry, LedgerCheckpoint];
 
 export * from './attachment.js';
 export * from './attachment-version.js';
@@ -126,6 +127,7 @@ export * from './lab.js';
 export * from './lab-version.js';
 export * from './layout.js';
 export * from './layout-revision.js';
+export * from './ledger-checkpoint.js';
 export * from './ledger-entry.js';
 export * from './limit.js';
 export * from './limit-revision.js';

@@ -1,7 +1,8 @@
-import { type ChainHead, checkLink, type LedgerEntry, type LedgerRow } from '@breakbook/evidence';
+import { type ChainHead, checkLink, type LedgerEntry, type LedgerRow, MerkleTree } from '@breakbook/evidence';
 import { Reader } from '../change/reader.js';
 import { type DriverRow, rowDigest } from '../change/row-digest.js';
-import { EVIDENCE, RawBytes } from '../entities/index.js';
+import { EVIDENCE, LedgerCheckpoint, RawBytes } from '../entities/index.js';
+import { brokenCheckpoint, type KeptElsewhere, whyNotBeginning } from '../ledger/checkpoints.js';
 import { EvidenceDamaged, type RawStore } from '../raw/raw-store.js';
 
 export interface RecordsHold {
@@ -10,6 +11,8 @@ export interface RecordsHold {
   rows: number;
   /** Kept files, read from first to last byte. */
   files: number;
+  /** Checkpoints of the ledger, its own and those that were kept elsewhere. */
+  checkpoints: number;
   /** The last entry. Kept elsewhere, it shows a later verifier a tail cut off, or a ledger written anew. */
   head?: ChainHead;
 }
@@ -28,20 +31,29 @@ const BATCH = 500;
 
 /**
  * Is everything a lab recorded as it was written? Rebuilds it from the ground: the chain of the ledger, each row against
- * the digest its entry names it by, whether rows are there that no entry names, and each kept byte.
+ * the digest its entry names it by, whether rows are there that no entry names, each kept byte, and whether the ledger
+ * still begins as its checkpoints say, those that were kept elsewhere among them.
  */
-export function verifyRecords(reader: Reader, store: RawStore): Promise<RecordsHold | RecordsBroken> {
+export function verifyRecords(
+  reader: Reader,
+  store: RawStore,
+  elsewhere: readonly KeptElsewhere[] = [],
+): Promise<RecordsHold | RecordsBroken> {
   // One snapshot for all of it, so that changes made meanwhile are not taken for damage.
   return reader.manager.transaction('REPEATABLE READ', async (manager) => {
     const snapshot = new Reader(manager, reader.labId);
     const named = new Map<string, Set<string>>(EVIDENCE.map((table) => [tableName(snapshot, table), new Set()]));
-    const ledger = await verifyLedger(snapshot, named);
+    const tree = new MerkleTree();
+    const ledger = await verifyLedger(snapshot, named, tree);
     if (!ledger.holds) return ledger;
+    const signed = await verifyCheckpoints(snapshot, tree, elsewhere);
+    if (typeof signed !== 'number') return signed;
     const broken = (await findUnnamed(snapshot, named)) ?? (await findDamagedFile(snapshot, store));
     if (broken) return broken;
     const count = (ids: Set<string> | undefined) => ids?.size ?? 0;
     const files = count(named.get(tableName(snapshot, RawBytes)));
-    return { ...ledger, rows: [...named.values()].reduce((total, ids) => total + count(ids), 0), files };
+    const rows = [...named.values()].reduce((total, ids) => total + count(ids), 0);
+    return { ...ledger, rows, files, checkpoints: signed };
   });
 }
 
@@ -60,7 +72,8 @@ interface StoredColumns {
 async function verifyLedger(
   reader: Reader,
   named: Map<string, Set<string>>,
-): Promise<Omit<RecordsHold, 'rows' | 'files'> | RecordsBroken> {
+  tree: MerkleTree,
+): Promise<Omit<RecordsHold, 'rows' | 'files' | 'checkpoints'> | RecordsBroken> {
   let head: ChainHead | undefined;
   for (;;) {
     const batch = await reader.manager.query<StoredColumns[]>(
@@ -84,6 +97,7 @@ async function verifyLedger(
       const broken = await findAltered(reader, link.entry, named);
       if (broken) return broken;
       head = link.head;
+      tree.append(head.hash);
     }
     if (batch.length < BATCH) break;
   }
@@ -100,6 +114,22 @@ async function verifyLedger(
     };
   }
   return head ? { holds: true, entries: head.sequence, head } : { holds: true, entries: 0 };
+}
+
+/** How many checkpoints the ledger fits, or the first that it does not. */
+async function verifyCheckpoints(
+  reader: Reader,
+  tree: MerkleTree,
+  elsewhere: readonly KeptElsewhere[],
+): Promise<number | RecordsBroken> {
+  const { count, broken } = await brokenCheckpoint(reader, tree);
+  const table = reader.manager.dataSource.getMetadata(LedgerCheckpoint).tableName;
+  if (broken) return { holds: false, table, id: broken.id, because: `a checkpoint of the ledger: ${broken.because}` };
+  for (const one of elsewhere) {
+    const because = whyNotBeginning(reader.labId, tree, one);
+    if (because) return { holds: false, because: `a checkpoint that was kept elsewhere: ${because}` };
+  }
+  return count + elsewhere.length;
 }
 
 function columnsSayTheSame(stored: StoredColumns, entry: LedgerEntry): boolean {

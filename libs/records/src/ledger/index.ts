@@ -1,0 +1,3 @@
+export * from './checkpoints.js';
+export * from './ledger-keys.js';
+export * from './ledger-tree.js';
