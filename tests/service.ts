@@ -1,3 +1,6 @@
+import fs from 'node:fs';
+import os from 'node:os';
+import path from 'node:path';
 import type { Duty } from '@breakbook/lab';
 import { type Actor, foundLab, type Records, tables } from '@breakbook/records';
 import { type RunningService, type ServiceOptions, startService } from '@breakbook/service';
@@ -37,6 +40,8 @@ export interface SignedInCaller extends Caller {
 
 export interface TestService extends RunningService {
   database: TestDatabase;
+  /** Where its keys lie. */
+  keys: { folder: string };
   records: Records;
   /** The lab, and the program that founded it. */
   lab: Actor;
@@ -61,8 +66,10 @@ export async function startTestService(
   const database = on ?? (await testDatabase());
   const { records } = database;
   const lab = (await founderOf(records)) ?? (await anEmptyLab(records));
+  const keys = { folder: fs.mkdtempSync(path.join(os.tmpdir(), 'breakbook-keys-')) };
   const service = await startService({
     database: database.service,
+    keys,
     host: '127.0.0.1',
     port: 0,
     limits: NO_LIMITS,
@@ -72,6 +79,7 @@ export async function startTestService(
   return {
     ...service,
     database,
+    keys,
     records,
     lab,
     anonymous: callerWith({}),
@@ -80,6 +88,7 @@ export async function startTestService(
     async close() {
       await service.close();
       await database.close();
+      fs.rmSync(keys.folder, { recursive: true });
     },
   };
 }

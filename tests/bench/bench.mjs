@@ -2,12 +2,13 @@
  * How long fits, bounds and factors take, as a table of ratios: each against the time of an exponential function on the
  * same machine in the same run, so that tables of two machines can be laid side by side. Then how a fit's time grows with
  * the number of specimens, ten thousand bootstrap bounds in a pool of workers, how fast run files are read, and how many
- * samples a second go through checks and characteristics.
+ * samples a second go through checks and characteristics. Last, how long a million entries of the ledger take to be checked.
  *
  *   npm run bench                 everything, some minutes
  *   npm run bench -- --quick      a tenth of the bootstrap bounds, and short files
  *   npm run bench -- --reading    the reading of files alone; with --quick, of short ones
  *   npm run bench -- --records    reading, checks and characteristics of whole runs alone
+ *   npm run bench -- --ledger     the checking of the ledger alone
  */
 import { availableParallelism } from 'node:os';
 import { parseArgs } from 'node:util';
@@ -21,6 +22,7 @@ import {
   seededGenerator,
 } from '@breakbook/statistics';
 import { bootstrapBounds } from './bootstrap-pool.mjs';
+import { benchLedger } from './ledger.mjs';
 import { benchReading } from './reading.mjs';
 import { benchRecords } from './records.mjs';
 
@@ -29,6 +31,7 @@ const { values } = parseArgs({
     quick: { type: 'boolean', default: false },
     reading: { type: 'boolean', default: false },
     records: { type: 'boolean', default: false },
+    ledger: { type: 'boolean', default: false },
   },
 });
 const read = () =>
@@ -38,10 +41,15 @@ if (values.reading) {
   process.exit();
 }
 const records = () => benchRecords(values.quick ? [1, 10] : [1, 10, 100]);
-if (values.records) {
-  records();
-  process.exit();
-}
+const ledger = () => benchLedger(values.quick ? 100_000 : 1_000_000);
+for (const [asked, bench] of [
+  [values.records, records],
+  [values.ledger, ledger],
+])
+  if (asked) {
+    bench();
+    process.exit();
+  }
 const chance = seededGenerator(1);
 
 /** Specimens of one rim, those that outlast a rig's limit as "at least". */
@@ -148,3 +156,4 @@ for (const workers of [1, availableParallelism()]) {
 
 await read();
 records();
+ledger();

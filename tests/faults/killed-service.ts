@@ -2,6 +2,7 @@ import { type ChildProcess, spawn } from 'node:child_process';
 import fs from 'node:fs';
 import net from 'node:net';
 import os from 'node:os';
+import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import type pg from 'pg';
 
@@ -14,6 +15,7 @@ export class KilledService {
   #ended: Promise<void> = Promise.resolve();
   /** The end of what it said on its way: its log of errors. */
   words = '';
+  readonly #keys = fs.mkdtempSync(path.join(os.tmpdir(), 'breakbook-keys-'));
 
   private constructor(
     private readonly database: pg.ClientConfig,
@@ -22,6 +24,7 @@ export class KilledService {
 
   static async start(database: pg.ClientConfig): Promise<KilledService> {
     const service = new KilledService(database, await freePort());
+    process.once('exit', () => fs.rmSync(service.#keys, { recursive: true, force: true }));
     service.begin();
     await service.healthy();
     return service;
@@ -47,6 +50,7 @@ export class KilledService {
         ...process.env,
         FAULTS_DATABASE: JSON.stringify(this.database),
         FAULTS_PORT: String(this.port),
+        FAULTS_KEYS: this.#keys,
         BREAKBOOK_LOG: 'error',
       },
       stdio: ['ignore', 'pipe', 'pipe'],

@@ -3,6 +3,7 @@ import { loadArithmetic, startService } from '@breakbook/service';
 
 const { url } = await startService({
   database: JSON.parse(process.env.FAULTS_DATABASE ?? '{}'),
+  keys: { folder: process.env.FAULTS_KEYS },
   host: '127.0.0.1',
   port: Number(process.env.FAULTS_PORT),
   limits: { perMinute: 1_000_000, signInsPerMinute: 1_000_000 },

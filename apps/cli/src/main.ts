@@ -59,6 +59,21 @@ program
   );
 
 program
+  .command('ledger')
+  .description('is everything a lab recorded as it was written?')
+  .command('check')
+  .description('rebuilds the ledger from its entries, rows and bytes, and names the first thing that does not fit')
+  .option('--data <folder>', 'the data folder; else BREAKBOOK_DATA, DATABASE_URL or ~/.breakbook')
+  .option('--checkpoint <file...>', 'signed checkpoints that were kept where the lab cannot reach them')
+  .option('--key <key>', 'the public key that stood beside them')
+  .action((options: { data?: string; checkpoint?: string[]; key?: string }) =>
+    end(async () => {
+      const { ledgerCheckCommand } = await import('./commands/ledger-check.js');
+      return ledgerCheckCommand(options);
+    }),
+  );
+
+program
   .command('compute')
   .description('one JSON object in, one out; or one per line. Without an argument it reads standard input')
   .argument('[request]', 'such as \'{"method":"zero-failure-size","reliability":0.9,"confidence":0.95}\'')

@@ -19,7 +19,7 @@ try {
 }
 
 async function start(): Promise<void> {
-  const { projectFolder, dataFolder, databaseUrl, host, port, origin } = settings();
+  const { projectFolder, dataFolder, databaseUrl, keysFolder, checkpointCopies, host, port, origin } = settings();
   const stops: (() => Promise<void>)[] = [];
   onShutdown(async () => {
     say('stopping');
@@ -40,6 +40,7 @@ async function start(): Promise<void> {
   if (free !== port) say(`port ${port} is busy, so ${free} is used`);
   const service = await startService({
     database: database.service,
+    keys: { folder: keysFolder, ...(checkpointCopies ? { checkpointCopies } : {}) },
     host,
     port: free,
     consoleFolder: path.join(projectFolder, 'apps/console/dist'),

@@ -8,13 +8,21 @@ export class WrongSetting extends Error {}
 /** Where things are, from the environment or by default. */
 export const settings = () => ({
   projectFolder: fileURLToPath(new URL('../../..', import.meta.url)),
-  dataFolder: process.env.BREAKBOOK_DATA ?? path.join(os.homedir(), '.breakbook'),
+  dataFolder: dataFolder(),
   databaseUrl: process.env.DATABASE_URL,
+  /** Keys lie outside the database, so that whoever has that has not them. */
+  keysFolder: process.env.BREAKBOOK_KEYS ?? path.join(dataFolder(), 'keys'),
+  /** Every checkpoint of the ledger is written there too: a folder the lab does not control. */
+  checkpointCopies: process.env.BREAKBOOK_CHECKPOINTS,
   /** Loopback only: the service has no transport encryption of its own; what stands in front of it ends TLS. */
   host: '127.0.0.1',
   port: portFrom(process.env.PORT),
   origin: originFrom(process.env.BREAKBOOK_ORIGIN),
 });
+
+function dataFolder(): string {
+  return process.env.BREAKBOOK_DATA ?? path.join(os.homedir(), '.breakbook');
+}
 
 function portFrom(written: string | undefined): number {
   if (written === undefined || written === '') return 3000;

@@ -1,4 +1,4 @@
-import { type RawStore, Records } from '@breakbook/records';
+import { LedgerKeys, type RawStore, Records } from '@breakbook/records';
 import { type DynamicModule, Module } from '@nestjs/common';
 import type pg from 'pg';
 import { DataSource } from 'typeorm';
@@ -12,6 +12,7 @@ import { DATABASE } from './jobs/job-bell.js';
 import { JobsModule } from './jobs/jobs.module.js';
 import { LabsModule } from './labs/labs.module.js';
 import { LayoutsModule } from './layouts/layouts.module.js';
+import { CHECKPOINT_COPIES } from './ledger/checkpoint-keeper.js';
 import { LedgerModule } from './ledger/ledger.module.js';
 import { LimitsModule } from './limits/limits.module.js';
 import { LotsModule } from './lots/lots.module.js';
@@ -31,6 +32,14 @@ import { SignInModule } from './sign-in/sign-in.module.js';
 import { SpecimensModule } from './specimens/specimens.module.js';
 import { UnreadModule } from './unread/unread.module.js';
 import { WorkersModule } from './workers/workers.module.js';
+
+/** Outside the database: the lab's own keys, and copies of what they signed. */
+export interface KeyPlaces {
+  /** A folder that its owner alone may enter. */
+  folder: string;
+  /** A folder that the lab does not control, such as one of another machine: every checkpoint of the ledger is written there too. */
+  checkpointCopies?: string;
+}
 
 /** What every noun's module may ask for: the records and the raw store of one database. */
 @Module({})
@@ -74,6 +83,7 @@ export function serviceOn(
   store: RawStore,
   address: PublicAddress,
   database: pg.ClientConfig,
+  keys: KeyPlaces,
 ): DynamicModule {
   const shared = [
     { provide: DataSource, useValue: dataSource },
@@ -81,6 +91,8 @@ export function serviceOn(
     { provide: RAW_STORE, useValue: store },
     { provide: PUBLIC_ADDRESS, useValue: address },
     { provide: DATABASE, useValue: database },
+    { provide: LedgerKeys, useValue: new LedgerKeys(keys.folder) },
+    { provide: CHECKPOINT_COPIES, useValue: keys.checkpointCopies },
   ];
   return {
     module: AppModule,

@@ -6,7 +6,7 @@ import { FastifyAdapter, type NestFastifyApplication } from '@nestjs/platform-fa
 import { type FastifyInstance } from 'fastify';
 import type pg from 'pg';
 import { type Logger, pino } from 'pino';
-import { serviceOn } from './app.module.js';
+import { type KeyPlaces, serviceOn } from './app.module.js';
 import { isConsolePage, serveConsole } from './http/console-files.js';
 import { checkFraming, FRAMING } from './http/framing.js';
 import { readBodies } from './http/json-body.js';
@@ -24,6 +24,7 @@ import { readForms } from './uploads/forms.js';
 
 export interface ServiceOptions {
   database: pg.ClientConfig;
+  keys: KeyPlaces;
   host: string;
   port: number;
   /** The built console; without it only the interface is served. */
@@ -63,7 +64,7 @@ export async function startService(options: ServiceOptions): Promise<RunningServ
       trustProxy: isSecure(address) ? 'loopback' : false,
     });
     const app = await NestFactory.create<NestFastifyApplication>(
-      serviceOn(dataSource, new PostgresRawStore(), address, options.database),
+      serviceOn(dataSource, new PostgresRawStore(), address, options.database, options.keys),
       adapter,
       {
         logger: new NestLog(log),

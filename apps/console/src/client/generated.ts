@@ -1240,7 +1240,28 @@ export interface Operations {
       text: string;
     };
   };
+  'GET /api/ledger/{sequence}/proof': {
+    path: { sequence: string };
+    query?: { size?: number };
+    answer: { text: string; hash: string; leaf: number; size: number; root: string; proof: string[] };
+  };
+  'GET /api/ledger/checkpoints': {
+    query?: { limit?: number; after?: string; order?: 'oldest' | 'newest' };
+    answer: { items: { at: Instant; size: number; root: string; key: string; note: string }[]; next: string | null };
+  };
+  'POST /api/ledger/checkpoints': { answer: { at: Instant; size: number; root: string; key: string; note: string } };
+  'POST /api/ledger/checkpoints/comparison': {
+    body: { note: string; key: string };
+    answer:
+      | { holds: true; earlier: { size: number; root: string }; now: { size: number; root: string }; proof: string[] }
+      | { holds: false; earlier: { size: number; root: string }; now: { size: number; root: string }; because: string };
+  };
+  'GET /api/ledger/consistency': {
+    query: { from: number; to?: number };
+    answer: { earlier: { size: number; root: string }; later: { size: number; root: string }; proof: string[] };
+  };
   'GET /api/ledger/head': { answer: { lab: string; sequence: number; hash: string } };
+  'GET /api/ledger/key': { answer: { origin: string; key: string } };
   'POST /api/ledger/verification': {
     answer:
       | {
@@ -1248,6 +1269,7 @@ export interface Operations {
           entries: number;
           rows: number;
           files: number;
+          checkpoints: number;
           head?: { lab: string; sequence: number; hash: string };
         }
       | { holds: false; sequence?: number; table?: string; id?: string; because: string };

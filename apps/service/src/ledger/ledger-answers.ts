@@ -33,6 +33,7 @@ export const Verification = z.discriminatedUnion('holds', [
     entries: z.number().int(),
     rows: z.number().int(),
     files: z.number().int(),
+    checkpoints: z.number().int(),
     head: Head.optional(),
   }),
   z.strictObject({

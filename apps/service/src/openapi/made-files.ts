@@ -20,7 +20,7 @@ export interface MadeFile {
 export async function madeFiles(): Promise<MadeFile[]> {
   const nowhere = {};
   const app = await NestFactory.createApplicationContext(
-    serviceOn(new DataSource({ type: 'postgres' }), new PostgresRawStore(), nowhere, nowhere),
+    serviceOn(new DataSource({ type: 'postgres' }), new PostgresRawStore(), nowhere, nowhere, { folder: '' }),
     // Nothing is constructed and nothing connected to: only what the modules say of themselves is read.
     { preview: true, logger: false, abortOnError: false },
   );

@@ -125,6 +125,7 @@ describe('wrong passphrases', () => {
   it('of many names from one address are refused by the address', async () => {
     const limited = await startService({
       database: service.database.service,
+      keys: service.keys,
       host: '127.0.0.1',
       port: 0,
       limits: { perMinute: 20, signInsPerMinute: 3 },

@@ -153,7 +153,12 @@ describe('a session', () => {
 
   it('outlives a restart of the service', async () => {
     const { cookie } = await service.signIn('steady');
-    const other = await startService({ database: service.database.service, host: '127.0.0.1', port: 0 });
+    const other = await startService({
+      database: service.database.service,
+      keys: service.keys,
+      host: '127.0.0.1',
+      port: 0,
+    });
     try {
       expect((await fetch(`${other.url}/api/me`, { headers: { cookie } })).status).toBe(200);
     } finally {
@@ -189,6 +194,7 @@ describe('a session', () => {
     const { passphrase } = await service.signIn('outside');
     const secure = await startService({
       database: service.database.service,
+      keys: service.keys,
       host: '127.0.0.1',
       port: 0,
       origin: 'https://breakbook.saltmarsh.example',

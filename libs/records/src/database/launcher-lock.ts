@@ -8,7 +8,7 @@ import { type ProcessSeen, seeProcess } from './processes.js';
  * by number and start, so that its lock is taken over by whoever comes next, without a hand.
  */
 export function lockDataFolder(dataFolder: string): { release(): void } {
-  const file = path.join(dataFolder, 'launcher.json');
+  const file = lockFile(dataFolder);
   const ourselves = JSON.stringify(seeProcess(process.pid));
   for (let attempt = 0; attempt < 3; attempt += 1) {
     try {
@@ -17,8 +17,8 @@ export function lockDataFolder(dataFolder: string): { release(): void } {
     } catch (error) {
       if ((error as NodeJS.ErrnoException).code !== 'EEXIST') throw error;
     }
-    const holder = readHolder(file);
-    if (holder && seeProcess(holder.pid)?.started === holder.started) {
+    const holder = holderOf(dataFolder);
+    if (holder) {
       throw new DatabaseUnusable(
         `The data folder ${dataFolder} is in use by process ${holder.pid} (${holder.arguments}). ` +
           'Stop that one first, or give this one a data folder of its own.',
@@ -27,6 +27,16 @@ export function lockDataFolder(dataFolder: string): { release(): void } {
     fs.rmSync(file, { force: true });
   }
   throw new DatabaseUnusable(`The data folder ${dataFolder} is being taken by another process just now. Try again.`);
+}
+
+/** The process that looks after a data folder now, if one does. */
+export function holderOf(dataFolder: string): ProcessSeen | undefined {
+  const holder = readHolder(lockFile(dataFolder));
+  return holder && seeProcess(holder.pid)?.started === holder.started ? holder : undefined;
+}
+
+function lockFile(dataFolder: string): string {
+  return path.join(dataFolder, 'launcher.json');
 }
 
 function readHolder(file: string): ProcessSeen | undefined {

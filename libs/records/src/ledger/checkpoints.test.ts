@@ -61,7 +61,7 @@ describe('a checkpoint of a ledger', () => {
     expect(await lastCheckpoint(reader())).toEqual(first);
     expect(openCheckpoint(first?.note ?? '', key)).toEqual({ origin: key.name, size: tree.size, root: tree.root() });
     kept = { note: first?.note ?? '', key: first?.key ?? '' };
-    expect(await verifyRecords(reader(), store, [kept])).toMatchObject({ holds: true, checkpoints: 2 });
+    expect(await verifyRecords(reader(), store, { elsewhere: [kept] })).toMatchObject({ holds: true, checkpoints: 2 });
   });
 
   it('is not changed or removed by the service', async () => {
@@ -115,7 +115,7 @@ describe('a checkpoint of a ledger', () => {
     ];
     for (const one of sql) expect(await tamper(database.owner, one)).toBe(1);
     expect(await verifyRecords(reader(), store)).toMatchObject({ holds: true, checkpoints: 0 });
-    expect(await verifyRecords(reader(), store, [kept])).toMatchObject({
+    expect(await verifyRecords(reader(), store, { elsewhere: [kept] })).toMatchObject({
       holds: false,
       because: expect.stringContaining('a checkpoint that was kept elsewhere: the ledger has'),
     });

@@ -27,6 +27,13 @@ export interface RecordsBroken {
   because: string;
 }
 
+export interface VerifyOptions {
+  /** Checkpoints that the lab could not reach. */
+  elsewhere?: readonly KeptElsewhere[];
+  /** Entries and kept files that were looked at so far, and in all. */
+  onProgress?: (done: number, of: number) => void;
+}
+
 const BATCH = 500;
 
 /**
@@ -37,18 +44,19 @@ const BATCH = 500;
 export function verifyRecords(
   reader: Reader,
   store: RawStore,
-  elsewhere: readonly KeptElsewhere[] = [],
+  { elsewhere = [], onProgress = () => {} }: VerifyOptions = {},
 ): Promise<RecordsHold | RecordsBroken> {
   // One snapshot for all of it, so that changes made meanwhile are not taken for damage.
   return reader.manager.transaction('REPEATABLE READ', async (manager) => {
     const snapshot = new Reader(manager, reader.labId);
     const named = new Map<string, Set<string>>(EVIDENCE.map((table) => [tableName(snapshot, table), new Set()]));
     const tree = new MerkleTree();
-    const ledger = await verifyLedger(snapshot, named, tree);
+    const steps = await countedSteps(snapshot, onProgress);
+    const ledger = await verifyLedger(snapshot, named, { tree, steps });
     if (!ledger.holds) return ledger;
     const signed = await verifyCheckpoints(snapshot, tree, elsewhere);
     if (typeof signed !== 'number') return signed;
-    const broken = (await findUnnamed(snapshot, named)) ?? (await findDamagedFile(snapshot, store));
+    const broken = (await findUnnamed(snapshot, named)) ?? (await findDamagedFile(snapshot, store, steps));
     if (broken) return broken;
     const count = (ids: Set<string> | undefined) => ids?.size ?? 0;
     const files = count(named.get(tableName(snapshot, RawBytes)));
@@ -72,7 +80,7 @@ interface StoredColumns {
 async function verifyLedger(
   reader: Reader,
   named: Map<string, Set<string>>,
-  tree: MerkleTree,
+  { tree, steps }: { tree: MerkleTree; steps: () => void },
 ): Promise<Omit<RecordsHold, 'rows' | 'files' | 'checkpoints'> | RecordsBroken> {
   let head: ChainHead | undefined;
   for (;;) {
@@ -98,6 +106,7 @@ async function verifyLedger(
       if (broken) return broken;
       head = link.head;
       tree.append(head.hash);
+      steps();
     }
     if (batch.length < BATCH) break;
   }
@@ -114,6 +123,23 @@ async function verifyLedger(
     };
   }
   return head ? { holds: true, entries: head.sequence, head } : { holds: true, entries: 0 };
+}
+
+/** Tells of each entry and each kept file as one step of all of them. */
+async function countedSteps(
+  { manager, labId }: Reader,
+  onProgress: NonNullable<VerifyOptions['onProgress']>,
+): Promise<() => void> {
+  const [{ of } = { of: 0 }] = await manager.query<{ of: number }[]>(
+    `select (select count(*) from ledger_entry where lab_id = $1)::int
+          + (select count(*) from raw_bytes where lab_id = $1)::int as of`,
+    [labId],
+  );
+  let done = 0;
+  return () => {
+    done += 1;
+    onProgress(done, of);
+  };
 }
 
 /** How many checkpoints the ledger fits, or the first that it does not. */
@@ -193,10 +219,11 @@ async function findUnnamed(reader: Reader, named: Map<string, Set<string>>): Pro
   return undefined;
 }
 
-async function findDamagedFile(reader: Reader, store: RawStore): Promise<RecordsBroken | undefined> {
+async function findDamagedFile(reader: Reader, store: RawStore, steps: () => void): Promise<RecordsBroken | undefined> {
   for (const { id } of await reader.find(RawBytes, {})) {
     try {
       for await (const _ of store.read(reader, id)); // Reading is checking.
+      steps();
     } catch (error) {
       if (!(error instanceof EvidenceDamaged)) throw error;
       return { holds: false, table: tableName(reader, RawBytes), id, because: error.message };
