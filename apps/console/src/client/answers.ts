@@ -62,6 +62,7 @@ export type EvaluationInList = Listed<'GET /api/lots/{lot}/evaluations'>;
 export type DocumentInList = Listed<'GET /api/documents'>;
 export type LedgerEntry = Listed<'GET /api/ledger'>;
 /** A run that came out otherwise than it was kept. */
+export type Checkpoint = Listed<'GET /api/ledger/checkpoints'>;
 export type RecomputedRun = Answer<'GET /api/recomputations/{n}'>['different'][number];
 export type RecomputationInList = Listed<'GET /api/recomputations'>;
 export type RecomputationAnswer = Answer<'GET /api/recomputations/{n}'>;

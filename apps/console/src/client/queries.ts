@@ -10,6 +10,7 @@ import {
 import {
   type CalibrationRecord,
   type ChannelOfRun,
+  type Checkpoint,
   type DocumentInList,
   type EvaluationInList,
   type Kept,
@@ -149,6 +150,11 @@ export const windowQuery = (run: string, asked: Pick<ChannelOfRun, 'channel' | '
       return read<WindowOfChannel>(`/api/runs/${code(run)}/channels/${code(channel)}?${query}`, signal);
     },
   });
+
+export const checkpointsQuery = queryOptions({
+  queryKey: ['checkpoints'],
+  queryFn: ({ signal }) => read<PageOf<Checkpoint>>('/api/ledger/checkpoints?order=newest&limit=1', signal),
+});
 
 export const recomputationsQuery = queryOptions({
   queryKey: ['recomputations'],

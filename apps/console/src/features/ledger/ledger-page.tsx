@@ -8,6 +8,7 @@ import { moment } from '../../parts/moment.js';
 import { Table } from '../../parts/table.js';
 import { Who } from '../../parts/who.js';
 import { useMe } from '../people/me.js';
+import { Checkpoints } from './checkpoints.js';
 import { Recompute } from './recompute.js';
 
 /** Everything that was written in the lab, in the order in which it was; each entry holds the hash of the one before. */
@@ -27,6 +28,7 @@ export function LedgerPage() {
         <>
           {duties.includes('audit') && <Verify />}
           {(duties.includes('audit') || duties.includes('review')) && <Recompute />}
+          <Checkpoints signs={duties.includes('audit') || duties.includes('administer')} />
           <Table<LedgerEntry>
             caption="Entries, newest first"
             columns={[
@@ -66,7 +68,7 @@ function Verify() {
 
 function saidOf(found: Verification): string {
   if (found.holds)
-    return `Everything is as it was written: ${found.entries} entries, ${found.rows} rows and ${found.files} files were read.`;
+    return `Everything is as it was written: ${found.entries} entries, ${found.rows} rows, ${found.files} files and ${found.checkpoints} checkpoints were read.`;
   const where = found.table === undefined ? `entry ${found.sequence}` : `table ${found.table}, row ${found.id}`;
   return `Not as it was written, first at ${where}: ${found.because}`;
 }
