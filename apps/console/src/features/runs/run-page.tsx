@@ -4,6 +4,7 @@ import { Reading, Trouble } from '../../parts/trouble.js';
 import { ToldFrom } from '../../parts/units/reader.js';
 import { ChecksSection } from './checks-section.js';
 import { ConditionsSection } from './conditions-section.js';
+import { DescentSection } from './descent/descent-section.js';
 import { ExaminationSection } from './examination-section.js';
 import { MeasuredSection } from './measured-section.js';
 import { PhotosSection } from './photos/photos-section.js';
@@ -45,6 +46,7 @@ function RunSheet(sheet: RunOnSheet) {
       <PhotosSection {...sheet} />
       <ValiditySection key={sheet.record.version} {...sheet} />
       <VerdictsSection {...sheet} />
+      <DescentSection {...sheet} />
       <ConditionsSection {...sheet} />
       <RawSection {...sheet} />
       <SignedSection {...sheet} />
