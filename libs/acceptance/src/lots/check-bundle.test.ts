@@ -15,6 +15,10 @@ function changed(pointer: string, value: unknown): LotBundle {
   return bundle;
 }
 
+function movedBy(person: string, movedAt = '2031-02-05T11:00:00Z') {
+  return { instant: 'failure', at: 12, reason: 'heard on the film', person, movedAt };
+}
+
 describe('checkBundle', () => {
   it('finds nothing wrong where everything fits, and the schema agrees', () => {
     expect(checkBundle(bundleOf())).toEqual([]);
@@ -114,6 +118,21 @@ describe('checkBundle', () => {
     ],
     ['/runs/1/examination/at', '2031-02-05T08:00:00Z', 'state.conflict', 'was examined before it started'],
     ['/runs/1/validity/at', '2031-02-05T08:00:00Z', 'state.conflict', 'was decided before it started'],
+    ['/runs/1/instants', [movedBy('zoe')], 'body.not-found', 'there is no person zoe', '/runs/1/instants/0/person'],
+    [
+      '/runs/1/instants',
+      [movedBy('ben', '2031-02-05T08:00:00Z')],
+      'state.conflict',
+      'has a moment moved before it started',
+      '/runs/1/instants/0/movedAt',
+    ],
+    [
+      '/runs/1/instants',
+      [movedBy('dot')],
+      'duty.conflict',
+      'dot decided that run R-2 is valid and moved a moment of its record',
+      '/runs/1/validity/person',
+    ],
     ['/rigs/0/placements/0/sensor', 'PT-9', 'body.not-found', 'there is no sensor PT-9'],
     ['/calibrations/0/sensor', 'PT-9', 'body.not-found', 'there is no sensor PT-9'],
     ['/layouts/0/rig', 'RIG-9', 'body.not-found', 'there is no rig RIG-9'],

@@ -59,6 +59,10 @@ export function TraceSection({ answer: { run, reading, trace }, record, around }
             movable={movable}
             chosen={chosen}
             onChoose={setKey}
+            marked={reading.events.filter(
+              (event) =>
+                chosen.passage === undefined || event.passage === undefined || event.passage === chosen.passage,
+            )}
             at={at}
             onAt={setAt}
           />

@@ -1,4 +1,4 @@
-import { LossOfPressure } from '@breakbook/lab';
+import { LossOfPressure, type TraceEvent } from '@breakbook/lab';
 import { useMutation, useQueryClient } from '@tanstack/react-query';
 import { useState } from 'react';
 import { type RunRecord } from '../../../client/answers.js';
@@ -8,6 +8,8 @@ import { send } from '../../../client/send.js';
 import { Choice } from '../../../parts/choice.js';
 import { Field, FormProblem, Select, TextArea } from '../../../parts/field.js';
 import { typedNumber } from '../log/typed-number.js';
+import '../zoom/trace-zoom.css';
+import { momentName } from './moments-table.js';
 import { type Movable, standing } from './movable.js';
 
 interface MoveMomentProps {
@@ -16,13 +18,15 @@ interface MoveMomentProps {
   movable: readonly Movable[];
   chosen: Movable;
   onChoose: (key: string) => void;
+  /** Moments marked in the same record, to put this one on. */
+  marked: readonly TraceEvent[];
   /** Seconds as typed, or as taken from the trace. */
   at: string;
   onAt: (at: string) => void;
 }
 
 /** Confirms a proposed moment, or puts it where a person says, with the reason. */
-export function MoveMoment({ record, lot, movable, chosen, onChoose, at, onAt }: MoveMomentProps) {
+export function MoveMoment({ record, lot, movable, chosen, onChoose, marked, at, onAt }: MoveMomentProps) {
   const queries = useQueryClient();
   const { run } = record.run;
   const [lossSaid, setLoss] = useState<LossOfPressure>();
@@ -77,6 +81,20 @@ export function MoveMoment({ record, lot, movable, chosen, onChoose, at, onAt }:
         onChange={({ target }) => onAt(target.value)}
         hint={`${standing(chosen)} Type it, or open the closer look above and press the trace where it is.`}
       />
+      {marked.length > 0 && (
+        <fieldset className="zoom-steps">
+          <legend>Put it on a marked moment</legend>
+          {marked.map((event) => (
+            <button
+              key={`${event.passage} ${event.name} ${event.time}`}
+              type="button"
+              onClick={() => onAt(`${event.time}`)}
+            >
+              {momentName(event)}
+            </button>
+          ))}
+        </fieldset>
+      )}
       {chosen.asksLoss && (
         <Choice
           legend="How the pressure was lost"
