@@ -4,6 +4,7 @@ import { type BurstSource, type FromPressure } from './burst-source.js';
 import { whyAtLeast } from './burst-steps.js';
 import { complianceOf } from './compliance.js';
 import { NOISE_MULTIPLE } from './failure.js';
+import { leastSquaresSlope } from './least-squares-slope.js';
 import { FLOW, type Pumped, pumped } from './pumped.js';
 import { storedGasEnergy } from './stored-energy.js';
 import { inUnit, kPa, seconds } from './words.js';
@@ -120,6 +121,11 @@ export const OF_VOLUME: Record<string, (source: BurstSource) => FromPressure> = 
         },
       ],
       perPressure: found.slope / source.features.peak.value,
+      // An offset of the flow adds to the volume in proportion to time: 1/slope changes by dt/dP.
+      sensitivity: (channel) =>
+        channel === FLOW
+          ? (-(found.slope ** 2) * leastSquaresSlope(source.features.despiked, source.time, found.from, found.to)) / 60
+          : undefined,
     };
   },
 

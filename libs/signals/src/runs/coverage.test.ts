@@ -1,5 +1,13 @@
 import { describe, expect, it } from 'vitest';
-import { burstOfKnownTruth, dragOfKnownTruth, strikeOfKnownTruth, type Told } from './coverage.fixture.js';
+import { burstBesideOfKnownTruth, burstOfKnownTruth, holdOfKnownTruth } from './coverage-bursts.fixture.js';
+import { dragOfKnownTruth } from './coverage-drags.fixture.js';
+import { type Told } from './coverage-draw.fixture.js';
+import {
+  gateOfKnownTruth,
+  onsetOfKnownTruth,
+  springOfKnownTruth,
+  strikeOfKnownTruth,
+} from './coverage-strikes.fixture.js';
 
 /** The long form, `node tests/bench/signals-coverage.mjs`, asks for 2000. */
 const RUNS = Number(process.env.BREAKBOOK_COVERAGE_RUNS ?? 60);
@@ -23,12 +31,18 @@ describe(`characteristics lie within their stated uncertainty of the truth, in $
   it.each<[string, (seed: number) => Told[], number?]>([
     ['bursts at 100 samples a second', (seed) => burstOfKnownTruth(seed, { rate: 100, noise: 0.3 })],
     ['bursts at 200 samples a second, with much noise', (seed) => burstOfKnownTruth(seed, { rate: 200, noise: 1 })],
+    ['bursts with a hold, by a clock that is off', (seed) => holdOfKnownTruth(seed, { rate: 100, noise: 0.3 })],
+    ['bursts with their flow and widths', (seed) => burstBesideOfKnownTruth(seed, { rate: 100, noise: 0.3 })],
     ['drags at 5 samples a second', (seed) => dragOfKnownTruth(seed, { rate: 5, noise: 1 }), DRAGS],
     ['strikes at 50 000 samples a second', (seed) => strikeOfKnownTruth(seed, { rate: 50_000, noise: 3 })],
     [
       'strikes at 100 000 samples a second, with much noise',
       (seed) => strikeOfKnownTruth(seed, { rate: 100_000, noise: 15 }),
     ],
+    ['strikes at 250 000 samples a second', (seed) => strikeOfKnownTruth(seed, { rate: 250_000, noise: 3 })],
+    ['strikes on springs', (seed) => springOfKnownTruth(seed, { rate: 100_000, noise: 3 })],
+    ['strikes that break the part', (seed) => onsetOfKnownTruth(seed, { rate: 100_000, noise: 3 })],
+    ['strikes through a gate that is off', gateOfKnownTruth],
   ])('%s', (_, run, runs = RUNS) => {
     const found = coverage(run, runs);
     if (RUNS >= 2000) console.log(found);
