@@ -151,6 +151,13 @@ function hottestSensor({ features }: Stretch, { from, last }: Span): TrackSensor
 export type HeatModelNumber = 'timeConstant' | 'thermalResistance' | 'steadyRise';
 const UNITS = { timeConstant: 's', thermalResistance: 'K/W', steadyRise: 'K' } as const;
 
+/** Trials take as long as reading the record: one stage of a run has them. */
+const MAIN_ONLY: Step = {
+  question: 'How sure is it?',
+  numbers: {},
+  answer: 'No uncertainty is stated: it is worked out for the stage with the most energy alone.',
+};
+
 /** One number of the model as a characteristic; its uncertainty by trials, since it does not follow its inputs in proportion. */
 function fromModel(of: HeatModelNumber): (source: HeatSource) => Computed {
   return (source) => {
@@ -160,7 +167,10 @@ function fromModel(of: HeatModelNumber): (source: HeatSource) => Computed {
       value: { kind: 'exact', value: model[of] },
       unit: UNITS[of],
       steps: [modelStep(source, model)],
-      budget: (wanted) => heatModelBudget(wanted, { of, unit: UNITS[of], model, calibrations: source.calibrations }),
+      budget: (wanted) =>
+        model.stretch === source.main
+          ? heatModelBudget(wanted, { of, unit: UNITS[of], model, calibrations: source.calibrations })
+          : { step: MAIN_ONLY },
     };
   };
 }

@@ -9,6 +9,8 @@ import { inUnit, seconds } from './words.js';
 export interface HeatSource {
   method: HeatMethod;
   stretches: readonly Stretch[];
+  /** Of the whole run, the stage that took the most energy. */
+  main: Stretch;
   survival: Survival;
   /** Stages without a record. */
   unrecorded: readonly number[];

@@ -159,6 +159,15 @@ describe('how sure its numbers are', () => {
     expect(named(air, 'timeConstant').steps.at(-1)?.answer).toContain('does not follow channel airSpeed');
   });
 
+  it('is worked out for the stage with the most energy alone, of a run and of that stage', () => {
+    const { reading } = readRun(inventedHeatRun(body({ k: 2, components: calibrated(['brakeForce']) })));
+    const ofStage = (index: number) =>
+      reading.passages?.[index]?.characteristics.find(({ characteristic }) => characteristic === 'thermalResistance');
+    expect(ofStage(1)?.uncertainty).toEqual(named(reading, 'thermalResistance').uncertainty);
+    expect(ofStage(1)?.uncertainty).toBeDefined();
+    expect(ofStage(0)).not.toHaveProperty('uncertainty');
+  });
+
   it('is the same every time, and says its trials and seed', () => {
     const over = body({ k: 2, components: calibrated(CHANNELS) });
     const one = named(read(over), 'timeConstant');

@@ -22,7 +22,7 @@ import { BRAKING_POWER, HEAT_CHANNELS, type HeatFeatures, heatFeatures, withoutO
 import { heatCharacteristic, stageCharacteristic } from '../features/heat-characteristics.js';
 import { type Survival, survivalOf } from '../features/heat-failure.js';
 import { type HeatSource } from '../features/heat-source.js';
-import { brakedSpan, type Stretch } from '../features/heat-stretch.js';
+import { brakedSpan, mainStretch, type Stretch } from '../features/heat-stretch.js';
 import { firstAt } from '../features/vented-zero.js';
 import { keyedCharacteristic } from './keyed.js';
 import { keyedAgainstTrace } from './keyed-against-trace.js';
@@ -62,6 +62,7 @@ export function readHeatRun(
   const source: HeatSource = {
     method,
     stretches,
+    main: mainStretch(stretches),
     survival,
     unrecorded: unrecorded.map(({ passage }) => passage),
     corrections: new Map(reads.flatMap(({ channels }) => channels.map((one) => [one.channel.channel, one.correction]))),

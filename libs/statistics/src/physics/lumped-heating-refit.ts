@@ -12,8 +12,11 @@ export interface PiecewiseRecord {
   duration: Float64Array;
 }
 
-/** Newton steps are taken until the time constant moves by less than this share of itself. */
-const STILL = 1e-5;
+/**
+ * Steps are taken until the time constant moves by less than this share of itself. Near the least squares each is a hundredth
+ * of the one before, or less, so that what is left is some millionths.
+ */
+const STILL = 1e-4;
 const MOST_STEPS = 25;
 
 /**

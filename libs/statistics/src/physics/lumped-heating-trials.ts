@@ -1,4 +1,4 @@
-import { seededGenerator } from '../random/generator.js';
+import { type Generator, seededGenerator } from '../random/generator.js';
 import { requireCount } from '../requirements.js';
 import { type BodyState, type PiecewiseRecord, refitLumpedHeating } from './lumped-heating-refit.js';
 
@@ -57,7 +57,7 @@ export function lumpedHeatingTrials(
   { trials, seed }: { trials: number; seed: number },
 ): HeatingTrials {
   requireCount('lumpedHeatingTrials', { trials }, 2);
-  const generator = seededGenerator(seed);
+  const normal = inPairs(seededGenerator(seed));
   const truth = courseOf({ power, duration }, fit);
   const meanOf = meanPowerOver(duration);
   const steady = fit.thermalResistance * meanOf(power);
@@ -68,16 +68,16 @@ export function lumpedHeatingTrials(
   for (let trial = 0; trial < trials; trial++) {
     record.rise.set(truth);
     record.power.set(power);
-    const draws = errors.map(() => generator.normal());
+    const draws = errors.map(() => normal());
     for (const [i, error] of errors.entries()) layOver(record, error, error.u * mixed(mixing[i] as number[], draws));
-    let scatter = generator.normal();
+    let scatter = normal();
     for (let i = 0; i < truth.length; i++) {
       record.rise[i] = (record.rise[i] as number) + noise.rise * scatter;
-      scatter = noise.following * scatter + fresh * generator.normal();
+      scatter = noise.following * scatter + fresh * normal();
     }
     for (let i = 0; i < power.length; i++) {
       const sd = noise.power[i] as number;
-      if (sd > 0) record.power[i] = (record.power[i] as number) + sd * generator.normal();
+      if (sd > 0) record.power[i] = (record.power[i] as number) + sd * normal();
     }
     const again = refitLumpedHeating(record, fit);
     if (again) found.push({ off: again, steadyRise: again.thermalResistance * meanOf(record.power) - steady });
@@ -109,6 +109,26 @@ export function lumpedHeatingChange(
     timeConstant: (above.timeConstant - below.timeConstant) / 2,
     thermalResistance: (above.thermalResistance - below.thermalResistance) / 2,
     steadyRise: (above.steadyRise - below.steadyRise) / 2,
+  };
+}
+
+/**
+ * Standard normal numbers two at a time, in half the time of inversion: a trial takes hundreds.
+ *
+ * Source: Box and Muller (1958), Ann. Math. Statist. 29, 610-611.
+ */
+function inPairs(generator: Generator): () => number {
+  let other: number | undefined;
+  return () => {
+    if (other !== undefined) {
+      const kept = other;
+      other = undefined;
+      return kept;
+    }
+    const radius = Math.sqrt(-2 * Math.log(generator.uniform()));
+    const angle = 2 * Math.PI * generator.uniform();
+    other = radius * Math.sin(angle);
+    return radius * Math.cos(angle);
   };
 }
 
