@@ -47,6 +47,20 @@ const temperatureBudget = {
   ],
 };
 
+/**
+ * Of the rim as one heated body: errors of the sensors, drawn once for a record, and beside them that the place of the
+ * thermocouple is not the rim: 3 % of the number.
+ */
+const bodyBudget = {
+  k: 2,
+  components: [
+    ...powerBudget.components.slice(0, 2),
+    ...temperatureBudget.components.slice(0, 2),
+    { from: 'calibration', name: 'calibration of the room sensor', channel: 'roomTemperature' },
+    share('one place of the track taken for the rim', 0.03),
+  ],
+};
+
 const clockBudget = {
   k: 2,
   components: [
@@ -138,6 +152,61 @@ export const heatDrag = {
         'Median of the hotter track in the last 2 s before something let go; where nothing did, at least the peak.',
       uncertainty: temperatureBudget,
     },
+    {
+      characteristic: 'powerStability',
+      title: 'Share of braking time in the power band',
+      kind: 'ratio',
+      unit: '1',
+      definition: 'Share of the braking time, all stages, with the power within 5 % of what the stage asks.',
+    },
+    {
+      characteristic: 'interruptions',
+      title: 'Interruptions of the braking',
+      kind: 'count',
+      unit: '1',
+      definition: 'How often the brake was let go within a stage; cooling between stages is none.',
+    },
+    {
+      characteristic: 'peakRise',
+      title: 'Largest rise above the room',
+      kind: 'temperature difference',
+      unit: 'K',
+      definition:
+        'Largest difference of the hotter track and the room at one moment, each by a running median over 4 s.',
+    },
+    {
+      characteristic: 'marginToGlassTransition',
+      title: 'Margin to the glass transition',
+      kind: 'temperature difference',
+      unit: 'K',
+      definition: 'Glass transition of the resin, as the product states it, less the peak track temperature.',
+      uncertainty: temperatureBudget,
+    },
+    {
+      characteristic: 'timeToSteady',
+      title: 'Time until the track came to rest',
+      kind: 'time',
+      unit: 's',
+      definition:
+        'In the stage with the most energy, from the first braking until the track changes by no more than 0.5 K/min over 180 s with the power in its band.',
+    },
+    {
+      characteristic: 'timeConstant',
+      title: 'Time constant of the track',
+      kind: 'time',
+      unit: 's',
+      definition: 'Of one heated body, fitted to the stage with the most energy.',
+      uncertainty: bodyBudget,
+    },
+    {
+      characteristic: 'thermalResistance',
+      title: 'Thermal resistance of the track',
+      kind: 'thermal resistance',
+      unit: 'K/W',
+      definition:
+        'Rise above the room for each watt braked, of one heated body fitted to the stage with the most energy.',
+      uncertainty: bodyBudget,
+    },
     timeAbove(120),
     timeAbove(150),
     timeAbove(180),
@@ -187,6 +256,8 @@ export const heatDrag = {
     startAtMost: { value: 35, unit: 'Cel' },
     trackDifference: { most: { value: 30, unit: 'K' }, longest: { value: 60, unit: 's' } },
     detachedRate: 50,
+    steadyState: { window: { value: 180, unit: 's' }, slopeAtMost: 0.5 },
+    recorded: ['pads', 'pad mass', 'tube'],
     tyrePressure: { at: { value: TYRE_AT_START, unit: 'kPa' }, band: 0.05 },
   },
   readiness: heatReadiness,

@@ -55,6 +55,7 @@ export const productWithTracks = {
   description:
     'Hooked composite rim with brake tracks, 42 mm deep, 622 mm bead seat, 36 spoke holes, for tandem and touring wheels with rim brakes.',
   brakeKind: 'rim',
+  glassTransition: { dry: { value: 185, unit: 'Cel' }, source: 'resin data sheet RS-4, 2025 (invented)' },
 };
 
 const federation = {
