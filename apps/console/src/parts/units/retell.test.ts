@@ -26,6 +26,13 @@ describe("a sentence in the reader's unit", () => {
     expect(plain(retell('a margin of −60 kPa', 'bar'))).toBe('a margin of −0.60 bar');
   });
 
+  it('leaves what a person wrote between quotes letter by letter, also over the end of a sentence in it', () => {
+    expect(
+      plain(retell('Moved by p-one, because "it hissed at 1 500 kPa. Then 200 kPa left". It was 1 500 kPa.', 'bar')),
+    ).toBe('Moved by p-one, because "it hissed at 1 500 kPa. Then 200 kPa left". It was 15.00 bar.');
+    expect(plain(retell('"hold 3" was held at 100 kPa.', 'bar'))).toBe('"hold 3" was held at 1.00 bar.');
+  });
+
   it('uses the exact number of the record, not the rounded one of the sentence', () => {
     const known = quantitiesIn({ unit: 'kPa', value: 1841.55 });
     // 1841.55 / 6.894757293168 = 267.094; from the printed 1 842 it would be 267.2.

@@ -20,6 +20,10 @@ const RANGE_WITHOUT_UNIT =
 /** Words that tell of a difference of temperatures, which converts without the zero point and must not be guessed at. */
 const PERHAPS_DIFFERENCE =
   /[ \u00a0]°[CF](?![\w·]).*\b(?:above|below|more|less|higher|lower|warmer|colder|apart)\b|\b(?:margin|differ\w*|drift\w*|rises?|rose|f[ae]ll\w*|change[ds]?|within|by|scatter\w*|deviation|uncertain\w*)\b.*[ \u00a0]°[CF](?![\w·])/;
+const QUOTED = /"[^"]*"/g;
+/** Stands round the place of quoted words while the others are told; of the private use area, so that nobody typed it. */
+const MASK = '\uE000';
+const MASKED = new RegExp(`${MASK}(\\d+)${MASK}`, 'g');
 const CLAUSE_END = /(?<=[.;:]) /;
 
 /**
@@ -29,16 +33,20 @@ const CLAUSE_END = /(?<=[.;:]) /;
  * range that names no unit, or with what may be a difference of temperatures, stays as recorded, since half a
  * conversion would be a wrong statement. A quantity said again in a second unit, as on paper, is said once.
  *
- * Only sentences the program made go through here; what a person wrote is shown letter by letter.
+ * Only sentences the program made go through here; what a person wrote is shown letter by letter, also where it stands
+ * between double quotes in such a sentence: the reason for moving a moment, the name of a hold.
  */
 export function retell(sentence: string, choice: UnitChoice, known: readonly KnownQuantity[] = []): string {
+  const quoted: string[] = [];
   return sentence
+    .replace(QUOTED, (words) => `${MASK}${quoted.push(words) - 1}${MASK}`)
     .replace(SAID_AGAIN, '$1')
     .split(CLAUSE_END)
     .map((clause) =>
       RANGE_WITHOUT_UNIT.test(clause) || PERHAPS_DIFFERENCE.test(clause) ? clause : retoldClause(clause, choice, known),
     )
-    .join(' ');
+    .join(' ')
+    .replace(MASKED, (_, place: string) => quoted[Number(place)] ?? '');
 }
 
 function retoldClause(clause: string, choice: UnitChoice, known: readonly KnownQuantity[]): string {
