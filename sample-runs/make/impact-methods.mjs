@@ -137,6 +137,20 @@ const ofOneStrike = [
     uncertainty: forceBudget,
   },
   {
+    characteristic: 'onsetEnergy',
+    title: 'Energy at the onset of damage',
+    kind: 'energy',
+    unit: 'J',
+    definition: 'Energy the wheel had taken when its force first fell by 5 % at once; at least all it took where it never did.',
+  },
+  {
+    characteristic: 'stiffness',
+    title: 'Stiffness',
+    kind: 'stiffness',
+    unit: 'kN/mm',
+    definition: 'Slope of the force over the deflection between 10 and 40 % of the largest force.',
+  },
+  {
     characteristic: 'maximumDeflection',
     title: 'Largest deflection',
     kind: 'length',
@@ -157,6 +171,13 @@ const ofOneStrike = [
     unit: 'm/s',
     definition: 'Upward speed of the striker at the end of contact, by its second passage of the light barriers.',
     uncertainty: speedBudget,
+  },
+  {
+    characteristic: 'restitution',
+    title: 'Coefficient of restitution',
+    kind: 'ratio',
+    unit: '1',
+    definition: 'Rebound speed over impact speed, both by the light barriers.',
   },
   {
     characteristic: 'impulse',
@@ -189,6 +210,10 @@ const parameters = {
   momentumShare: 0.03,
   secondStrike: { value: 500, unit: 'ms' },
   forceShareOfFullScale: 0.9,
+  setUp: {
+    spokeTension: { from: { value: 950, unit: 'N' }, to: { value: 1150, unit: 'N' } },
+    runOutAtMost: { lateral: { value: 0.4, unit: 'mm' }, radial: { value: 0.4, unit: 'mm' } },
+  },
 };
 
 const common = {

@@ -160,6 +160,7 @@ const reading = {
   rangeShare: 0.95,
   gapPeriods: 2,
   redundantShare: 0.01,
+  temperature: { from: { value: 18, unit: 'Cel' }, to: { value: 28, unit: 'Cel' } },
 };
 
 const common = { approvedBy: WHO.approves, minimumSpecimens: 5 };
