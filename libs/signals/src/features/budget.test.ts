@@ -61,11 +61,6 @@ describe('a budget with a coverage', () => {
     expect(k).toBeLessThan(1.96);
   });
 
-  it('counts the scatter that a fit shows of itself as normal', () => {
-    const fit = { ownError: { name: 'scatter of the fit', u: 50 } };
-    expect(stated({ coverage: 0.95, components: [rectangle('resolution', 1)] }, fit).k).toBe(1.96);
-  });
-
   it('says in its steps what was asked and what came of it', () => {
     const { step } = budgetOf(wanted({ coverage: 0.95, components: [rectangle('resolution', 10)] }), input());
     expect(step?.answer).toContain('with k = 1.65 for 95.0 % by the distributions of the parts');

@@ -22,8 +22,6 @@ export interface BudgetInput {
   calibrations: ReadonlyMap<string, ChannelUncertainty>;
   /** How far the characteristic moves, in its own unit, per unit of this channel; undefined where it does not follow it. */
   sensitivity: (channel: string) => number | undefined;
-  /** Scatter that the computation itself shows, in the characteristic's unit: a fit has one. */
-  ownError?: { name: string; u: number };
 }
 
 /** A part of the error in the characteristic's unit; its sign says which way it moves the value. */
@@ -54,10 +52,6 @@ export function budgetOf(
     step: { question, numbers: {}, answer: `No uncertainty is stated: ${because}.` },
   });
   const sources: Source[] = [];
-  if (input.ownError) {
-    const { name, u } = input.ownError;
-    sources.push({ key: 'own', name, u, sign: 1, part: { shape: 'normal', u } });
-  }
   for (const [index, component] of uncertainty.components.entries()) {
     const source = sourceOf(component, unit, input);
     if (typeof source === 'string') return none(source);
@@ -117,7 +111,7 @@ interface Pair {
 
 /** The correlations between components that bear on this value. */
 function pairsOf({ correlations = [] }: UncertaintyBudget, sources: readonly Source[]): Pair[] {
-  const keyOf = (name: string) => sources.find((one) => one.key !== 'own' && one.name === name)?.key;
+  const keyOf = (name: string) => sources.find((one) => one.name === name)?.key;
   return correlations.flatMap(({ between: [one, other], r }) => {
     const [a, b] = [keyOf(one), keyOf(other)];
     return a === undefined || b === undefined ? [] : [{ between: [a, b], names: [one, other], r }];
