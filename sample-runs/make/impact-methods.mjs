@@ -141,7 +141,8 @@ const ofOneStrike = [
     title: 'Energy at the onset of damage',
     kind: 'energy',
     unit: 'J',
-    definition: 'Energy the wheel had taken when its force first fell by 5 % at once; at least all it took where it never did.',
+    definition:
+      'Energy the wheel had taken when its force first fell by 5 % at once; at least all it took where it never did.',
   },
   {
     characteristic: 'stiffness',
