@@ -92,7 +92,9 @@ function factorInWords({ k, coverage }: UncertaintyBudget, found: readonly Chara
   if (k !== undefined) return `k = ${printDeclared(k)}`;
   const factors = found.flatMap(({ uncertainty }) => (uncertainty ? [uncertainty.k] : [])).sort((a, b) => a - b);
   const [least, most] = [factors[0], factors.at(-1)];
-  const asked = `${printDeclared(100 * (coverage ?? 0))} % by the distributions of the parts`;
+  // A share such as 0.55 is no whole percentage in binary.
+  const percentage = Number((100 * (coverage ?? 0)).toPrecision(12));
+  const asked = `${printDeclared(percentage)} % by the distributions of the parts`;
   if (least === undefined || most === undefined) return asked;
   return `k = ${least === most ? printDeclared(least) : `${printDeclared(least)} to ${printDeclared(most)}`} for ${asked}`;
 }
