@@ -55,7 +55,7 @@ needs('chromium')('photos that a failure mode asks for', () => {
       await page.getByText('Attach a photo').click();
       await expectAccessible(page);
       await picture(page, 'photos-missing');
-      await page.getByLabel('Photo, PNG or JPEG').setInputFiles({
+      await page.getByLabel('Drop the photo here, or choose it: PNG or JPEG').setInputFiles({
         name: 'origin.png',
         mimeType: 'image/png',
         buffer: Buffer.from(PNG, 'base64'),

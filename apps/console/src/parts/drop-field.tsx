@@ -4,11 +4,13 @@ import './drop-field.css';
 interface DropFieldProps {
   label: string;
   several?: boolean;
+  /** Media types that can be chosen. */
+  accept?: string;
   onFiles: (files: File[]) => void;
 }
 
 /** Where files are dropped, or chosen. */
-export function DropField({ label, several = false, onFiles }: DropFieldProps) {
+export function DropField({ label, several = false, accept, onFiles }: DropFieldProps) {
   const id = useId();
   const [over, setOver] = useState(false);
   const drop = (event: DragEvent) => {
@@ -32,6 +34,7 @@ export function DropField({ label, several = false, onFiles }: DropFieldProps) {
         id={id}
         type="file"
         multiple={several}
+        accept={accept}
         onChange={({ target }) => {
           onFiles([...(target.files ?? [])]);
           target.value = '';

@@ -1,15 +1,15 @@
 import { type PhotosOfThing, photosMissing } from '@breakbook/lab';
 import { useMutation, useQueryClient } from '@tanstack/react-query';
-import { useId, useState } from 'react';
+import { useState } from 'react';
 import { seatTaken } from '../../../client/queries.js';
 import { isSignedOut } from '../../../client/read.js';
 import { sendPhoto } from '../../../client/send-photo.js';
+import { DropField } from '../../../parts/drop-field.js';
 import { Field, FormProblem, Select } from '../../../parts/field.js';
 import { photoChoices } from './asked-photos.js';
 
 /** Attaches one more photo to a run, saying what it shows. */
 export function AddPhoto({ run, person, asked }: { run: string; person: string; asked: readonly PhotosOfThing[] }) {
-  const id = useId();
   const queries = useQueryClient();
   const [file, setFile] = useState<File>();
   const [shows, setShows] = useState(photosMissing(asked)[0]?.of ?? '');
@@ -41,17 +41,16 @@ export function AddPhoto({ run, person, asked }: { run: string; person: string; 
         if (file) add.mutate(file);
       }}
     >
-      <div className="field">
-        <label htmlFor={id}>Photo, PNG or JPEG</label>
-        <input
-          key={file ? 'chosen' : 'none'}
-          id={id}
-          type="file"
-          accept="image/png,image/jpeg"
-          onChange={({ target }) => setFile(target.files?.[0])}
-        />
-        {file && <p className="hint">{file.name}</p>}
-      </div>
+      <DropField
+        label="Drop the photo here, or choose it: PNG or JPEG"
+        accept="image/png,image/jpeg"
+        onFiles={([one]) => setFile(one)}
+      />
+      {file && (
+        <p className="small">
+          <bdi>{file.name}</bdi>
+        </p>
+      )}
       {asked.length > 0 && (
         <Select
           label="Which of those asked for it is"
