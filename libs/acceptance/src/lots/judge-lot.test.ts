@@ -9,7 +9,7 @@ describe('the lot as a whole', () => {
       /^Lot L-0031 does not meet plan P-DUNLIN rev\. 1: criterion bound is not met: the lower bound, /,
     );
     expect(judged(complete, { criteria: [every, bound('weibull', 0.5, 0.5)] }).sentence).toBe(
-      'Lot L-0031 meets plan P-DUNLIN rev. 1: all 2 criteria are met.',
+      'Lot L-0031 meets plan P-DUNLIN rev. 1: both criteria are met.',
     );
     expect(judged(complete.slice(1)).sentence).toBe(
       'Lot L-0031 is undecided under plan P-DUNLIN rev. 1: criterion every-rim is not yet decidable: 4 of 5 planned valid runs make the claim.',

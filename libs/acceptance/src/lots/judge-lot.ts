@@ -60,10 +60,15 @@ function sentenceOf(plan: Plan, lot: Lot, outcome: LotOutcome, lines: readonly J
       .join('; ');
   switch (outcome) {
     case 'meets the plan':
-      return `${subject} meets ${reference}: ${criteria.length === 1 ? 'its one criterion is met' : `all ${criteria.length} criteria are met`}.`;
+      return `${subject} meets ${reference}: ${howManyMet(criteria.length)}.`;
     case 'does not meet the plan':
       return `${subject} does not meet ${reference}: ${reasons((one) => one === 'not met')}.`;
     case 'undecided':
       return `${subject} is undecided under ${reference}: ${reasons((one) => one !== 'met')}.`;
   }
+}
+
+function howManyMet(criteria: number): string {
+  if (criteria === 1) return 'its one criterion is met';
+  return criteria === 2 ? 'both criteria are met' : `all ${criteria} criteria are met`;
 }
