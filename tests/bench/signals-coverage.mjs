@@ -1,7 +1,7 @@
 /**
  * Counts how often the characteristics of runs with known truth lie within their stated uncertainty: 95 %, give or take 2.
  * The long form of libs/signals/src/runs/coverage.test.ts, seeded; some minutes, and a quarter of an hour for drags,
- * each of which draws 10 000 trials of its own.
+ * each of which draws thousands of trials of its own.
  *
  *   node tests/bench/signals-coverage.mjs                2000 runs of each rig
  *   node tests/bench/signals-coverage.mjs --runs 5000    more

@@ -20,8 +20,8 @@ const input = (over: Partial<BudgetInput> = {}): BudgetInput => ({
   sensitivity: (channel) => (channel === 'rimPressure' ? 1 : channel === 'rimPressure2' ? -1 : undefined),
   ...over,
 });
-const stated = (budget: UncertaintyBudget, over: Partial<BudgetInput> = {}) => {
-  const { uncertainty, step } = budgetOf(wanted(budget), input(over));
+const stated = (budget: UncertaintyBudget) => {
+  const { uncertainty, step } = budgetOf(wanted(budget), input());
   if (!uncertainty) throw new Error(step?.answer ?? 'none');
   return uncertainty;
 };

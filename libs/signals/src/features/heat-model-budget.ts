@@ -16,8 +16,9 @@ import { HEAT_CHANNELS } from './heat.js';
 import { type HeatModel, type HeatModelNumber } from './heat-model.js';
 import { type Stretch } from './heat-stretch.js';
 
-/** Enough that U, kept to two digits, hardly moves with the seed: its own standard error is 0.7 %. */
-const TRIALS = 10_000;
+/** Trials come in blocks, three at least and ten at most, until what they say of the leading digit of u stands still. */
+const BLOCK = 1_000;
+const BLOCKS = { least: 3, most: 10 };
 const SEED = 101;
 /** With fewer trials settled than this share, the model is not one that the record fixes. */
 const SETTLED = 0.99;
@@ -31,7 +32,7 @@ interface Asked {
 
 /**
  * How uncertain is a number of the heated body, by the budget of its method? It does not follow its inputs in proportion, so
- * distributions are propagated: each of 10 000 seeded trials draws the error of every calibration once for the whole record,
+ * distributions are propagated: each of 3000 to 10 000 seeded trials draws the error of every calibration once for the whole record,
  * the scatter of temperatures (as far as the residuals follow each other) and of power anew for each piece, fits again, and
  * adds what else the budget names. U = k · u with u the standard deviation over the trials and k the method's, or, where it
  * asks for a coverage, the factor within which so many trials lie; beside it stands their middle 95 %. Parts are told by
@@ -39,7 +40,8 @@ interface Asked {
  *
  * A budget with a component that cannot be had gives no uncertainty at all rather than one too small.
  *
- * Source: JCGM 101:2008, 5.9, 6.4 and 7 (from memory).
+ * Source: JCGM 101:2008, 5.9, 6.4 and 7; the number of trials by its adaptive procedure, 7.9, with one digit and smaller
+ * blocks (from memory).
  */
 export function heatModelBudget(
   { uncertainty, unit: wantedUnit }: MethodCharacteristic,
@@ -73,10 +75,11 @@ export function heatModelBudget(
       'only errors of calibration are drawn jointly, and a part that is no calibration errs together with another',
     );
 
-  const trials = trialsOf(model, errors, together);
-  if (trials.unsettled > (1 - SETTLED) * TRIALS)
-    return none(`${trials.unsettled} of ${TRIALS} trials with the errors of the record found no such body`);
-  const chance = seededGenerator(SEED + 1);
+  const trials = trialsOf(model, { errors, together, byEnds: uncertainty.coverage !== undefined });
+  const made = trials[of].length + trials.unsettled;
+  if (trials.unsettled > (1 - SETTLED) * made)
+    return none(`${trials.unsettled} of ${made} trials with the errors of the record found no such body`);
+  const chance = seededGenerator(SEED + BLOCKS.most);
   const inWanted = (value: number) => convert(value, unit, wantedUnit, { difference: true });
   const off = trials[of].map((one) => inWanted(one) + others.reduce((sum, { draw }) => sum + draw(chance), 0));
   const u = standardDeviation(off);
@@ -96,7 +99,7 @@ export function heatModelBudget(
       numbers: {
         ...Object.fromEntries(components.map((part) => [`u, ${part.name}`, part.u])),
         ...Object.fromEntries(paired.map(({ between, r }) => [`r, ${between.join(' and ')}`, r])),
-        trials: TRIALS,
+        trials: made,
         seed: SEED,
         'middle 95 % of the trials, from': size + lower,
         'middle 95 % of the trials, to': size + upper,
@@ -104,7 +107,7 @@ export function heatModelBudget(
         k,
         U: expanded,
       },
-      answer: `U = ${printSignificant(expanded, 2)} ${unitSymbol(wantedUnit)} with k = ${k}, by ${TRIALS} seeded trials: in each, errors of calibration hold for the whole record, scatter is drawn anew, and the model is fitted again. The middle 95 % lie from ${printSignificant(size + lower, 3)} to ${printSignificant(size + upper, 3)}.`,
+      answer: `U = ${printSignificant(expanded, 2)} ${unitSymbol(wantedUnit)} with k = ${k}, by ${made} seeded trials: in each, errors of calibration hold for the whole record, scatter is drawn anew, and the model is fitted again. The middle 95 % lie from ${printSignificant(size + lower, 3)} to ${printSignificant(size + upper, 3)}.`,
     },
   };
 }
@@ -172,28 +175,71 @@ function drawnBeside(
 
 const done = new WeakMap<HeatModel, Map<string, HeatingTrials>>();
 
+interface Drawn {
+  errors: readonly RecordError[];
+  together: readonly ErrorPair[];
+  /** Does the factor come from the ends of the trials, so that these must stand still too? */
+  byEnds: boolean;
+}
+
 /** Drawn once for all numbers of a model whose budgets name the same calibrations. */
-function trialsOf(model: HeatModel, errors: readonly RecordError[], together: readonly ErrorPair[]): HeatingTrials {
-  const key = JSON.stringify([errors.map(({ name, u, rise, power }) => [name, u, rise, power?.[0]]), together]);
+function trialsOf(model: HeatModel, { errors, together, byEnds }: Drawn): HeatingTrials {
+  const key = JSON.stringify([errors.map(({ name, u, rise, power }) => [name, u, rise, power?.[0]]), together, byEnds]);
   return kept(model, key, () =>
-    lumpedHeatingTrials(
-      piecewise(model),
-      model,
-      { errors, noise: noiseOf(model), together },
-      { trials: TRIALS, seed: SEED },
+    untilStill(byEnds, (seed) =>
+      lumpedHeatingTrials(
+        piecewise(model),
+        model,
+        { errors, noise: noiseOf(model), together },
+        { trials: BLOCK, seed },
+      ),
     ),
+  );
+}
+
+const NUMBERS = ['timeConstant', 'thermalResistance', 'steadyRise'] as const;
+
+/** Blocks of trials until mean and u of each number, and the ends where they count, stand still, or there are enough. */
+function untilStill(byEnds: boolean, block: (seed: number) => HeatingTrials): HeatingTrials {
+  const blocks: HeatingTrials[] = [];
+  while (blocks.length < BLOCKS.most) {
+    blocks.push(block(SEED + blocks.length));
+    if (
+      blocks.length >= BLOCKS.least &&
+      NUMBERS.every((name) =>
+        standsStill(
+          blocks.map((one) => one[name]),
+          byEnds,
+        ),
+      )
+    )
+      break;
+  }
+  const all = (name: HeatModelNumber) => Float64Array.from(blocks.flatMap((one) => Array.from(one[name])));
+  return {
+    timeConstant: all('timeConstant'),
+    thermalResistance: all('thermalResistance'),
+    steadyRise: all('steadyRise'),
+    unsettled: blocks.reduce((sum, one) => sum + one.unsettled, 0),
+  };
+}
+
+/** Is twice the standard error of each, from block to block, within half a unit of the leading digit of u? */
+function standsStill(blocks: readonly Float64Array[], byEnds: boolean): boolean {
+  const said = blocks.map((off) => [mean(off), standardDeviation(off), ...middle(off)]);
+  const u = mean(Float64Array.from(said, (one) => one[1] as number));
+  const tolerance = 10 ** Math.floor(Math.log10(u)) / 2;
+  return (byEnds ? [0, 1, 2, 3] : [0, 1]).every(
+    (which) =>
+      (2 * standardDeviation(Float64Array.from(said, (one) => one[which] as number))) / Math.sqrt(blocks.length) <=
+      tolerance,
   );
 }
 
 /** Of scatter alone, for its part in the whole. */
 function scatterTrials(model: HeatModel): HeatingTrials {
   return kept(model, 'scatter', () =>
-    lumpedHeatingTrials(
-      piecewise(model),
-      model,
-      { errors: [], noise: noiseOf(model) },
-      { trials: TRIALS / 10, seed: SEED },
-    ),
+    lumpedHeatingTrials(piecewise(model), model, { errors: [], noise: noiseOf(model) }, { trials: BLOCK, seed: SEED }),
   );
 }
 
@@ -245,9 +291,13 @@ function partOf(
   return change ? Math.abs(inWanted(change[of])) : 0;
 }
 
+function mean(values: Float64Array): number {
+  return values.reduce((sum, one) => sum + one, 0) / values.length;
+}
+
 function standardDeviation(values: Float64Array): number {
-  const mean = values.reduce((sum, one) => sum + one, 0) / values.length;
-  return Math.sqrt(values.reduce((sum, one) => sum + (one - mean) ** 2, 0) / (values.length - 1));
+  const middleOf = mean(values);
+  return Math.sqrt(values.reduce((sum, one) => sum + (one - middleOf) ** 2, 0) / (values.length - 1));
 }
 
 /** The probabilistically symmetric 95 % of the trials (JCGM 101:2008, 7.7.2). */

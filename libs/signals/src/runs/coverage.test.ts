@@ -14,7 +14,7 @@ const RUNS = Number(process.env.BREAKBOOK_COVERAGE_RUNS ?? 60);
 /** Aimed at, with what is let pass; a short form lets three standard deviations of its count pass beside. */
 const AIM = { covered: 0.95, within: 0.02 };
 const chance = (runs: number) => (runs >= 2000 ? 0 : 3 * Math.sqrt((AIM.covered * (1 - AIM.covered)) / runs));
-/** A drag draws 10 000 trials of its own, half a second's work: a short form makes a third as many. */
+/** A drag draws thousands of trials of its own: a short form makes a third as many. */
 const DRAGS = RUNS >= 2000 ? RUNS : RUNS / 3;
 
 /** How often each characteristic lay within its expanded uncertainty of the truth. */

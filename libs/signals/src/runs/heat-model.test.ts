@@ -142,10 +142,11 @@ describe('how sure its numbers are', () => {
     };
     // u(F) = 1 N of 72 N, u(v) = 1 m/s of 25/3: relative parts add with their signs. With the power off by so large a share e,
     // 1 / (1 + e) is not straight: to fourth order its standard deviation is e √(1 + 8 e²), by the moments of a normal law.
+    // 3000 trials know a standard deviation to 1.3 %, three of which are let pass.
     const told = (share: number) => 2 * RESISTANCE * share * Math.sqrt(1 + 8 * share * share);
     const [force, speed] = [1 / 72, 3 / 25];
-    expect(Math.abs(at(1) / told(speed + force) - 1)).toBeLessThan(0.02);
-    expect(Math.abs(at(-1) / told(speed - force) - 1)).toBeLessThan(0.02);
+    expect(Math.abs(at(1) / told(speed + force) - 1)).toBeLessThan(0.04);
+    expect(Math.abs(at(-1) / told(speed - force) - 1)).toBeLessThan(0.04);
   });
 
   it('states none without a calibration, or for a channel that it does not follow', () => {
@@ -172,6 +173,9 @@ describe('how sure its numbers are', () => {
     const over = body({ k: 2, components: calibrated(CHANNELS) });
     const one = named(read(over), 'timeConstant');
     expect(named(read(over), 'timeConstant')).toEqual(one);
-    expect(one.steps.at(-1)?.numbers).toMatchObject({ trials: 10_000, seed: 101 });
+    const { trials, seed } = one.steps.at(-1)?.numbers ?? {};
+    expect(seed).toBe(101);
+    expect(trials).toBeGreaterThanOrEqual(3000);
+    expect(trials).toBeLessThanOrEqual(10_000);
   });
 });
