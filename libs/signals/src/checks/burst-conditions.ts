@@ -1,5 +1,5 @@
 import { isNotEvaluated, type LossOfPressure } from '@breakbook/lab';
-import { valueIn } from '@breakbook/units';
+import { sameDimension, valueIn } from '@breakbook/units';
 import { median } from 'simple-statistics';
 import { type BurstSource } from '../features/burst-source.js';
 import { mediumOf, pressureVolumeSlope } from '../features/burst-volume.js';
@@ -65,11 +65,12 @@ function temperatureOf(
   const readings = channel?.values.subarray(0, firstAt(channel.time, time[features.loadedTo] as number) + 1);
   if (readings && readings.length > 0)
     return { value: median(Array.from(readings)), from: 'in the middle of what was recorded' };
-  const [read] = keyed(name, { kind: 'temperature', unit: 'Cel' });
-  if (read) return { value: read.value, from: 'as keyed' };
+  const read = keyed(name, { kind: 'temperature', unit: 'Cel' }).map(({ value }) => value);
+  if (read.length > 0) return { value: median(read), from: 'as keyed' };
   for (const key of notedAs) {
     const condition = conditions[key];
-    if (typeof condition === 'object') return { value: valueIn(condition, 'Cel'), from: `noted as "${key}"` };
+    if (typeof condition === 'object' && sameDimension(condition.unit, 'Cel'))
+      return { value: valueIn(condition, 'Cel'), from: `noted as "${key}"` };
   }
   return undefined;
 }

@@ -5,7 +5,7 @@ import {
   type NotEvaluated,
   notEvaluated,
 } from '@breakbook/lab';
-import { valueIn } from '@breakbook/units';
+import { sameDimension, valueIn } from '@breakbook/units';
 import { type BurstFeatures } from './burst.js';
 import { type BurstSource, type FromPressure } from './burst-source.js';
 import { burstSteps, holdStep, rampStep, whyAtLeast } from './burst-steps.js';
@@ -31,12 +31,19 @@ export function burstCharacteristic(wanted: MethodCharacteristic, source: BurstS
     : pressurised
       ? compute(source)
       : { value: nothingHappened(source.features), unit: wanted.unit, steps: [] };
-  // Where a record lacks what such a value is worked out from, what a person read of it stands.
-  const read = wanted.characteristic in BESIDE && isNotEvaluated(computed.value);
-  if (read && source.keyed(wanted.characteristic, wanted).length > 0) return undefined;
+  if (wanted.characteristic in BESIDE && keyedInstead(computed, wanted, source)) return undefined;
   const sensitivity = (channel: string) =>
     channel === RIM_PRESSURE ? computed.perPressure : computed.sensitivity?.(channel);
   return characteristicOf(wanted, { ...computed, sensitivity }, source.calibrations);
+}
+
+/**
+ * Such names were keyed before they were worked out. What a person read stands where the record lacks what it is worked out
+ * from, and where the method means another kind of quantity by the name.
+ */
+function keyedInstead({ value, unit }: FromPressure, wanted: MethodCharacteristic, { keyed }: BurstSource): boolean {
+  if (!sameDimension(unit, wanted.unit)) return true;
+  return isNotEvaluated(value) && keyed(wanted.characteristic, wanted).length > 0;
 }
 
 function nothingHappened({ peak }: BurstFeatures): NotEvaluated {

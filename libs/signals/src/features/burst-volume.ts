@@ -15,7 +15,8 @@ const joules = inUnit('J');
 /** What was pumped into this part; why that is not known where it is not. */
 export function pumpedInto({ time, features, method, period, beside }: BurstSource): Pumped | NotEvaluated {
   const flow = beside.find(({ channel }) => channel === FLOW);
-  if (!flow) return notEvaluated('the flow into the part was not recorded', `the record has a channel ${FLOW}`);
+  if (!flow || flow.time.length < 2)
+    return notEvaluated('the flow into the part was not recorded', `the record has a channel ${FLOW}`);
   const { gapPeriods } = method.parameters;
   return pumped(time, features.despiked, flow, {
     last: features.loadedTo,

@@ -97,7 +97,13 @@ describe('a burst whose flow was recorded', () => {
     });
   });
 
-  it('was not recorded: says what would help', () => {
+  it('was not recorded, or never read: says what would help', () => {
+    const layout: Layout = {
+      ...LAYOUT,
+      columns: [...LAYOUT.columns, { column: 'flow', channel: 'flow', noReading: [''] }],
+    };
+    const silent = read({ text: withColumns({ 'flow [mL/min]': () => undefined }) }, layout);
+    expect(named(silent, 'hydraulicWork').value).toHaveProperty('notEvaluated');
     expect(named(read(), 'hydraulicWork').value).toMatchObject({
       notEvaluated: { because: 'the flow into the part was not recorded', possibleIf: 'the record has a channel flow' },
     });
@@ -200,5 +206,24 @@ describe('the parts of a ramp', () => {
     expect(named(read(), 'rampRatePart2').value).toMatchObject({
       notEvaluated: { because: 'the ramp has 1 part between 10 and 90 % of the peak' },
     });
+  });
+});
+
+describe('a name that a method means otherwise', () => {
+  it('is what a person keyed, as it was', () => {
+    const measurements: Measurement[] = [
+      {
+        of: 'permanentSet',
+        quantity: { value: 0.4, unit: '%' },
+        instrument: 'caliper 3',
+        person: 'p1',
+        at: '2031-03-04T09:30:00Z',
+      },
+    ];
+    const reading = read({
+      run: { measurements },
+      method: { channels, characteristics: [characteristic('permanentSet', 'ratio', '%')] },
+    });
+    expect(named(reading, 'permanentSet')).toMatchObject({ source: 'keyed', value: { kind: 'exact', value: 0.4 } });
   });
 });

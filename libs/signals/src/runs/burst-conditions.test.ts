@@ -97,6 +97,11 @@ describe('one fault at a time is found, and no other', () => {
       () => seen({ run: { conditions: { medium: 'water', 'water temperature': celsius(20) } } }),
       ['room temperature: not evaluated'],
     ],
+    [
+      'a temperature noted in bar',
+      () => seen({ run: { conditions: { ...CONDITIONS, 'room temperature': { value: 21, unit: 'bar' } } } }),
+      ['room temperature: not evaluated'],
+    ],
     ['air in the line', () => seen({}, { flowing: withAir(0.05) }), ['air bleed: fail']],
     [
       'a flow that was not recorded',

@@ -171,3 +171,16 @@ describe('the pressure that a tyre lost', () => {
     expect(numberOf(lost([measured('pressureLoss', 4, '%')]), 'pressureLoss')).toBe(4);
   });
 });
+
+describe('a name that a method means otherwise', () => {
+  it('is what a person keyed, as it was', () => {
+    const reading = read({
+      measurements: (all) => [...all, measured('stiffness', 12, 'N.m')],
+      method: { characteristics: [characteristic('stiffness', 'torque', 'N.m')] },
+      energies: [40, 45],
+      parameters: { series: 'rising energy' },
+    });
+    expect(reading.passages?.map(({ characteristics: own }) => own)).toEqual([[], []]);
+    expect(named(reading, 'stiffness')).toMatchObject({ source: 'keyed', value: { kind: 'exact', value: 12 } });
+  });
+});

@@ -10,7 +10,7 @@ import {
   type Trace,
   type TraceEvent,
 } from '@breakbook/lab';
-import { valueIn } from '@breakbook/units';
+import { sameDimension, valueIn } from '@breakbook/units';
 import { calibrationInDate } from '../checks/calibration.js';
 import { channelChecks } from '../checks/channels/channel-checks.js';
 import { type Finding } from '../checks/finding.js';
@@ -101,8 +101,8 @@ export function readImpactRun(method: ImpactMethod, input: RunInput): ReadRun {
               passage: strike.number,
               title: strike.passage?.title ?? `strike ${strike.number}`,
               ...(strike.file === undefined ? {} : { file: strike.file }),
-              characteristics: method.characteristics.flatMap(
-                (wanted) => strikeCharacteristic(wanted, strike, source) ?? [],
+              characteristics: method.characteristics.flatMap((wanted) =>
+                meansOtherwise(wanted) ? [] : (strikeCharacteristic(wanted, strike, source) ?? []),
               ),
             })),
           }
@@ -117,18 +117,36 @@ export function readImpactRun(method: ImpactMethod, input: RunInput): ReadRun {
   };
 }
 
-/** Names that were keyed before they were worked out: what a person read stands where the record lacks it. */
-const KEYED_ELSE = /^(stiffness|restitution|onsetEnergy|pressureLoss.*)$/;
+/**
+ * Names that were keyed before they were worked out, with the unit they are worked out in. What a person read stands where
+ * the record lacks it, and where the method means another kind of quantity by the name.
+ */
+const ONCE_KEYED: readonly [RegExp, string][] = [
+  [/^stiffness$/, 'N/mm'],
+  [/^restitution$/, '1'],
+  [/^onsetEnergy$/, 'J'],
+  [/^pressureLoss/, '1'],
+];
+
+function onceKeyed(characteristic: string): string | undefined {
+  return ONCE_KEYED.find(([name]) => name.test(characteristic))?.[1];
+}
+
+function meansOtherwise({ characteristic, unit }: MethodCharacteristic): boolean {
+  const ours = onceKeyed(characteristic);
+  return ours !== undefined && !sameDimension(ours, unit);
+}
 
 function characteristicIn(wanted: MethodCharacteristic, source: ImpactSource, run: Run): Characteristic {
   const { characteristic } = wanted;
+  if (meansOtherwise(wanted)) return keyedCharacteristic(wanted, run);
   const keyed =
     runOut(characteristic, run, (of) => keyedReadings(of, { kind: 'length', unit: 'mm' }, run)) ??
     pressureLoss(characteristic, (of, kindAndUnit) => keyedReadings(of, kindAndUnit, run));
   const computed = keyed ? characteristicOf(wanted, keyed, source.calibrations) : impactCharacteristic(wanted, source);
-  if (!computed) return keyedCharacteristic(wanted, run);
-  const lacking = isNotEvaluated(computed.value) && KEYED_ELSE.test(characteristic);
-  return lacking && keyedReadings(characteristic, wanted, run).length > 0 ? keyedCharacteristic(wanted, run) : computed;
+  const lacking = onceKeyed(characteristic) !== undefined && computed && isNotEvaluated(computed.value);
+  const stands = lacking && keyedReadings(characteristic, wanted, run).length > 0;
+  return computed && !stands ? computed : keyedCharacteristic(wanted, run);
 }
 
 /** The force as it stands in the file. */
