@@ -25,5 +25,6 @@ export * from './runs.js';
 export * from './sample.js';
 export * from './schema-problems.js';
 export * from './software.js';
+export * from './states/index.js';
 export * from './text.js';
 export * from './zones.js';
