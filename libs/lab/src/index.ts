@@ -1,4 +1,6 @@
 /** The vocabulary of the lab: schemas, types and codes that every room shares. */
+export * from './concessions.js';
+export * from './dispositions.js';
 export * from './duties.js';
 export * from './heat-parameters.js';
 export * from './impact-parameters.js';
@@ -11,6 +13,7 @@ export { LOT_FOLDER_DOCUMENTS, readLotFolder } from './lot-folder/read-lot-folde
 export * from './lots.js';
 export * from './methods.js';
 export * from './moved-instants.js';
+export * from './nonconformities.js';
 export * from './not-evaluated.js';
 export * from './outcomes.js';
 export * from './people.js';
@@ -20,6 +23,7 @@ export * from './problems.js';
 export * from './products.js';
 export * from './quantity.js';
 export * from './results.js';
+export * from './retests.js';
 export * from './rigs.js';
 export * from './runs.js';
 export * from './sample.js';
