@@ -2,8 +2,12 @@ import { Attachment } from './attachment.js';
 import { AttachmentVersion } from './attachment-version.js';
 import { Calibration } from './calibration.js';
 import { CalibrationVersion } from './calibration-version.js';
+import { Concession } from './concession.js';
+import { ConcessionVersion } from './concession-version.js';
 import { CredentialChange } from './credential-change.js';
 import { Destruction } from './destruction.js';
+import { Disposition } from './disposition.js';
+import { DispositionSignature } from './disposition-signature.js';
 import { Document } from './document.js';
 import { Evaluation } from './evaluation.js';
 import { EvaluationInput } from './evaluation-input.js';
@@ -22,6 +26,9 @@ import { LotVersion } from './lot-version.js';
 import { Measurement } from './measurement.js';
 import { Method } from './method.js';
 import { MethodRevision } from './method-revision.js';
+import { Nonconformity } from './nonconformity.js';
+import { NonconformityLot } from './nonconformity-lot.js';
+import { NonconformityVersion } from './nonconformity-version.js';
 import { Passage } from './passage.js';
 import { Person } from './person.js';
 import { PersonVersion } from './person-version.js';
@@ -34,6 +41,8 @@ import { ProductVersion } from './product-version.js';
 import { RawBytes } from './raw-bytes.js';
 import { Reading } from './reading.js';
 import { Recomputation } from './recomputation.js';
+import { Retest } from './retest.js';
+import { RetestUse } from './retest-use.js';
 import { Rig } from './rig.js';
 import { RigToken } from './rig-token.js';
 import { RigTokenRevocation } from './rig-token-revocation.js';
@@ -41,6 +50,7 @@ import { RigVersion } from './rig-version.js';
 import { Run } from './run.js';
 import { RunChannel } from './run-channel.js';
 import { RunFile } from './run-file.js';
+import { RunReview } from './run-review.js';
 import { RunVersion } from './run-version.js';
 import { SamplingRecord } from './sampling-record.js';
 import { Sensor } from './sensor.js';
@@ -109,6 +119,16 @@ export const EVIDENCE = [
   UnreadClosing,
   Attachment,
   AttachmentVersion,
+  Nonconformity,
+  NonconformityVersion,
+  NonconformityLot,
+  Concession,
+  ConcessionVersion,
+  RunReview,
+  Retest,
+  RetestUse,
+  Disposition,
+  DispositionSignature,
 ] as const;
 
 export const ENTITIES = [...EVIDENCE, LedgerEntry, LedgerCheckpoint];
@@ -117,8 +137,12 @@ export * from './attachment.js';
 export * from './attachment-version.js';
 export * from './calibration.js';
 export * from './calibration-version.js';
+export * from './concession.js';
+export * from './concession-version.js';
 export * from './credential-change.js';
 export * from './destruction.js';
+export * from './disposition.js';
+export * from './disposition-signature.js';
 export * from './document.js';
 export * from './evaluation.js';
 export * from './evaluation-input.js';
@@ -137,6 +161,9 @@ export * from './lot-version.js';
 export * from './measurement.js';
 export * from './method.js';
 export * from './method-revision.js';
+export * from './nonconformity.js';
+export * from './nonconformity-lot.js';
+export * from './nonconformity-version.js';
 export * from './passage.js';
 export * from './person.js';
 export * from './person-version.js';
@@ -149,6 +176,8 @@ export * from './product-version.js';
 export * from './raw-bytes.js';
 export * from './reading.js';
 export * from './recomputation.js';
+export * from './retest.js';
+export * from './retest-use.js';
 export * from './rig.js';
 export * from './rig-token.js';
 export * from './rig-token-revocation.js';
@@ -157,6 +186,7 @@ export * from './row.js';
 export * from './run.js';
 export * from './run-channel.js';
 export * from './run-file.js';
+export * from './run-review.js';
 export * from './run-version.js';
 export * from './sampling-record.js';
 export * from './sensor.js';
