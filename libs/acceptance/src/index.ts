@@ -1,6 +1,11 @@
 /** Limits, verdicts and the judgement of lots. */
+export { attemptsOf } from './decisions/attempts.js';
+export { type ConcessionToCheck, concessionProblem } from './decisions/concession-problem.js';
+export { blockersOf, type CaseOfLot, type GivenConcession, outcomesOf } from './decisions/disposition-rules.js';
+export { type Failure, failuresOf, isFailed } from './decisions/failures.js';
 export { judgeValue, type ValueAndLimit } from './limits/judge-value.js';
 export { checkBundle } from './lots/check-bundle.js';
+export { daysIn } from './lots/checks/day-in-zone.js';
 export { builtByDrawer } from './lots/checks/plan.js';
 export { type PlanRecords, planLineProblems } from './lots/checks/plan-line.js';
 export type { Claim, JudgedRun, UnreadRun } from './lots/claim.js';
