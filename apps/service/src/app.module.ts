@@ -5,6 +5,7 @@ import { DataSource } from 'typeorm';
 import { AttachmentsModule } from './attachments/attachments.module.js';
 import { CalibrationsModule } from './calibrations/calibrations.module.js';
 import { ComputeModule } from './compute/compute.module.js';
+import { ConcessionsModule } from './concessions/concessions.module.js';
 import { DocumentsModule } from './documents/documents.module.js';
 import { EvaluationsModule } from './evaluations/evaluations.module.js';
 import { HealthController } from './health/health.controller.js';
@@ -17,6 +18,7 @@ import { LedgerModule } from './ledger/ledger.module.js';
 import { LimitsModule } from './limits/limits.module.js';
 import { LotsModule } from './lots/lots.module.js';
 import { MethodsModule } from './methods/methods.module.js';
+import { NonconformitiesModule } from './nonconformities/nonconformities.module.js';
 import { OpenApiModule } from './openapi/openapi.module.js';
 import { PeopleModule } from './people/people.module.js';
 import { PlansModule } from './plans/plans.module.js';
@@ -60,11 +62,13 @@ class RecordsModule {}
     AttachmentsModule,
     CalibrationsModule,
     ComputeModule,
+    ConcessionsModule,
     LabsModule,
     LayoutsModule,
     LedgerModule,
     LimitsModule,
     MethodsModule,
+    NonconformitiesModule,
     OpenApiModule,
     PlansModule,
     ProductsModule,

@@ -68,6 +68,19 @@ export type Check = {
 };
 export type ClaimEntry = { run: string; specimen: string; inClaim: boolean; because: string; result?: Result };
 export type ClockZone = string;
+export type Concession = {
+  kind: ConcessionKind;
+  lot: Key;
+  limit?: LimitRef;
+  departure: Paragraph;
+  bounds: ConcessionBounds;
+  until: Day;
+  reason: Paragraph;
+  risk: Paragraph;
+};
+export type ConcessionBounds = { quantity: number } | { serials: Line[] };
+export type ConcessionKind = 'concession' | 'deviation permit';
+export type ConcessionState = 'requested' | 'granted' | 'refused' | 'withdrawn';
 export type ControlMode = 'constant force' | 'constant power' | 'constant lever weight';
 export type Criterion =
   | { kind: 'every specimen'; criterion: Key; limit: LimitRef }
@@ -477,6 +490,20 @@ export type MovedInstant = {
   person: Key;
   movedAt: Instant;
 };
+export type Nonconformity = {
+  title: Line;
+  source: NonconformitySource;
+  found: Paragraph;
+  lots: Key[];
+  runs: Key[];
+  specimens: Key[];
+  cause?: Paragraph;
+  containment?: Paragraph;
+  correctiveAction?: Paragraph;
+  due?: Day;
+};
+export type NonconformitySource = 'failed verdict' | 'lab error' | 'found by a person';
+export type NonconformityState = 'open' | 'closed';
 export type NotEvaluated = { notEvaluated: { because: string; possibleIf: string } };
 export type Origin = 'drawn at random' | 'hand-picked' | 'field return' | 'suspect';
 export type Paragraph = string;
@@ -1037,6 +1064,109 @@ export interface Operations {
     };
   };
   'GET /api/compute/schema': { answer: { [name: string]: unknown } };
+  'GET /api/concessions': {
+    query?: { limit?: number; after?: string; order?: 'oldest' | 'newest'; lot?: Key };
+    answer: {
+      items: {
+        number: number;
+        version: number;
+        state: ConcessionState;
+        expired: boolean;
+        requestedBy: Key;
+        requestedAt: Instant;
+        by: Key;
+        at: Instant;
+        reason?: Paragraph;
+        content: Concession;
+      }[];
+      next: string | null;
+    };
+  };
+  'POST /api/concessions': {
+    body: Concession;
+    answer: {
+      number: number;
+      version: number;
+      state: ConcessionState;
+      expired: boolean;
+      requestedBy: Key;
+      requestedAt: Instant;
+      by: Key;
+      at: Instant;
+      reason?: Paragraph;
+      content: Concession;
+    };
+  };
+  'GET /api/concessions/{n}': {
+    path: { n: string };
+    answer: {
+      number: number;
+      version: number;
+      state: ConcessionState;
+      expired: boolean;
+      requestedBy: Key;
+      requestedAt: Instant;
+      by: Key;
+      at: Instant;
+      reason?: Paragraph;
+      content: Concession;
+    };
+  };
+  'POST /api/concessions/{n}/grant': {
+    path: { n: string };
+    headers: { 'if-match': string };
+    body: { reason: Paragraph };
+    answer: {
+      number: number;
+      version: number;
+      state: ConcessionState;
+      expired: boolean;
+      requestedBy: Key;
+      requestedAt: Instant;
+      by: Key;
+      at: Instant;
+      reason?: Paragraph;
+      content: Concession;
+    };
+  };
+  'GET /api/concessions/{n}/history': {
+    path: { n: string };
+    answer: { items: { version: number; state: ConcessionState; by: Key; at: Instant; reason?: Paragraph }[] };
+  };
+  'POST /api/concessions/{n}/refusal': {
+    path: { n: string };
+    headers: { 'if-match': string };
+    body: { reason: Paragraph };
+    answer: {
+      number: number;
+      version: number;
+      state: ConcessionState;
+      expired: boolean;
+      requestedBy: Key;
+      requestedAt: Instant;
+      by: Key;
+      at: Instant;
+      reason?: Paragraph;
+      content: Concession;
+    };
+  };
+  'POST /api/concessions/{n}/withdrawal': {
+    path: { n: string };
+    headers: { 'if-match': string };
+    body: { reason: Paragraph };
+    answer: {
+      number: number;
+      version: number;
+      state: ConcessionState;
+      expired: boolean;
+      requestedBy: Key;
+      requestedAt: Instant;
+      by: Key;
+      at: Instant;
+      reason?: Paragraph;
+      content: Concession;
+    };
+  };
   'GET /api/documents': {
     query?: { limit?: number; after?: string; order?: 'oldest' | 'newest' };
     answer: {
@@ -1550,6 +1680,147 @@ export interface Operations {
   'GET /api/methods/{method}/revisions/{revision}': {
     path: { method: string; revision: string };
     answer: { version: number; at: Instant; by: Key; reason?: Paragraph; content: Method };
+  };
+  'GET /api/nonconformities': {
+    query?: {
+      limit?: number;
+      after?: string;
+      order?: 'oldest' | 'newest';
+      state?: 'open' | 'closed' | 'any';
+      lot?: Key;
+    };
+    answer: {
+      items: {
+        number: number;
+        version: number;
+        state: NonconformityState;
+        openedBy: Key;
+        openedAt: Instant;
+        by: Key;
+        at: Instant;
+        reason?: Paragraph;
+        content: Nonconformity;
+        concerns: Key[];
+      }[];
+      next: string | null;
+    };
+  };
+  'POST /api/nonconformities': {
+    body: {
+      title: Line;
+      found: Paragraph;
+      lots: Key[];
+      runs: Key[];
+      specimens: Key[];
+      cause?: Paragraph;
+      containment?: Paragraph;
+      correctiveAction?: Paragraph;
+      due?: Day;
+    };
+    answer: {
+      number: number;
+      version: number;
+      state: NonconformityState;
+      openedBy: Key;
+      openedAt: Instant;
+      by: Key;
+      at: Instant;
+      reason?: Paragraph;
+      content: Nonconformity;
+      concerns: Key[];
+    };
+  };
+  'GET /api/nonconformities/{n}': {
+    path: { n: string };
+    answer: {
+      number: number;
+      version: number;
+      state: NonconformityState;
+      openedBy: Key;
+      openedAt: Instant;
+      by: Key;
+      at: Instant;
+      reason?: Paragraph;
+      content: Nonconformity;
+      concerns: Key[];
+    };
+  };
+  'PUT /api/nonconformities/{n}': {
+    path: { n: string };
+    headers: { 'if-match': string };
+    body: {
+      reason: Paragraph;
+      content: {
+        title: Line;
+        found: Paragraph;
+        lots: Key[];
+        runs: Key[];
+        specimens: Key[];
+        cause?: Paragraph;
+        containment?: Paragraph;
+        correctiveAction?: Paragraph;
+        due?: Day;
+      };
+    };
+    answer: {
+      number: number;
+      version: number;
+      state: NonconformityState;
+      openedBy: Key;
+      openedAt: Instant;
+      by: Key;
+      at: Instant;
+      reason?: Paragraph;
+      content: Nonconformity;
+      concerns: Key[];
+    };
+  };
+  'POST /api/nonconformities/{n}/closing': {
+    path: { n: string };
+    headers: { 'if-match': string };
+    body: { reason: Line };
+    answer: {
+      number: number;
+      version: number;
+      state: NonconformityState;
+      openedBy: Key;
+      openedAt: Instant;
+      by: Key;
+      at: Instant;
+      reason?: Paragraph;
+      content: Nonconformity;
+      concerns: Key[];
+    };
+  };
+  'GET /api/nonconformities/{n}/history': {
+    path: { n: string };
+    answer: {
+      items: {
+        version: number;
+        state: NonconformityState;
+        by: Key;
+        at: Instant;
+        reason?: Paragraph;
+        content: Nonconformity;
+      }[];
+    };
+  };
+  'POST /api/nonconformities/{n}/reopening': {
+    path: { n: string };
+    headers: { 'if-match': string };
+    body: { reason: Line };
+    answer: {
+      number: number;
+      version: number;
+      state: NonconformityState;
+      openedBy: Key;
+      openedAt: Instant;
+      by: Key;
+      at: Instant;
+      reason?: Paragraph;
+      content: Nonconformity;
+      concerns: Key[];
+    };
   };
   'GET /api/openapi.json': { answer: { openapi: '3.1.0' } & { [name: string]: unknown } };
   'GET /api/people': {

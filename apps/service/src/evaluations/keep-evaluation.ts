@@ -1,6 +1,7 @@
 import { canonicalJson } from '@breakbook/evidence';
 import { type PreparedRaw, prepareRaw, type RawStore, type Rows, rawFromBytes, tables } from '@breakbook/records';
 import { type StoredLot } from '../lots/lot-bundle.js';
+import { openForRun } from '../nonconformities/open-for-run.js';
 import { writeReading } from '../runs/write-run.js';
 import type { EvaluationOnly } from '../workers/tasks.js';
 
@@ -32,6 +33,12 @@ export async function keepEvaluation(
       content: judgement,
     });
     verdictSetIds.push(set.id);
+    await openForRun(rows, {
+      runId: ids.runId,
+      lot: { id: lot.ids.lotId, key: lot.bundle.lot.lot },
+      judgement,
+      decision: run.validity,
+    });
   }
   const evaluation = await rows.add(tables.Evaluation, {
     lotId: lot.ids.lotId,

@@ -115,6 +115,22 @@ describe('an answer has the form that the description gives it', () => {
   /** What an address cannot be asked without. */
   const ASKED: Record<string, string> = { '/api/ledger/consistency': '?from=1' };
 
+  /** The sample holds none. */
+  async function aConcessionAsked(): Promise<void> {
+    const body = {
+      kind: 'concession',
+      lot: bundle.lot.lot,
+      limit: { limit: 'SW-RIM-BURST', revision: 2 },
+      departure: 'One rim broke below the limit of the lab itself.',
+      bounds: { quantity: 10 },
+      until: '2099-12-31',
+      reason: 'wanted for a ride',
+      risk: 'less margin than usual',
+    };
+    const designer = await service.signIn('i-sorbo');
+    expect(await designer.ask('POST', '/api/concessions', { body })).toMatchObject({ status: 201 });
+  }
+
   function addressOf(address: string): string {
     if (address.includes('/revisions/:revision')) {
       const kept = {
@@ -131,6 +147,7 @@ describe('an answer has the form that the description gives it', () => {
   }
 
   it('for every address that is read, of a lot judged from its files', async () => {
+    await aConcessionAsked();
     const asked: string[] = [];
     for (const { method, address, handler } of servedHandlers(service.app.get(ModulesContainer))) {
       const { answer } = Reflect.getMetadata(ANSWERS, handler) as RouteAnswer;

@@ -1,6 +1,17 @@
-import { photosAskedOf, photosMissing, type Reading, Refusal, type Run, shown } from '@breakbook/lab';
+import {
+  photosAskedOf,
+  photosMissing,
+  type Reading,
+  Refusal,
+  type Run,
+  type RunJudgement,
+  shown,
+  type ValidityDecision,
+} from '@breakbook/lab';
 import { destroySpecimen, newId, type RawStore, Records, type Rows, tables } from '@breakbook/records';
 import { Inject, Injectable } from '@nestjs/common';
+import { acceptance } from '../arithmetic.js';
+import { openForRun } from '../nonconformities/open-for-run.js';
 import { RAW_STORE } from '../records/raw-store.token.js';
 import { requireOther } from '../sign-in/forbidden-pairs.js';
 import { type SignedInActor } from '../sign-in/signed-in.decorator.js';
@@ -13,7 +24,7 @@ import { doneToRun } from './run-acts.js';
 import { type RunAnswer, runAnswer } from './run-answer.js';
 import { type RunContext, runContext } from './run-context.js';
 import { problemsOfRun } from './run-problems.js';
-import { type RunRecord, runRecord } from './run-record.js';
+import { limitsOfRun, type RunRecord, runRecord } from './run-record.js';
 import { destroys, writeChannels, writeReading } from './write-run.js';
 
 /** What is said of a run after it was recorded: each a further version, with its reason, by whoever says it. */
@@ -119,6 +130,12 @@ export class RunEntriesService {
       const content = { ...decision, person: by.person, at: rows.at.toISOString() };
       await this.#requireFits(rows, record, { ...record.run, validity: content });
       await rows.addVersion(tables.ValidityDecision, record.noun.id, { validity: decision.validity, content });
+      await openForRun(rows, {
+        runId: record.noun.id,
+        lot: record.lot,
+        judgement: await judgedAs(rows, record, content),
+        decision: content,
+      });
     });
     return runAnswer(reader, await runRecord(reader, runKey));
   }
@@ -181,6 +198,14 @@ export class RunEntriesService {
     });
     return { context, reading };
   }
+}
+
+/** What the run comes to now that its validity is decided. */
+async function judgedAs(reader: Rows, record: RunRecord, validity: ValidityDecision): Promise<RunJudgement> {
+  const { judgeRun } = await acceptance();
+  const { plan, method, reading, run } = record;
+  const limits = await limitsOfRun(reader, record);
+  return judgeRun({ plan, method, limits, reading: reading.content, run: { ...run, validity } });
 }
 
 /** What was found wrong in the run as it would be, told of the body that said it. */

@@ -17,6 +17,10 @@ const WORDS = {
   'request a concession': { did: 'asked for', to: 'ask for' },
   'grant a concession': { did: 'granted', to: 'grant' },
   'issue a document': { did: 'issued', to: 'issue' },
+  'write a nonconformity': { did: 'wrote in', to: 'write in' },
+  'close a nonconformity': { did: 'closed', to: 'close' },
+  countersign: { did: 'countersigned', to: 'countersign' },
+  'authorise a retest': { did: 'authorised a retest of', to: 'authorise a retest of' },
 } as const;
 
 /**
@@ -31,6 +35,11 @@ export const FORBIDDEN_PAIRS: readonly (readonly [Act, Act])[] = [
   ['build', 'draw'],
   ['change a calibration', 'review'],
   ['request a concession', 'grant a concession'],
+  ['write a nonconformity', 'close a nonconformity'],
+  ['decide', 'countersign'],
+  ['record', 'countersign'],
+  ['review', 'countersign'],
+  ['record', 'authorise a retest'],
 ];
 
 /** Acts by which somebody answers for a result. Whoever can give and take duties does none of them. */
@@ -40,6 +49,9 @@ export const TECHNICAL_SIGNATURES: readonly Act[] = [
   'approve a limit',
   'grant a concession',
   'issue a document',
+  'close a nonconformity',
+  'countersign',
+  'authorise a retest',
 ];
 
 /** Duties that open only technical signatures, and so never go together with `administer`. */

@@ -136,6 +136,23 @@ export const ROUTE_DUTIES: Record<string, RouteDuty> = {
   'POST /api/attachments': ['draw', 'record', 'review', 'calibrate'],
   'PUT /api/attachments/:attachment': ['draw', 'record', 'review', 'calibrate'],
 
+  'GET /api/nonconformities': 'signed in',
+  'GET /api/nonconformities/:n': 'signed in',
+  'GET /api/nonconformities/:n/history': 'signed in',
+  'POST /api/nonconformities': [
+    ...(['record', 'review', 'decide', 'draw', 'calibrate', 'define', 'issue', 'trace', 'compare', 'audit'] as const),
+  ],
+  'PUT /api/nonconformities/:n': ['record', 'review', 'decide', 'draw', 'calibrate', 'define'],
+  'POST /api/nonconformities/:n/closing': ['review', 'decide'],
+  'POST /api/nonconformities/:n/reopening': ['record', 'review', 'decide', 'draw', 'calibrate', 'define'],
+  'GET /api/concessions': 'signed in',
+  'GET /api/concessions/:n': 'signed in',
+  'GET /api/concessions/:n/history': 'signed in',
+  'POST /api/concessions': ['define', 'record', 'review', 'decide', 'draw'],
+  'POST /api/concessions/:n/grant': ['decide'],
+  'POST /api/concessions/:n/refusal': ['decide'],
+  'POST /api/concessions/:n/withdrawal': ['define', 'record', 'review', 'decide', 'draw'],
+
   'POST /api/lots/:lot/evaluations': ['review', 'decide', 'issue'],
   'GET /api/evaluations/:n': 'signed in',
   'POST /api/evaluations/:n/documents': ['issue', 'decide'],
@@ -175,6 +192,9 @@ export const ROUTES_ASKING_AGAIN = [
   'POST /api/rigs/:rig/tokens/:number/revocation',
   'POST /api/runs/:run/validity',
   'POST /api/evaluations/:n/documents',
+  'POST /api/nonconformities/:n/closing',
+  'POST /api/concessions/:n/grant',
+  'POST /api/concessions/:n/refusal',
 ];
 
 /** Routes open to whoever has not chosen an own passphrase yet. */
