@@ -22,6 +22,7 @@ import { Limit } from './limit.js';
 import { LimitRevision } from './limit-revision.js';
 import { Lot } from './lot.js';
 import { LotClosing } from './lot-closing.js';
+import { LotPackage } from './lot-package.js';
 import { LotVersion } from './lot-version.js';
 import { Measurement } from './measurement.js';
 import { Method } from './method.js';
@@ -95,6 +96,7 @@ export const EVIDENCE = [
   Lot,
   LotVersion,
   LotClosing,
+  LotPackage,
   SamplingRecord,
   Specimen,
   SpecimenVersion,
@@ -157,6 +159,7 @@ export * from './limit.js';
 export * from './limit-revision.js';
 export * from './lot.js';
 export * from './lot-closing.js';
+export * from './lot-package.js';
 export * from './lot-version.js';
 export * from './measurement.js';
 export * from './method.js';
