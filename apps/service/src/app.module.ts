@@ -20,6 +20,7 @@ import { LotsModule } from './lots/lots.module.js';
 import { MethodsModule } from './methods/methods.module.js';
 import { NonconformitiesModule } from './nonconformities/nonconformities.module.js';
 import { OpenApiModule } from './openapi/openapi.module.js';
+import { PackagesModule } from './packages/packages.module.js';
 import { PeopleModule } from './people/people.module.js';
 import { PlansModule } from './plans/plans.module.js';
 import { ProductsModule } from './products/products.module.js';
@@ -70,6 +71,7 @@ class RecordsModule {}
     MethodsModule,
     NonconformitiesModule,
     OpenApiModule,
+    PackagesModule,
     PlansModule,
     ProductsModule,
     RecomputationsModule,

@@ -1222,8 +1222,12 @@ export interface Operations {
     body: { kind: 'lot test report'; paper?: 'A4' | 'Letter' };
     answer: {
       id: string;
-      kind: 'lot evaluation' | 'lot test report' | 'recomputation';
-      subject: { lot: Key } | { evaluation: number; paper: 'A4' | 'Letter' } | { runs: 'all' };
+      kind: 'lot evaluation' | 'lot test report' | 'recomputation' | 'lot package';
+      subject:
+        | { lot: Key }
+        | { evaluation: number; paper: 'A4' | 'Letter' }
+        | { runs: 'all' }
+        | { lot: Key; form: 'zip' };
       askedBy: string;
       askedAt: Instant;
       state: 'waiting' | 'running' | 'done' | 'failed' | 'cancelled';
@@ -1231,6 +1235,7 @@ export interface Operations {
       evaluation?: number;
       document?: number;
       recomputation?: number;
+      package?: number;
       problems?: Problem[];
     };
   };
@@ -1238,8 +1243,12 @@ export interface Operations {
     path: { id: string };
     answer: {
       id: string;
-      kind: 'lot evaluation' | 'lot test report' | 'recomputation';
-      subject: { lot: Key } | { evaluation: number; paper: 'A4' | 'Letter' } | { runs: 'all' };
+      kind: 'lot evaluation' | 'lot test report' | 'recomputation' | 'lot package';
+      subject:
+        | { lot: Key }
+        | { evaluation: number; paper: 'A4' | 'Letter' }
+        | { runs: 'all' }
+        | { lot: Key; form: 'zip' };
       askedBy: string;
       askedAt: Instant;
       state: 'waiting' | 'running' | 'done' | 'failed' | 'cancelled';
@@ -1247,6 +1256,7 @@ export interface Operations {
       evaluation?: number;
       document?: number;
       recomputation?: number;
+      package?: number;
       problems?: Problem[];
     };
   };
@@ -1254,8 +1264,12 @@ export interface Operations {
     path: { id: string };
     answer: {
       id: string;
-      kind: 'lot evaluation' | 'lot test report' | 'recomputation';
-      subject: { lot: Key } | { evaluation: number; paper: 'A4' | 'Letter' } | { runs: 'all' };
+      kind: 'lot evaluation' | 'lot test report' | 'recomputation' | 'lot package';
+      subject:
+        | { lot: Key }
+        | { evaluation: number; paper: 'A4' | 'Letter' }
+        | { runs: 'all' }
+        | { lot: Key; form: 'zip' };
       askedBy: string;
       askedAt: Instant;
       state: 'waiting' | 'running' | 'done' | 'failed' | 'cancelled';
@@ -1263,6 +1277,7 @@ export interface Operations {
       evaluation?: number;
       document?: number;
       recomputation?: number;
+      package?: number;
       problems?: Problem[];
     };
   };
@@ -1550,8 +1565,12 @@ export interface Operations {
     path: { lot: string };
     answer: {
       id: string;
-      kind: 'lot evaluation' | 'lot test report' | 'recomputation';
-      subject: { lot: Key } | { evaluation: number; paper: 'A4' | 'Letter' } | { runs: 'all' };
+      kind: 'lot evaluation' | 'lot test report' | 'recomputation' | 'lot package';
+      subject:
+        | { lot: Key }
+        | { evaluation: number; paper: 'A4' | 'Letter' }
+        | { runs: 'all' }
+        | { lot: Key; form: 'zip' };
       askedBy: string;
       askedAt: Instant;
       state: 'waiting' | 'running' | 'done' | 'failed' | 'cancelled';
@@ -1559,6 +1578,7 @@ export interface Operations {
       evaluation?: number;
       document?: number;
       recomputation?: number;
+      package?: number;
       problems?: Problem[];
     };
   };
@@ -1605,6 +1625,44 @@ export interface Operations {
     path: { lot: string };
     body: { reason: Line };
     answer: { lot: Key; closed: boolean };
+  };
+  'POST /api/lots/{lot}/packages': {
+    path: { lot: string };
+    answer: {
+      id: string;
+      kind: 'lot evaluation' | 'lot test report' | 'recomputation' | 'lot package';
+      subject:
+        | { lot: Key }
+        | { evaluation: number; paper: 'A4' | 'Letter' }
+        | { runs: 'all' }
+        | { lot: Key; form: 'zip' };
+      askedBy: string;
+      askedAt: Instant;
+      state: 'waiting' | 'running' | 'done' | 'failed' | 'cancelled';
+      progress?: { share: number; at: string };
+      evaluation?: number;
+      document?: number;
+      recomputation?: number;
+      package?: number;
+      problems?: Problem[];
+    };
+  };
+  'GET /api/lots/{lot}/packages': {
+    path: { lot: string };
+    answer: {
+      items: {
+        number: number;
+        lot: Key;
+        at: Instant;
+        by: Key;
+        software: string;
+        ledgerSize: number;
+        descriptorSha256: string;
+        sha256: string;
+        bytes: number;
+        kept: boolean;
+      }[];
+    };
   };
   'GET /api/lots/{lot}/report.pdf': { path: { lot: string }; answer: Blob };
   'GET /api/lots/{lot}/runs/{run}': {
@@ -1823,6 +1881,7 @@ export interface Operations {
     };
   };
   'GET /api/openapi.json': { answer: { openapi: '3.1.0' } & { [name: string]: unknown } };
+  'GET /api/packages/{n}/zip': { path: { n: string }; answer: Blob };
   'GET /api/people': {
     query?: { limit?: number; after?: string; order?: 'oldest' | 'newest' };
     answer: {
@@ -2002,8 +2061,12 @@ export interface Operations {
   'POST /api/recomputations': {
     answer: {
       id: string;
-      kind: 'lot evaluation' | 'lot test report' | 'recomputation';
-      subject: { lot: Key } | { evaluation: number; paper: 'A4' | 'Letter' } | { runs: 'all' };
+      kind: 'lot evaluation' | 'lot test report' | 'recomputation' | 'lot package';
+      subject:
+        | { lot: Key }
+        | { evaluation: number; paper: 'A4' | 'Letter' }
+        | { runs: 'all' }
+        | { lot: Key; form: 'zip' };
       askedBy: string;
       askedAt: Instant;
       state: 'waiting' | 'running' | 'done' | 'failed' | 'cancelled';
@@ -2011,6 +2074,7 @@ export interface Operations {
       evaluation?: number;
       document?: number;
       recomputation?: number;
+      package?: number;
       problems?: Problem[];
     };
   };

@@ -6,6 +6,7 @@ const SUBJECTS = {
   'lot evaluation': z.strictObject({ lot: Key }),
   'lot test report': z.strictObject({ evaluation: z.number().int(), paper: z.enum(['A4', 'Letter']) }),
   recomputation: z.strictObject({ runs: z.literal('all') }),
+  'lot package': z.strictObject({ lot: Key, form: z.literal('zip') }),
 };
 export type JobKind = keyof typeof SUBJECTS;
 export type JobSubjects = { [Kind in JobKind]: z.infer<(typeof SUBJECTS)[Kind]> };
@@ -37,6 +38,7 @@ export const JobAnswer = z.strictObject({
   evaluation: z.number().int().optional(),
   document: z.number().int().optional(),
   recomputation: z.number().int().optional(),
+  package: z.number().int().optional(),
   /** Why it failed. */
   problems: z.array(Problem).optional(),
 });

@@ -13,6 +13,7 @@ export type JobEnd =
   | { outcome: 'done'; evaluationId: string }
   | { outcome: 'done'; documentId: string }
   | { outcome: 'done'; recomputationId: string }
+  | { outcome: 'done'; lotPackageId: string }
   | { outcome: 'failed'; problems: Problem[] }
   | { outcome: 'cancelled' };
 
@@ -31,6 +32,7 @@ interface EndRow {
   evaluation_id: string | null;
   document_id: string | null;
   recomputation_id: string | null;
+  lot_package_id: string | null;
 }
 
 /** Jobs: asked for, looked at, cancelled; how each ends is written once. */
@@ -69,6 +71,7 @@ export class JobsService {
       ...(end.recomputation_id
         ? { recomputation: (await reader.one(tables.Recomputation, end.recomputation_id)).number }
         : {}),
+      ...(end.lot_package_id ? { package: (await reader.one(tables.LotPackage, end.lot_package_id)).number } : {}),
       ...(end.problems ? { problems: end.problems } : {}),
     };
     return {
@@ -144,7 +147,7 @@ export class JobEnded extends Error {
 
 async function endOf(manager: EntityManager, labId: string, id: string): Promise<EndRow | undefined> {
   const [end] = await manager.query<EndRow[]>(
-    'select outcome, problems, evaluation_id, document_id, recomputation_id from job_end where lab_id = $1 and id = $2',
+    'select outcome, problems, evaluation_id, document_id, recomputation_id, lot_package_id from job_end where lab_id = $1 and id = $2',
     [labId, id],
   );
   return end;
@@ -152,8 +155,9 @@ async function endOf(manager: EntityManager, labId: string, id: string): Promise
 
 async function writeEnd(manager: EntityManager, labId: string, id: string, end: JobEnd): Promise<boolean> {
   const written = await manager.query<unknown[]>(
-    `insert into job_end (lab_id, id, outcome, problems, evaluation_id, document_id, recomputation_id)
-     values ($1, $2, $3, $4, $5, $6, $7)
+    `insert into job_end (lab_id, id, outcome, problems, evaluation_id, document_id, recomputation_id,
+       lot_package_id)
+     values ($1, $2, $3, $4, $5, $6, $7, $8)
      on conflict do nothing returning id`,
     [
       labId,
@@ -163,6 +167,7 @@ async function writeEnd(manager: EntityManager, labId: string, id: string, end: 
       'evaluationId' in end ? end.evaluationId : null,
       'documentId' in end ? end.documentId : null,
       'recomputationId' in end ? end.recomputationId : null,
+      'lotPackageId' in end ? end.lotPackageId : null,
     ],
   );
   return written.length > 0;

@@ -9,6 +9,6 @@ import { ProofsController } from './proofs.controller.js';
   // Of the same first word; the fixed addresses stand before those with a number in them.
   controllers: [ProofsController, LedgerController],
   providers: [LedgerTrees, CheckpointKeeper],
-  exports: [CheckpointKeeper],
+  exports: [CheckpointKeeper, LedgerTrees],
 })
 export class LedgerModule {}

@@ -156,6 +156,10 @@ export const ROUTE_DUTIES: Record<string, RouteDuty> = {
   'POST /api/lots/:lot/evaluations': ['review', 'decide', 'issue'],
   'GET /api/evaluations/:n': 'signed in',
   'POST /api/evaluations/:n/documents': ['issue', 'decide'],
+  'POST /api/lots/:lot/packages': ['audit', 'review', 'decide', 'issue'],
+  'GET /api/lots/:lot/packages': 'signed in',
+  'GET /api/packages/:n/zip': ['audit', 'review', 'decide', 'issue'],
+
   'POST /api/recomputations': ['audit', 'review'],
   'GET /api/recomputations': 'signed in',
   'GET /api/recomputations/:n': 'signed in',
