@@ -74,6 +74,18 @@ program
   );
 
 program
+  .command('check')
+  .description('is a package of a lot as it was handed out? Checks every file, proof and signature, offline')
+  .argument('<package>', 'the zip, or the folder it was unpacked to')
+  .option('--key <key>', 'the public key of the lab’s ledger, from elsewhere than the package')
+  .action((at: string, options: { key?: string }) =>
+    end(async () => {
+      const { checkCommand } = await import('./commands/check.js');
+      return checkCommand(at, options);
+    }),
+  );
+
+program
   .command('compute')
   .description('one JSON object in, one out; or one per line. Without an argument it reads standard input')
   .argument('[request]', 'such as \'{"method":"zero-failure-size","reliability":0.9,"confidence":0.95}\'')
