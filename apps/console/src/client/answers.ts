@@ -59,6 +59,7 @@ export type PhotoRecord = Listed<'GET /api/attachments'>;
 
 export type JobAnswer = Answer<'GET /api/jobs/{id}'>;
 export type EvaluationInList = Listed<'GET /api/lots/{lot}/evaluations'>;
+export type LotPackage = Listed<'GET /api/lots/{lot}/packages'>;
 export type DocumentInList = Listed<'GET /api/documents'>;
 export type LedgerEntry = Listed<'GET /api/ledger'>;
 /** A run that came out otherwise than it was kept. */

@@ -18,6 +18,7 @@ import {
   type LedgerEntry,
   type LotAnswer,
   type LotInList,
+  type LotPackage,
   type LotRecord,
   type Myself,
   type PageOf,
@@ -283,3 +284,11 @@ export const documentAddress = (n: number) => `/api/documents/${n}.pdf`;
 export const useLots = () => useInfiniteQuery(lotsQuery);
 export const useLot = (lot: string) => useQuery(lotQuery(lot));
 export const useRun = (lot: string, run: string) => useQuery(runQuery(lot, run));
+
+export const packagesQuery = (lot: string) =>
+  queryOptions({
+    queryKey: ['lot', lot, 'packages'],
+    queryFn: ({ signal }) => read<{ items: LotPackage[] }>(`/api/lots/${code(lot)}/packages`, signal),
+  });
+
+export const packageAddress = (n: number) => `/api/packages/${n}/zip`;

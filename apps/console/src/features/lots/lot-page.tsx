@@ -12,6 +12,7 @@ import { LineSection } from './line-section.js';
 import { LotBeforeEvaluation } from './lot-before-evaluation.js';
 import { LotHead } from './lot-head.js';
 import { MissingSection } from './missing-section.js';
+import { PackagesSection } from './packages-section.js';
 import { RunsSection } from './runs-section.js';
 import { SpecimensSection } from './specimens-section.js';
 
@@ -59,6 +60,7 @@ function LotSheet({ answer }: { answer: LotAnswer }) {
       <MissingSection answer={answer} />
       <RunsSection answer={answer} />
       <HistorySection answer={answer} />
+      <PackagesSection lot={lot.lot} />
     </>
   );
 }
