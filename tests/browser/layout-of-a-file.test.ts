@@ -95,8 +95,8 @@ needs('chromium')('a layout made for a file', () => {
       await picture(page, 'layout-reads');
 
       await page.getByLabel('Why the layout changes').fill('another logger since Monday');
-      await page.getByRole('button', { name: 'Keep as revision 2 of R1-log' }).click();
-      await page.getByText('Kept as revision 2 of R1-log.').waitFor();
+      await page.getByRole('button', { name: 'Propose as revision 2 of R1-log' }).click();
+      await page.getByText('Proposed as revision 2 of R1-log.').waitFor();
       const kept = (await engineer.ask('GET', '/api/layouts/R1-log')).body;
       expect(kept).toMatchObject({
         reason: 'another logger since Monday',
@@ -114,8 +114,8 @@ needs('chromium')('a layout made for a file', () => {
       await column(page, 'rim pressure').getByLabel('Channel').selectOption('rimPressure');
       await page.getByText('it reads').waitFor();
       await page.getByLabel('Why the layout changes').fill('semicolons');
-      await page.getByRole('button', { name: 'Keep as revision 3 of R1-log' }).click();
-      await page.getByRole('link', { name: 'Read the unread file again under it' }).click();
+      await page.getByRole('button', { name: 'Propose as revision 3 of R1-log' }).click();
+      await page.getByRole('link', { name: 'Read the unread file again, once it is approved' }).click();
       await page.getByRole('heading', { level: 1, name: 'Log a run' }).waitFor();
       expect(page.url()).toContain(unread);
       await page.getByText('The kept bytes of unread file').waitFor();

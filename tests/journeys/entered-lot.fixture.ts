@@ -1,5 +1,6 @@
 import { type Duty, type LotBundle } from '@breakbook/lab';
 import { expect } from 'vitest';
+import { proposeAndApprove } from '../approved.ts';
 import { type SignedInCaller, type TestService } from '../service.ts';
 
 /** The people of a lab, signed in. */
@@ -35,20 +36,27 @@ export async function taken(caller: SignedInCaller, address: string, body: unkno
   return answer.body;
 }
 
+/** Posts a definition, and has another person approve it: whom it names, or else another definer. */
+async function approved(people: People, by: SignedInCaller, address: string, body: object): Promise<void> {
+  const named = 'approvedBy' in body ? people.called(String(body.approvedBy)) : people.with('define', by.person);
+  await proposeAndApprove(by, named, address, body);
+}
+
 /** Enters over HTTP what a lot folder says but for its runs, each thing by somebody who has the duty for it. */
 export async function enterLot(bundle: LotBundle, people: People) {
   const [definer, metrologist, stores] = [people.with('define'), people.with('calibrate'), people.with('draw')];
   const product = await taken(definer, '/api/products', bundle.product);
-  for (const limit of bundle.limits) await taken(people.with('define', limit.approvedBy), '/api/limits', limit);
-  for (const method of bundle.methods) await taken(definer, '/api/methods', method);
-  await taken(definer, '/api/plans', bundle.plan);
+  for (const limit of bundle.limits)
+    await approved(people, people.with('define', limit.approvedBy), '/api/limits', limit);
+  for (const method of bundle.methods) await approved(people, definer, '/api/methods', method);
+  await approved(people, definer, '/api/plans', bundle.plan);
   for (const sensor of bundle.sensors) await taken(metrologist, '/api/sensors', sensor);
   for (const { placements, ...rig } of bundle.rigs) {
     await taken(metrologist, '/api/rigs', rig);
     for (const placement of placements) await taken(metrologist, `/api/rigs/${rig.rig}/placements`, placement);
   }
   for (const calibration of bundle.calibrations) await taken(metrologist, '/api/calibrations', calibration);
-  for (const layout of bundle.layouts) await taken(definer, '/api/layouts', layout);
+  for (const layout of bundle.layouts) await approved(people, definer, '/api/layouts', layout);
   const lot = await taken(stores, '/api/lots', { ...bundle.lot, customer: bundle.customer });
   const [first, ...others] = bundle.specimens;
   await taken(stores, '/api/specimens', first);

@@ -24,6 +24,7 @@ import { PackagesModule } from './packages/packages.module.js';
 import { PeopleModule } from './people/people.module.js';
 import { PlansModule } from './plans/plans.module.js';
 import { ProductsModule } from './products/products.module.js';
+import { ProposalsModule } from './proposals/proposals.module.js';
 import { RecomputationsModule } from './recomputations/recomputations.module.js';
 import { RAW_STORE } from './records/raw-store.token.js';
 import { RigsModule } from './rigs/rigs.module.js';
@@ -74,6 +75,7 @@ class RecordsModule {}
     PackagesModule,
     PlansModule,
     ProductsModule,
+    ProposalsModule,
     RecomputationsModule,
     RigsModule,
     SensorsModule,

@@ -57,6 +57,10 @@ export type UnreadAnswer = Answer<'GET /api/unread/{id}'>;
 /** A photo of a run, and what is said of it. */
 export type PhotoRecord = Listed<'GET /api/attachments'>;
 
+/** A revision that one person put before another. */
+export type ProposalInList = Listed<'GET /api/proposals'>;
+export type ProposalAnswer = Answer<'GET /api/proposals/{n}'>;
+
 export type JobAnswer = Answer<'GET /api/jobs/{id}'>;
 export type EvaluationInList = Listed<'GET /api/lots/{lot}/evaluations'>;
 export type LotPackage = Listed<'GET /api/lots/{lot}/packages'>;

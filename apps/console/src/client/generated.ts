@@ -1302,36 +1302,128 @@ export interface Operations {
     };
   };
   'GET /api/layouts': {
-    query?: { limit?: number; after?: string; order?: 'oldest' | 'newest'; rig?: Key };
+    query?: { limit?: number; after?: string; order?: 'oldest' | 'newest'; standing?: 'last' | 'in force'; rig?: Key };
     answer: {
-      items: { key: Key; number: number; version: number; at: Instant; by: Key; reason?: Paragraph; content: Layout }[];
+      items: {
+        key: Key;
+        number: number;
+        version: number;
+        at: Instant;
+        by: Key;
+        reason?: Paragraph;
+        content: Layout;
+        standing: {
+          state: 'proposed' | 'declined' | 'approved' | 'in force' | 'replaced';
+          inForceFrom?: Day;
+          proposal?: number;
+          proposedBy?: Key;
+          decidedBy?: Key;
+          decidedAt?: Instant;
+        };
+      }[];
       next: string | null;
     };
   };
   'POST /api/layouts': {
     body: Layout;
-    answer: { key: Key; number: number; version: number; at: Instant; by: Key; reason?: Paragraph; content: Layout };
+    answer: {
+      key: Key;
+      number: number;
+      version: number;
+      at: Instant;
+      by: Key;
+      reason?: Paragraph;
+      content: Layout;
+      standing: {
+        state: 'proposed' | 'declined' | 'approved' | 'in force' | 'replaced';
+        inForceFrom?: Day;
+        proposal?: number;
+        proposedBy?: Key;
+        decidedBy?: Key;
+        decidedAt?: Instant;
+      };
+    };
   };
   'GET /api/layouts/{layout}': {
     path: { layout: string };
-    answer: { key: Key; number: number; version: number; at: Instant; by: Key; reason?: Paragraph; content: Layout };
+    answer: {
+      key: Key;
+      number: number;
+      version: number;
+      at: Instant;
+      by: Key;
+      reason?: Paragraph;
+      content: Layout;
+      standing: {
+        state: 'proposed' | 'declined' | 'approved' | 'in force' | 'replaced';
+        inForceFrom?: Day;
+        proposal?: number;
+        proposedBy?: Key;
+        decidedBy?: Key;
+        decidedAt?: Instant;
+      };
+    };
   };
   'GET /api/layouts/{layout}/revisions': {
     path: { layout: string };
     query?: { limit?: number; after?: string; order?: 'oldest' | 'newest' };
     answer: {
-      items: { version: number; at: Instant; by: Key; reason?: Paragraph; content: Layout }[];
+      items: {
+        version: number;
+        at: Instant;
+        by: Key;
+        reason?: Paragraph;
+        content: Layout;
+        standing: {
+          state: 'proposed' | 'declined' | 'approved' | 'in force' | 'replaced';
+          inForceFrom?: Day;
+          proposal?: number;
+          proposedBy?: Key;
+          decidedBy?: Key;
+          decidedAt?: Instant;
+        };
+      }[];
       next: string | null;
     };
   };
   'POST /api/layouts/{layout}/revisions': {
     path: { layout: string };
     body: { reason: Paragraph; content: Layout };
-    answer: { key: Key; number: number; version: number; at: Instant; by: Key; reason?: Paragraph; content: Layout };
+    answer: {
+      key: Key;
+      number: number;
+      version: number;
+      at: Instant;
+      by: Key;
+      reason?: Paragraph;
+      content: Layout;
+      standing: {
+        state: 'proposed' | 'declined' | 'approved' | 'in force' | 'replaced';
+        inForceFrom?: Day;
+        proposal?: number;
+        proposedBy?: Key;
+        decidedBy?: Key;
+        decidedAt?: Instant;
+      };
+    };
   };
   'GET /api/layouts/{layout}/revisions/{revision}': {
     path: { layout: string; revision: string };
-    answer: { version: number; at: Instant; by: Key; reason?: Paragraph; content: Layout };
+    answer: {
+      version: number;
+      at: Instant;
+      by: Key;
+      reason?: Paragraph;
+      content: Layout;
+      standing: {
+        state: 'proposed' | 'declined' | 'approved' | 'in force' | 'replaced';
+        inForceFrom?: Day;
+        proposal?: number;
+        proposedBy?: Key;
+        decidedBy?: Key;
+        decidedAt?: Instant;
+      };
+    };
   };
   'POST /api/layouts/proposals': {
     body: FormData;
@@ -1420,36 +1512,128 @@ export interface Operations {
       | { holds: false; sequence?: number; table?: string; id?: string; because: string };
   };
   'GET /api/limits': {
-    query?: { limit?: number; after?: string; order?: 'oldest' | 'newest' };
+    query?: { limit?: number; after?: string; order?: 'oldest' | 'newest'; standing?: 'last' | 'in force' };
     answer: {
-      items: { key: Key; number: number; version: number; at: Instant; by: Key; reason?: Paragraph; content: Limit }[];
+      items: {
+        key: Key;
+        number: number;
+        version: number;
+        at: Instant;
+        by: Key;
+        reason?: Paragraph;
+        content: Limit;
+        standing: {
+          state: 'proposed' | 'declined' | 'approved' | 'in force' | 'replaced';
+          inForceFrom?: Day;
+          proposal?: number;
+          proposedBy?: Key;
+          decidedBy?: Key;
+          decidedAt?: Instant;
+        };
+      }[];
       next: string | null;
     };
   };
   'POST /api/limits': {
     body: Limit;
-    answer: { key: Key; number: number; version: number; at: Instant; by: Key; reason?: Paragraph; content: Limit };
+    answer: {
+      key: Key;
+      number: number;
+      version: number;
+      at: Instant;
+      by: Key;
+      reason?: Paragraph;
+      content: Limit;
+      standing: {
+        state: 'proposed' | 'declined' | 'approved' | 'in force' | 'replaced';
+        inForceFrom?: Day;
+        proposal?: number;
+        proposedBy?: Key;
+        decidedBy?: Key;
+        decidedAt?: Instant;
+      };
+    };
   };
   'GET /api/limits/{limit}': {
     path: { limit: string };
-    answer: { key: Key; number: number; version: number; at: Instant; by: Key; reason?: Paragraph; content: Limit };
+    answer: {
+      key: Key;
+      number: number;
+      version: number;
+      at: Instant;
+      by: Key;
+      reason?: Paragraph;
+      content: Limit;
+      standing: {
+        state: 'proposed' | 'declined' | 'approved' | 'in force' | 'replaced';
+        inForceFrom?: Day;
+        proposal?: number;
+        proposedBy?: Key;
+        decidedBy?: Key;
+        decidedAt?: Instant;
+      };
+    };
   };
   'GET /api/limits/{limit}/revisions': {
     path: { limit: string };
     query?: { limit?: number; after?: string; order?: 'oldest' | 'newest' };
     answer: {
-      items: { version: number; at: Instant; by: Key; reason?: Paragraph; content: Limit }[];
+      items: {
+        version: number;
+        at: Instant;
+        by: Key;
+        reason?: Paragraph;
+        content: Limit;
+        standing: {
+          state: 'proposed' | 'declined' | 'approved' | 'in force' | 'replaced';
+          inForceFrom?: Day;
+          proposal?: number;
+          proposedBy?: Key;
+          decidedBy?: Key;
+          decidedAt?: Instant;
+        };
+      }[];
       next: string | null;
     };
   };
   'POST /api/limits/{limit}/revisions': {
     path: { limit: string };
     body: { reason: Paragraph; content: Limit };
-    answer: { key: Key; number: number; version: number; at: Instant; by: Key; reason?: Paragraph; content: Limit };
+    answer: {
+      key: Key;
+      number: number;
+      version: number;
+      at: Instant;
+      by: Key;
+      reason?: Paragraph;
+      content: Limit;
+      standing: {
+        state: 'proposed' | 'declined' | 'approved' | 'in force' | 'replaced';
+        inForceFrom?: Day;
+        proposal?: number;
+        proposedBy?: Key;
+        decidedBy?: Key;
+        decidedAt?: Instant;
+      };
+    };
   };
   'GET /api/limits/{limit}/revisions/{revision}': {
     path: { limit: string; revision: string };
-    answer: { version: number; at: Instant; by: Key; reason?: Paragraph; content: Limit };
+    answer: {
+      version: number;
+      at: Instant;
+      by: Key;
+      reason?: Paragraph;
+      content: Limit;
+      standing: {
+        state: 'proposed' | 'declined' | 'approved' | 'in force' | 'replaced';
+        inForceFrom?: Day;
+        proposal?: number;
+        proposedBy?: Key;
+        decidedBy?: Key;
+        decidedAt?: Instant;
+      };
+    };
   };
   'GET /api/lots': {
     query?: { limit?: number; after?: string; order?: 'oldest' | 'newest'; product?: Key };
@@ -1708,36 +1892,128 @@ export interface Operations {
   'POST /api/me/again': { body: { passphrase: string }; answer: undefined };
   'POST /api/me/passphrase': { body: { current: string; passphrase: string }; answer: undefined };
   'GET /api/methods': {
-    query?: { limit?: number; after?: string; order?: 'oldest' | 'newest' };
+    query?: { limit?: number; after?: string; order?: 'oldest' | 'newest'; standing?: 'last' | 'in force' };
     answer: {
-      items: { key: Key; number: number; version: number; at: Instant; by: Key; reason?: Paragraph; content: Method }[];
+      items: {
+        key: Key;
+        number: number;
+        version: number;
+        at: Instant;
+        by: Key;
+        reason?: Paragraph;
+        content: Method;
+        standing: {
+          state: 'proposed' | 'declined' | 'approved' | 'in force' | 'replaced';
+          inForceFrom?: Day;
+          proposal?: number;
+          proposedBy?: Key;
+          decidedBy?: Key;
+          decidedAt?: Instant;
+        };
+      }[];
       next: string | null;
     };
   };
   'POST /api/methods': {
     body: Method;
-    answer: { key: Key; number: number; version: number; at: Instant; by: Key; reason?: Paragraph; content: Method };
+    answer: {
+      key: Key;
+      number: number;
+      version: number;
+      at: Instant;
+      by: Key;
+      reason?: Paragraph;
+      content: Method;
+      standing: {
+        state: 'proposed' | 'declined' | 'approved' | 'in force' | 'replaced';
+        inForceFrom?: Day;
+        proposal?: number;
+        proposedBy?: Key;
+        decidedBy?: Key;
+        decidedAt?: Instant;
+      };
+    };
   };
   'GET /api/methods/{method}': {
     path: { method: string };
-    answer: { key: Key; number: number; version: number; at: Instant; by: Key; reason?: Paragraph; content: Method };
+    answer: {
+      key: Key;
+      number: number;
+      version: number;
+      at: Instant;
+      by: Key;
+      reason?: Paragraph;
+      content: Method;
+      standing: {
+        state: 'proposed' | 'declined' | 'approved' | 'in force' | 'replaced';
+        inForceFrom?: Day;
+        proposal?: number;
+        proposedBy?: Key;
+        decidedBy?: Key;
+        decidedAt?: Instant;
+      };
+    };
   };
   'GET /api/methods/{method}/revisions': {
     path: { method: string };
     query?: { limit?: number; after?: string; order?: 'oldest' | 'newest' };
     answer: {
-      items: { version: number; at: Instant; by: Key; reason?: Paragraph; content: Method }[];
+      items: {
+        version: number;
+        at: Instant;
+        by: Key;
+        reason?: Paragraph;
+        content: Method;
+        standing: {
+          state: 'proposed' | 'declined' | 'approved' | 'in force' | 'replaced';
+          inForceFrom?: Day;
+          proposal?: number;
+          proposedBy?: Key;
+          decidedBy?: Key;
+          decidedAt?: Instant;
+        };
+      }[];
       next: string | null;
     };
   };
   'POST /api/methods/{method}/revisions': {
     path: { method: string };
     body: { reason: Paragraph; content: Method };
-    answer: { key: Key; number: number; version: number; at: Instant; by: Key; reason?: Paragraph; content: Method };
+    answer: {
+      key: Key;
+      number: number;
+      version: number;
+      at: Instant;
+      by: Key;
+      reason?: Paragraph;
+      content: Method;
+      standing: {
+        state: 'proposed' | 'declined' | 'approved' | 'in force' | 'replaced';
+        inForceFrom?: Day;
+        proposal?: number;
+        proposedBy?: Key;
+        decidedBy?: Key;
+        decidedAt?: Instant;
+      };
+    };
   };
   'GET /api/methods/{method}/revisions/{revision}': {
     path: { method: string; revision: string };
-    answer: { version: number; at: Instant; by: Key; reason?: Paragraph; content: Method };
+    answer: {
+      version: number;
+      at: Instant;
+      by: Key;
+      reason?: Paragraph;
+      content: Method;
+      standing: {
+        state: 'proposed' | 'declined' | 'approved' | 'in force' | 'replaced';
+        inForceFrom?: Day;
+        proposal?: number;
+        proposedBy?: Key;
+        decidedBy?: Key;
+        decidedAt?: Instant;
+      };
+    };
   };
   'GET /api/nonconformities': {
     query?: {
@@ -1990,36 +2266,134 @@ export interface Operations {
   };
   'POST /api/people/{person}/passphrase': { path: { person: string }; answer: { person: string; passphrase: string } };
   'GET /api/plans': {
-    query?: { limit?: number; after?: string; order?: 'oldest' | 'newest'; product?: Key };
+    query?: {
+      limit?: number;
+      after?: string;
+      order?: 'oldest' | 'newest';
+      standing?: 'last' | 'in force';
+      product?: Key;
+    };
     answer: {
-      items: { key: Key; number: number; version: number; at: Instant; by: Key; reason?: Paragraph; content: Plan }[];
+      items: {
+        key: Key;
+        number: number;
+        version: number;
+        at: Instant;
+        by: Key;
+        reason?: Paragraph;
+        content: Plan;
+        standing: {
+          state: 'proposed' | 'declined' | 'approved' | 'in force' | 'replaced';
+          inForceFrom?: Day;
+          proposal?: number;
+          proposedBy?: Key;
+          decidedBy?: Key;
+          decidedAt?: Instant;
+        };
+      }[];
       next: string | null;
     };
   };
   'POST /api/plans': {
     body: Plan;
-    answer: { key: Key; number: number; version: number; at: Instant; by: Key; reason?: Paragraph; content: Plan };
+    answer: {
+      key: Key;
+      number: number;
+      version: number;
+      at: Instant;
+      by: Key;
+      reason?: Paragraph;
+      content: Plan;
+      standing: {
+        state: 'proposed' | 'declined' | 'approved' | 'in force' | 'replaced';
+        inForceFrom?: Day;
+        proposal?: number;
+        proposedBy?: Key;
+        decidedBy?: Key;
+        decidedAt?: Instant;
+      };
+    };
   };
   'GET /api/plans/{plan}': {
     path: { plan: string };
-    answer: { key: Key; number: number; version: number; at: Instant; by: Key; reason?: Paragraph; content: Plan };
+    answer: {
+      key: Key;
+      number: number;
+      version: number;
+      at: Instant;
+      by: Key;
+      reason?: Paragraph;
+      content: Plan;
+      standing: {
+        state: 'proposed' | 'declined' | 'approved' | 'in force' | 'replaced';
+        inForceFrom?: Day;
+        proposal?: number;
+        proposedBy?: Key;
+        decidedBy?: Key;
+        decidedAt?: Instant;
+      };
+    };
   };
   'GET /api/plans/{plan}/revisions': {
     path: { plan: string };
     query?: { limit?: number; after?: string; order?: 'oldest' | 'newest' };
     answer: {
-      items: { version: number; at: Instant; by: Key; reason?: Paragraph; content: Plan }[];
+      items: {
+        version: number;
+        at: Instant;
+        by: Key;
+        reason?: Paragraph;
+        content: Plan;
+        standing: {
+          state: 'proposed' | 'declined' | 'approved' | 'in force' | 'replaced';
+          inForceFrom?: Day;
+          proposal?: number;
+          proposedBy?: Key;
+          decidedBy?: Key;
+          decidedAt?: Instant;
+        };
+      }[];
       next: string | null;
     };
   };
   'POST /api/plans/{plan}/revisions': {
     path: { plan: string };
     body: { reason: Paragraph; content: Plan };
-    answer: { key: Key; number: number; version: number; at: Instant; by: Key; reason?: Paragraph; content: Plan };
+    answer: {
+      key: Key;
+      number: number;
+      version: number;
+      at: Instant;
+      by: Key;
+      reason?: Paragraph;
+      content: Plan;
+      standing: {
+        state: 'proposed' | 'declined' | 'approved' | 'in force' | 'replaced';
+        inForceFrom?: Day;
+        proposal?: number;
+        proposedBy?: Key;
+        decidedBy?: Key;
+        decidedAt?: Instant;
+      };
+    };
   };
   'GET /api/plans/{plan}/revisions/{revision}': {
     path: { plan: string; revision: string };
-    answer: { version: number; at: Instant; by: Key; reason?: Paragraph; content: Plan };
+    answer: {
+      version: number;
+      at: Instant;
+      by: Key;
+      reason?: Paragraph;
+      content: Plan;
+      standing: {
+        state: 'proposed' | 'declined' | 'approved' | 'in force' | 'replaced';
+        inForceFrom?: Day;
+        proposal?: number;
+        proposedBy?: Key;
+        decidedBy?: Key;
+        decidedAt?: Instant;
+      };
+    };
   };
   'GET /api/products': {
     query?: { limit?: number; after?: string; order?: 'oldest' | 'newest' };
@@ -2056,6 +2430,99 @@ export interface Operations {
     answer: {
       items: { version: number; at: Instant; by: Key; reason?: Paragraph; content: Product }[];
       next: string | null;
+    };
+  };
+  'GET /api/proposals': {
+    query?: { limit?: number; after?: string; order?: 'oldest' | 'newest'; state?: 'waiting' | 'any' };
+    answer: {
+      items: {
+        number: number;
+        noun: 'method' | 'layout' | 'limit' | 'plan';
+        key: Key;
+        revision: number;
+        title: Line;
+        state: 'waiting' | 'approved' | 'declined';
+        proposedBy: Key;
+        proposedAt: Instant;
+        reason?: Paragraph;
+        before: Key[];
+        decidedBy?: Key;
+        decidedAt?: Instant;
+        inForceFrom?: Day;
+        because?: Paragraph;
+      }[];
+      next: string | null;
+    };
+  };
+  'GET /api/proposals/{n}': {
+    path: { n: string };
+    answer: {
+      number: number;
+      noun: 'method' | 'layout' | 'limit' | 'plan';
+      key: Key;
+      revision: number;
+      title: Line;
+      state: 'waiting' | 'approved' | 'declined';
+      proposedBy: Key;
+      proposedAt: Instant;
+      reason?: Paragraph;
+      before: Key[];
+      decidedBy?: Key;
+      decidedAt?: Instant;
+      inForceFrom?: Day;
+      because?: Paragraph;
+      content: Method | Layout | Limit | Plan;
+      sha256: string;
+      follows?: number;
+      differences: { pointer: string; place: string; kept?: string; now?: string }[];
+    };
+  };
+  'POST /api/proposals/{n}/approval': {
+    path: { n: string };
+    body: { shown: string };
+    answer: {
+      number: number;
+      noun: 'method' | 'layout' | 'limit' | 'plan';
+      key: Key;
+      revision: number;
+      title: Line;
+      state: 'waiting' | 'approved' | 'declined';
+      proposedBy: Key;
+      proposedAt: Instant;
+      reason?: Paragraph;
+      before: Key[];
+      decidedBy?: Key;
+      decidedAt?: Instant;
+      inForceFrom?: Day;
+      because?: Paragraph;
+      content: Method | Layout | Limit | Plan;
+      sha256: string;
+      follows?: number;
+      differences: { pointer: string; place: string; kept?: string; now?: string }[];
+    };
+  };
+  'POST /api/proposals/{n}/declining': {
+    path: { n: string };
+    body: { shown: string; because: Paragraph };
+    answer: {
+      number: number;
+      noun: 'method' | 'layout' | 'limit' | 'plan';
+      key: Key;
+      revision: number;
+      title: Line;
+      state: 'waiting' | 'approved' | 'declined';
+      proposedBy: Key;
+      proposedAt: Instant;
+      reason?: Paragraph;
+      before: Key[];
+      decidedBy?: Key;
+      decidedAt?: Instant;
+      inForceFrom?: Day;
+      because?: Paragraph;
+      content: Method | Layout | Limit | Plan;
+      sha256: string;
+      follows?: number;
+      differences: { pointer: string; place: string; kept?: string; now?: string }[];
     };
   };
   'POST /api/recomputations': {

@@ -24,6 +24,8 @@ import {
   type PageOf,
   type PhotoRecord,
   type PlacementRecord,
+  type ProposalAnswer,
+  type ProposalInList,
   type RecomputationAnswer,
   type RecomputationInList,
   type RigRecord,
@@ -216,7 +218,7 @@ export const specimensCalledQuery = (text: string) =>
 export const plansQuery = (product: string) =>
   queryOptions({
     queryKey: ['plans', product],
-    queryFn: ({ signal }) => everyOne<Kept<Plan>>(`/api/plans?product=${code(product)}`, signal),
+    queryFn: ({ signal }) => everyOne<Kept<Plan>>(`/api/plans?product=${code(product)}&standing=in+force`, signal),
   });
 
 export const planQuery = (plan: string, revision: number) =>
@@ -262,6 +264,20 @@ export const layoutsQuery = queryOptions({
   queryKey: ['layouts'],
   queryFn: ({ signal }) => everyOne<Kept<Layout>>('/api/layouts', signal),
 });
+
+export const layoutsInForceQuery = queryOptions({
+  queryKey: ['layouts', 'in force'],
+  queryFn: ({ signal }) => everyOne<Kept<Layout>>('/api/layouts?standing=in+force', signal),
+});
+
+export const proposalsQuery = (state: 'waiting' | 'any') =>
+  listQuery<ProposalInList>(['proposals', state], `/api/proposals?state=${state}`);
+
+export const proposalQuery = (number: string) =>
+  queryOptions({
+    queryKey: ['proposals', 'one', number],
+    queryFn: ({ signal }) => read<ProposalAnswer>(`/api/proposals/${code(number)}`, signal),
+  });
 
 export const peopleQuery = queryOptions({
   queryKey: ['people'],

@@ -29,3 +29,7 @@ export function logRunAddress(specimen?: string): string {
 export function logUnreadAddress(unread: string): string {
   return `/log?unread=${encodeURIComponent(unread)}`;
 }
+
+export function proposalAddress(number: number): string {
+  return `/approvals/${number}`;
+}

@@ -1,5 +1,6 @@
 import { Layout } from '@breakbook/lab';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { approve } from '../../../../tests/approved.js';
 import { queryAs } from '../../../../tests/database.js';
 import { burstFile, burstRun, formOf, keepLot, specimenKey } from '../../../../tests/sent-runs.js';
 import { type SignedInCaller, startTestService, type TestService } from '../../../../tests/service.js';
@@ -148,10 +149,16 @@ describe('a file somebody drops', () => {
     const kept = await engineer.ask('POST', '/api/layouts/R1-log/revisions', {
       body: { content: next, reason: 'the logger parts cells by semicolons from now on' },
     });
-    expect(kept, JSON.stringify(kept.body)).toMatchObject({ status: 201 });
-    const read = await operator.ask('POST', `${unread}/read`, {
-      body: burstRun(specimen, { layoutRevision: next.revision }),
+    expect(kept, JSON.stringify(kept.body)).toMatchObject({ status: 201, body: { standing: { state: 'proposed' } } });
+    const readUnder = () =>
+      operator.ask('POST', `${unread}/read`, { body: burstRun(specimen, { layoutRevision: next.revision }) });
+    expect(await readUnder()).toMatchObject({
+      status: 409,
+      body: { code: 'state.conflict', pointer: '/layoutRevision', found: 'proposed' },
     });
+    const colleague = await service.signIn('layout-approver', ['define']);
+    expect(await approve(colleague, kept.body.standing.proposal)).toMatchObject({ status: 200 });
+    const read = await readUnder();
     expect(read, JSON.stringify(read.body)).toMatchObject({ status: 201 });
     expect((await engineer.ask('GET', unread)).body).toMatchObject({ state: 'read' });
   });

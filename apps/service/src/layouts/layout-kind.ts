@@ -19,6 +19,7 @@ export const LAYOUT = kind<Layout, tables.Layout, tables.LayoutRevision>({
     return { content };
   },
   contentOf: ({ content }) => content,
+  proposedAs: 'layoutRevisionId',
 });
 
 /** A run names its rig and the revision of the layout, so a rig has one layout. */

@@ -10,23 +10,23 @@ import { defined, revisionAdded } from '../records/change-kind.js';
 import {
   type Change,
   changeTo,
+  definitionOf,
   type Kept,
   type KeptVersion,
-  keptOf,
   type PageOf,
   pageOf,
-  versionOf,
+  standingRevisionOf,
 } from '../records/kept.js';
-import { PAGING, Paging } from '../records/paging.js';
+import { DEFINITIONS_ASKED, Paging } from '../records/paging.js';
 import { keptHistory, keptOne, keptPage, keptRevision } from '../records/read-kind.js';
 import { within } from '../records/within.js';
 import { Duty } from '../sign-in/duty.decorator.js';
 import { SignedIn, type SignedInActor } from '../sign-in/signed-in.decorator.js';
 import { LAYOUT } from './layout-kind.js';
 
-const KeptLayout = keptOf(Layout);
+const KeptLayout = definitionOf(Layout);
 
-const LayoutsAsked = z.strictObject({ ...PAGING, rig: Key.optional() });
+const LayoutsAsked = z.strictObject({ ...DEFINITIONS_ASKED, rig: Key.optional() });
 type LayoutsAsked = z.infer<typeof LayoutsAsked>;
 
 /** How the files of each rig are read. Files were read by a revision, so none ever changes. */
@@ -37,7 +37,7 @@ export class LayoutsController {
 
   @Get()
   @Duty('signed in')
-  @Answers('Layouts, each in its last revision', pageOf(KeptLayout))
+  @Answers('Layouts, each in its last revision, or in the one in force where that is asked for', pageOf(KeptLayout))
   async list(
     @Query(queriedBy(LayoutsAsked)) { rig, ...paging }: LayoutsAsked,
     @SignedIn() by: SignedInActor,
@@ -55,7 +55,7 @@ export class LayoutsController {
 
   @Get(':layout/revisions')
   @Duty('signed in')
-  @Answers('Every revision of a layout', pageOf(versionOf(Layout)))
+  @Answers('Every revision of a layout', pageOf(standingRevisionOf(Layout)))
   revisions(
     @Param('layout') layout: string,
     @Query(queriedBy(Paging)) paging: Paging,
@@ -66,7 +66,7 @@ export class LayoutsController {
 
   @Get(':layout/revisions/:revision')
   @Duty('signed in')
-  @Answers('One revision of a layout', versionOf(Layout))
+  @Answers('One revision of a layout', standingRevisionOf(Layout))
   revision(
     @Param('layout') layout: string,
     @Param('revision') revision: string,
@@ -77,14 +77,14 @@ export class LayoutsController {
 
   @Post()
   @Duty('define')
-  @Answers('Define a layout by a first revision', KeptLayout)
+  @Answers('Propose a layout by a first revision', KeptLayout)
   define(@Body(parsedBy(Layout)) layout: Layout, @SignedIn() by: SignedInActor): Promise<Kept<Layout>> {
     return defined(this.records, by, LAYOUT, layout);
   }
 
   @Post(':layout/revisions')
   @Duty('define')
-  @Answers('Add the next revision of a layout', KeptLayout)
+  @Answers('Propose the next revision of a layout', KeptLayout)
   revise(
     @Param('layout') layout: string,
     @Body(parsedBy(changeTo(Layout))) change: Change<Layout>,

@@ -15,4 +15,5 @@ export const LIMIT = kind<Limit, tables.Limit, tables.LimitRevision>({
     return { content };
   },
   contentOf: ({ content }) => content,
+  proposedAs: 'limitRevisionId',
 });

@@ -1,4 +1,4 @@
-import { Limit, Refusal } from '@breakbook/lab';
+import { Limit } from '@breakbook/lab';
 import { Records } from '@breakbook/records';
 import { Body, Controller, Get, Param, Post, Query, UseInterceptors } from '@nestjs/common';
 import { parsedBy } from '../http/parsed-by.js';
@@ -9,20 +9,20 @@ import { defined, revisionAdded } from '../records/change-kind.js';
 import {
   type Change,
   changeTo,
+  definitionOf,
   type Kept,
   type KeptVersion,
-  keptOf,
   type PageOf,
   pageOf,
-  versionOf,
+  standingRevisionOf,
 } from '../records/kept.js';
-import { Paging } from '../records/paging.js';
+import { DefinitionsAsked, Paging } from '../records/paging.js';
 import { keptHistory, keptOne, keptPage, keptRevision } from '../records/read-kind.js';
 import { Duty } from '../sign-in/duty.decorator.js';
 import { SignedIn, type SignedInActor } from '../sign-in/signed-in.decorator.js';
 import { LIMIT } from './limit-kind.js';
 
-const KeptLimit = keptOf(Limit);
+const KeptLimit = definitionOf(Limit);
 
 /** What results are held against. Whoever proposes a limit does not approve it. */
 @Controller('api/limits')
@@ -32,9 +32,12 @@ export class LimitsController {
 
   @Get()
   @Duty('signed in')
-  @Answers('Limits, each in its last revision', pageOf(KeptLimit))
-  list(@Query(queriedBy(Paging)) paging: Paging, @SignedIn() by: SignedInActor): Promise<PageOf<Kept<Limit>>> {
-    return keptPage(this.records.read(by.labId), LIMIT, paging);
+  @Answers('Limits, each in its last revision, or in the one in force where that is asked for', pageOf(KeptLimit))
+  list(
+    @Query(queriedBy(DefinitionsAsked)) asked: DefinitionsAsked,
+    @SignedIn() by: SignedInActor,
+  ): Promise<PageOf<Kept<Limit>>> {
+    return keptPage(this.records.read(by.labId), LIMIT, asked);
   }
 
   @Get(':limit')
@@ -46,7 +49,7 @@ export class LimitsController {
 
   @Get(':limit/revisions')
   @Duty('signed in')
-  @Answers('Every revision of a limit', pageOf(versionOf(Limit)))
+  @Answers('Every revision of a limit', pageOf(standingRevisionOf(Limit)))
   revisions(
     @Param('limit') limit: string,
     @Query(queriedBy(Paging)) paging: Paging,
@@ -57,7 +60,7 @@ export class LimitsController {
 
   @Get(':limit/revisions/:revision')
   @Duty('signed in')
-  @Answers('One revision of a limit', versionOf(Limit))
+  @Answers('One revision of a limit', standingRevisionOf(Limit))
   revision(
     @Param('limit') limit: string,
     @Param('revision') revision: string,
@@ -68,32 +71,19 @@ export class LimitsController {
 
   @Post()
   @Duty('define')
-  @Answers('Define a limit by a first revision', KeptLimit)
-  async define(@Body(parsedBy(Limit)) limit: Limit, @SignedIn() by: SignedInActor): Promise<Kept<Limit>> {
-    refuseOwnApproval(limit, by, '');
+  @Answers('Propose a limit by a first revision', KeptLimit)
+  define(@Body(parsedBy(Limit)) limit: Limit, @SignedIn() by: SignedInActor): Promise<Kept<Limit>> {
     return defined(this.records, by, LIMIT, limit);
   }
 
   @Post(':limit/revisions')
   @Duty('define')
-  @Answers('Add the next revision of a limit', KeptLimit)
-  async revise(
+  @Answers('Propose the next revision of a limit', KeptLimit)
+  revise(
     @Param('limit') limit: string,
     @Body(parsedBy(changeTo(Limit))) change: Change<Limit>,
     @SignedIn() by: SignedInActor,
   ): Promise<Kept<Limit>> {
-    refuseOwnApproval(change.content, by, '/content');
     return revisionAdded(this.records, by, LIMIT, limit, change);
   }
-}
-
-function refuseOwnApproval(limit: Limit, by: SignedInActor, at: string): void {
-  if (limit.approvedBy !== by.person) return;
-  throw new Refusal({
-    code: 'duty.conflict',
-    pointer: `${at}/approvedBy`,
-    found: by.person,
-    detail: `${at}/approvedBy: you propose this limit, so somebody else approves it.`,
-    action: 'Have a colleague look at it, and name them here once they have approved it.',
-  });
 }

@@ -2,6 +2,8 @@ import { type LotBundle, type Photo, Refusal, type Run } from '@breakbook/lab';
 import { type Reader, type Row, type Table, tables } from '@breakbook/records';
 import { type FindOptionsWhere, In } from 'typeorm';
 import { asksForPhotos, photosOfRuns } from '../attachments/photos-of-runs.js';
+import { DEFINITIONS } from '../proposals/definitions.js';
+import { isApproved, proposedRevisions } from '../records/standing.js';
 
 /** A lot with everything its judgement rests on, and the raw bytes each run file stands for. */
 export interface StoredLot {
@@ -131,25 +133,25 @@ function latestMeasurements(versions: tables.Measurement[]): tables.Measurement[
   return [...latest.values()].map(({ content }) => content);
 }
 
-/** The plan revision the lot's runs were made under; before the first run, the product's latest. */
+/** The plan revision the lot's runs were made under; before the first run, the last approved one of the product. */
 async function planOf(reader: Reader, productId: string, versions: tables.RunVersion[]): Promise<tables.PlanRevision> {
   const lines = await reader.find(tables.PlanLine, { id: In(versions.map(({ planLineId }) => planLineId)) });
   const revisions = [...new Set(lines.map(({ planRevisionId }) => planRevisionId))].sort();
   const last = revisions.at(-1);
   if (last !== undefined) return reader.one(tables.PlanRevision, last);
   const plans = await reader.find(tables.Plan, { productId });
-  const latest = [
-    ...(
-      await reader.latestOf(
-        tables.PlanRevision,
-        plans.map(({ id }) => id),
-      )
-    ).values(),
-  ].at(-1);
-  if (latest) return latest;
+  const known = await proposedRevisions(
+    reader,
+    DEFINITIONS.plan,
+    plans.map(({ id }) => id),
+  );
+  const latest = plans
+    .map(({ id }) => known.get(id)?.findLast(isApproved)?.version)
+    .findLast((one) => one !== undefined);
+  if (latest) return reader.one(tables.PlanRevision, latest.id);
   throw new Refusal({
     code: 'state.conflict',
-    detail: 'There is no plan for the product of this lot yet. Write one first.',
+    detail: 'There is no approved plan for the product of this lot yet. Have one written and approved first.',
   });
 }
 

@@ -13,4 +13,5 @@ export const METHOD = kind<Method, tables.Method, tables.MethodRevision>({
     return { content };
   },
   contentOf: ({ content }) => content,
+  proposedAs: 'methodRevisionId',
 });

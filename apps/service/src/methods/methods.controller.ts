@@ -9,20 +9,20 @@ import { defined, revisionAdded } from '../records/change-kind.js';
 import {
   type Change,
   changeTo,
+  definitionOf,
   type Kept,
   type KeptVersion,
-  keptOf,
   type PageOf,
   pageOf,
-  versionOf,
+  standingRevisionOf,
 } from '../records/kept.js';
-import { Paging } from '../records/paging.js';
+import { DefinitionsAsked, Paging } from '../records/paging.js';
 import { keptHistory, keptOne, keptPage, keptRevision } from '../records/read-kind.js';
 import { Duty } from '../sign-in/duty.decorator.js';
 import { SignedIn, type SignedInActor } from '../sign-in/signed-in.decorator.js';
 import { METHOD } from './method-kind.js';
 
-const KeptMethod = keptOf(Method);
+const KeptMethod = definitionOf(Method);
 
 /** How tests are run. Results were judged by a revision, so none ever changes; a new text is a new revision. */
 @Controller('api/methods')
@@ -32,9 +32,12 @@ export class MethodsController {
 
   @Get()
   @Duty('signed in')
-  @Answers('Methods, each in its last revision', pageOf(KeptMethod))
-  list(@Query(queriedBy(Paging)) paging: Paging, @SignedIn() by: SignedInActor): Promise<PageOf<Kept<Method>>> {
-    return keptPage(this.records.read(by.labId), METHOD, paging);
+  @Answers('Methods, each in its last revision, or in the one in force where that is asked for', pageOf(KeptMethod))
+  list(
+    @Query(queriedBy(DefinitionsAsked)) asked: DefinitionsAsked,
+    @SignedIn() by: SignedInActor,
+  ): Promise<PageOf<Kept<Method>>> {
+    return keptPage(this.records.read(by.labId), METHOD, asked);
   }
 
   @Get(':method')
@@ -46,7 +49,7 @@ export class MethodsController {
 
   @Get(':method/revisions')
   @Duty('signed in')
-  @Answers('Every revision of a method', pageOf(versionOf(Method)))
+  @Answers('Every revision of a method', pageOf(standingRevisionOf(Method)))
   revisions(
     @Param('method') method: string,
     @Query(queriedBy(Paging)) paging: Paging,
@@ -57,7 +60,7 @@ export class MethodsController {
 
   @Get(':method/revisions/:revision')
   @Duty('signed in')
-  @Answers('One revision of a method', versionOf(Method))
+  @Answers('One revision of a method', standingRevisionOf(Method))
   revision(
     @Param('method') method: string,
     @Param('revision') revision: string,
@@ -68,14 +71,14 @@ export class MethodsController {
 
   @Post()
   @Duty('define')
-  @Answers('Define a method by a first revision', KeptMethod)
+  @Answers('Propose a method by a first revision', KeptMethod)
   define(@Body(parsedBy(Method)) method: Method, @SignedIn() by: SignedInActor): Promise<Kept<Method>> {
     return defined(this.records, by, METHOD, method);
   }
 
   @Post(':method/revisions')
   @Duty('define')
-  @Answers('Add the next revision of a method', KeptMethod)
+  @Answers('Propose the next revision of a method', KeptMethod)
   revise(
     @Param('method') method: string,
     @Body(parsedBy(changeTo(Method))) change: Change<Method>,

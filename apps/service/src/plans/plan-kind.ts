@@ -1,10 +1,11 @@
-import { type Limit, type Method, type Plan } from '@breakbook/lab';
+import { type Limit, limitName, type Method, type Plan } from '@breakbook/lab';
 import { type Reader, type Rows, tables } from '@breakbook/records';
 import { In } from 'typeorm';
 import { acceptance } from '../arithmetic.js';
 import { kind } from '../records/kind.js';
 import { type Names } from '../records/names.js';
 import { revisionOf } from '../records/revisions.js';
+import { isApproved, proposedRevisions } from '../records/standing.js';
 
 export const PLAN = kind<Plan, tables.Plan, tables.PlanRevision>({
   word: 'plan',
@@ -18,25 +19,65 @@ export const PLAN = kind<Plan, tables.Plan, tables.PlanRevision>({
     return { content };
   },
   contentOf: ({ content }) => content,
+  proposedAs: 'planRevisionId',
   rowsWith: addLines,
   heldBy: usedByRuns,
 });
 
+/** What keeps a plan from being approved: a method or limit that is not, or a limit that is not the one in force. */
+export async function noteUnapproved(names: Names, plan: Plan): Promise<void> {
+  const { reader } = names;
+  const methods = await revisionsOf<Method>(
+    reader,
+    METHODS,
+    plan.lines.map(({ method }) => method),
+  );
+  const limits = await revisionsOf<Limit>(
+    reader,
+    LIMITS,
+    plan.lines.flatMap((line) => line.limits.map(({ limit }) => limit)),
+  );
+  for (const [index, line] of plan.lines.entries()) {
+    const method = methods.find(
+      ({ content }) => content.method === line.method && content.revision === line.methodRevision,
+    );
+    if (method && !method.approved)
+      names.note(
+        'state.conflict',
+        `/lines/${index}/methodRevision`,
+        notApproved(`method ${line.method} rev. ${line.methodRevision}`),
+      );
+    for (const [n, ref] of line.limits.entries()) {
+      const limit = limits.find(({ content }) => content.limit === ref.limit && content.revision === ref.revision);
+      if (limit && !limit.approved)
+        names.note('state.conflict', `/lines/${index}/limits/${n}`, notApproved(`limit ${limitName(ref)}`));
+    }
+  }
+  names.refuse();
+  await noteLineProblems(names, plan);
+}
+
+const notApproved = (what: string) =>
+  `${what} is not approved. Have it approved first; a plan rests on nothing that is only proposed.`;
+
 /** What the lines of a plan name, and whether it fits. */
 async function noteLineProblems(names: Names, plan: Plan): Promise<void> {
   const { reader } = names;
-  const methods = await contentsOf<Method>(
+  const methods = (
+    await revisionsOf<Method>(
+      reader,
+      METHODS,
+      plan.lines.map(({ method }) => method),
+    )
+  ).map(({ content }) => content);
+  const known = await revisionsOf<Limit>(
     reader,
-    tables.Method,
-    tables.MethodRevision,
-    plan.lines.map(({ method }) => method),
-  );
-  const limits = await contentsOf<Limit>(
-    reader,
-    tables.Limit,
-    tables.LimitRevision,
+    LIMITS,
     plan.lines.flatMap((line) => line.limits.map(({ limit }) => limit)),
   );
+  const named = new Set(plan.lines.flatMap((line) => line.limits.map(limitName)));
+  // A later revision that is only proposed takes no other's place.
+  const limits = known.flatMap(({ content, approved }) => (approved || named.has(limitName(content)) ? [content] : []));
   const records = {
     limits,
     methodOf: (ref: { method: string; methodRevision: number }) =>
@@ -56,18 +97,32 @@ async function noteLineProblems(names: Names, plan: Plan): Promise<void> {
   }
 }
 
-/** Every revision of the things of these names; a name that is not there gives none. */
-async function contentsOf<C>(
+const METHODS = {
+  nouns: tables.Method,
+  versions: tables.MethodRevision,
+  column: 'methodRevisionId',
+  contentOf: ({ content }: { content: object }) => content,
+} as const;
+const LIMITS = {
+  nouns: tables.Limit,
+  versions: tables.LimitRevision,
+  column: 'limitRevisionId',
+  contentOf: ({ content }: { content: object }) => content,
+} as const;
+
+/** Every revision of the things of these names, and whether it is approved; a name that is not there gives none. */
+async function revisionsOf<C>(
   reader: Reader,
-  nouns: typeof tables.Method | typeof tables.Limit,
-  versions: typeof tables.MethodRevision | typeof tables.LimitRevision,
+  kind: typeof METHODS | typeof LIMITS,
   keys: string[],
-): Promise<C[]> {
-  const known = await reader.find<tables.Method | tables.Limit>(nouns, { key: In([...new Set(keys)]) });
-  const rows = await reader.find<tables.MethodRevision | tables.LimitRevision>(versions, {
-    recordId: In(known.map(({ id }) => id)),
-  });
-  return rows.map(({ content }) => content as C);
+): Promise<{ content: C; approved: boolean }[]> {
+  const known = await reader.find<tables.Method | tables.Limit>(kind.nouns, { key: In([...new Set(keys)]) });
+  const found = await proposedRevisions<tables.MethodRevision | tables.LimitRevision>(
+    reader,
+    kind,
+    known.map(({ id }) => id),
+  );
+  return [...found.values()].flat().map((one) => ({ content: one.content as C, approved: isApproved(one) }));
 }
 
 /** The rows that answer "which plans use this limit, or this method?" in one query. */

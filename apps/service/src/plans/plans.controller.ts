@@ -10,23 +10,23 @@ import { defined, revisionAdded } from '../records/change-kind.js';
 import {
   type Change,
   changeTo,
+  definitionOf,
   type Kept,
   type KeptVersion,
-  keptOf,
   type PageOf,
   pageOf,
-  versionOf,
+  standingRevisionOf,
 } from '../records/kept.js';
-import { PAGING, Paging } from '../records/paging.js';
+import { DEFINITIONS_ASKED, Paging } from '../records/paging.js';
 import { keptHistory, keptOne, keptPage, keptRevision } from '../records/read-kind.js';
 import { within } from '../records/within.js';
 import { Duty } from '../sign-in/duty.decorator.js';
 import { SignedIn, type SignedInActor } from '../sign-in/signed-in.decorator.js';
 import { PLAN } from './plan-kind.js';
 
-const KeptPlan = keptOf(Plan);
+const KeptPlan = definitionOf(Plan);
 
-const PlansAsked = z.strictObject({ ...PAGING, product: Key.optional() });
+const PlansAsked = z.strictObject({ ...DEFINITIONS_ASKED, product: Key.optional() });
 type PlansAsked = z.infer<typeof PlansAsked>;
 
 /** What will be tested, and what is claimed by it. A revision never changes; a run under it freezes even its number. */
@@ -37,7 +37,7 @@ export class PlansController {
 
   @Get()
   @Duty('signed in')
-  @Answers('Plans, each in its last revision', pageOf(KeptPlan))
+  @Answers('Plans, each in its last revision, or in the one in force where that is asked for', pageOf(KeptPlan))
   async list(
     @Query(queriedBy(PlansAsked)) { product, ...paging }: PlansAsked,
     @SignedIn() by: SignedInActor,
@@ -55,7 +55,7 @@ export class PlansController {
 
   @Get(':plan/revisions')
   @Duty('signed in')
-  @Answers('Every revision of a plan', pageOf(versionOf(Plan)))
+  @Answers('Every revision of a plan', pageOf(standingRevisionOf(Plan)))
   revisions(
     @Param('plan') plan: string,
     @Query(queriedBy(Paging)) paging: Paging,
@@ -66,7 +66,7 @@ export class PlansController {
 
   @Get(':plan/revisions/:revision')
   @Duty('signed in')
-  @Answers('One revision of a plan', versionOf(Plan))
+  @Answers('One revision of a plan', standingRevisionOf(Plan))
   revision(
     @Param('plan') plan: string,
     @Param('revision') revision: string,
@@ -77,14 +77,14 @@ export class PlansController {
 
   @Post()
   @Duty('define')
-  @Answers('Define a plan by a first revision', KeptPlan)
+  @Answers('Propose a plan by a first revision', KeptPlan)
   define(@Body(parsedBy(Plan)) plan: Plan, @SignedIn() by: SignedInActor): Promise<Kept<Plan>> {
     return defined(this.records, by, PLAN, plan);
   }
 
   @Post(':plan/revisions')
   @Duty('define')
-  @Answers('Add the next revision of a plan', KeptPlan)
+  @Answers('Propose the next revision of a plan', KeptPlan)
   revise(
     @Param('plan') plan: string,
     @Body(parsedBy(changeTo(Plan))) change: Change<Plan>,

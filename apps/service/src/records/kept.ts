@@ -1,5 +1,6 @@
 import { Instant, Key, Line, Paragraph } from '@breakbook/lab';
 import { z } from 'zod';
+import { Standing } from './standing.js';
 
 /** A thing of the lab as it is answered: its name and number, the version in force, and who said it when and why. */
 export function keptOf<T extends z.ZodType>(content: T) {
@@ -14,6 +15,16 @@ export function keptOf<T extends z.ZodType>(content: T) {
     reason: Paragraph.optional(),
     content,
   });
+}
+
+/** A method, layout, limit or plan in its last revision, and how that stands. */
+export function definitionOf<T extends z.ZodType>(content: T) {
+  return keptOf(content).extend({ standing: Standing });
+}
+
+/** One revision of such a thing, and how it stands. */
+export function standingRevisionOf<T extends z.ZodType>(content: T) {
+  return definitionOf(content).omit({ key: true, number: true });
 }
 
 /** One version of what is said of a thing. */
@@ -41,6 +52,8 @@ export interface KeptVersion<C> {
   at: string;
   by: string;
   reason?: string;
+  /** Of what one person proposes and another approves. */
+  standing?: Standing;
   content: C;
 }
 

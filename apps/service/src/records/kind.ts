@@ -8,6 +8,7 @@ import {
   type Version,
 } from '@breakbook/records';
 import { type Names } from './names.js';
+import { type ProposalColumn } from './standing.js';
 
 /**
  * A noun of the lab and what is said of it: in which tables it is kept, what its content names, which rows come with
@@ -27,6 +28,8 @@ export interface Kind<C extends object, N extends Noun, V extends Version> {
   contentOf(version: V): C;
   /** Rows that come with a new version. */
   rowsWith?(rows: Rows, version: V): Promise<void>;
+  /** Where a revision is proposed by one person and approved by another: the column of a proposal that names it. */
+  proposedAs?: ProposalColumn;
   /** What rests on a revision, for the sentence that refuses to change it. */
   heldBy?(reader: Reader, version: V): Promise<string | undefined>;
 }

@@ -22,6 +22,12 @@ export const PAGING = {
 export const Paging = z.strictObject(PAGING);
 export type Paging = z.infer<typeof Paging>;
 
+/** Of what has revisions: each thing in its last one, or in the one in force, where it has one. */
+export const DEFINITIONS_ASKED = { ...PAGING, standing: z.enum(['last', 'in force']).optional() };
+
+export const DefinitionsAsked = z.strictObject(DEFINITIONS_ASKED);
+export type DefinitionsAsked = z.infer<typeof DefinitionsAsked>;
+
 /** The order of a list and the place in it. What a place is made of is nobody's business but the list's. */
 export function pageAsked<B extends string>({ limit = 50, after, order = 'oldest' }: Paging, by: B) {
   return {

@@ -3,7 +3,8 @@ import { type Noun, type Page, type Reader, tables, type Version } from '@breakb
 import { type FindOptionsWhere, In } from 'typeorm';
 import { type Kept, type KeptVersion, type PageOf } from './kept.js';
 import { type Kind } from './kind.js';
-import { nextPlace, type Paging, pageAsked } from './paging.js';
+import { type DefinitionsAsked, nextPlace, type Paging, pageAsked } from './paging.js';
+import { type Standing, standings } from './standing.js';
 import { type Said } from './write-kind.js';
 
 /** The thing of this name, with the version in force. */
@@ -23,29 +24,43 @@ export async function keptAs<C extends object, N extends Noun, V extends Version
   kind: Kind<C, N, V>,
   { noun, version }: Said<N, V>,
 ): Promise<Kept<C>> {
-  const people = await peopleBehind(reader, [version]);
-  return { key: noun.key, number: noun.number, ...versionAs(kind, version, people) };
+  const behind = await standingBehind(reader, kind, [version]);
+  return { key: noun.key, number: noun.number, ...versionAs(kind, version, behind) };
 }
 
 /** A piece of the list of things of a kind, each with its version in force, by their short numbers. */
 export async function keptPage<C extends object, N extends Noun, V extends Version>(
   reader: Reader,
   kind: Kind<C, N, V>,
-  paging: Paging,
+  { standing = 'last', ...paging }: DefinitionsAsked,
   where: FindOptionsWhere<N> = {},
 ): Promise<PageOf<Kept<C>>> {
   const page = pageAsked(paging, 'number') as unknown as Page<N>;
   const { rows: nouns, more } = await reader.page(kind.nouns, where, page);
-  const versions = await reader.latestOf<V>(
-    kind.versions,
-    nouns.map(({ id }) => id),
-  );
-  const people = await peopleBehind(reader, [...versions.values()]);
+  const ids = nouns.map(({ id }) => id);
+  const versions =
+    standing === 'last' ? await reader.latestOf<V>(kind.versions, ids) : await inForce(reader, kind, ids);
+  const behind = await standingBehind(reader, kind, [...versions.values()]);
   const items = nouns.flatMap(({ id, key, number }) => {
     const version = versions.get(id);
-    return version ? [{ key, number, ...versionAs(kind, version, people) }] : [];
+    return version ? [{ key, number, ...versionAs(kind, version, behind) }] : [];
   });
   return { items, next: nextPlace(nouns.at(-1)?.number, more) };
+}
+
+/** The revision in force of each of these things; one that has none is not among them. */
+async function inForce<C extends object, N extends Noun, V extends Version>(
+  reader: Reader,
+  { versions, proposedAs: column, contentOf }: Kind<C, N, V>,
+  recordIds: string[],
+): Promise<Map<string, V>> {
+  const found = new Map<string, V>();
+  if (!column) return found;
+  const stands = await standings(reader, { versions, column, contentOf }, recordIds);
+  const where = { recordId: In(recordIds) } as FindOptionsWhere<V>;
+  for (const version of await reader.find<V>(versions, where))
+    if (stands.get(version.id)?.state === 'in force') found.set(version.recordId, version);
+  return found;
 }
 
 /** A piece of everything that was said of a thing, by version. */
@@ -61,9 +76,9 @@ export async function keptHistory<C extends object, N extends Noun, V extends Ve
     { recordId: noun.id } as FindOptionsWhere<V>,
     pageAsked(paging, 'version') as unknown as Page<V>,
   );
-  const people = await peopleBehind(reader, rows);
+  const behind = await standingBehind(reader, kind, rows);
   return {
-    items: rows.map((version) => versionAs(kind, version, people)),
+    items: rows.map((version) => versionAs(kind, version, behind)),
     next: nextPlace(rows.at(-1)?.version, more),
   };
 }
@@ -84,7 +99,7 @@ export async function keptRevision<C extends { revision: number }, N extends Nou
       code: 'request.not-found',
       detail: `There is no revision "${shown(revision)}" of ${kind.word} ${key} in this lab.`,
     });
-  return versionAs(kind, found, await peopleBehind(reader, [found]));
+  return versionAs(kind, found, await standingBehind(reader, kind, [found]));
 }
 
 /** The names of those who added rows, by their ids. */
@@ -101,10 +116,28 @@ export function saidBy(
   return { version, at: at.toISOString(), by: people.get(personId) ?? '', ...(reason === null ? {} : { reason }) };
 }
 
+/** Who said these versions, and how each stands where another person approves it. */
+interface Behind {
+  people: ReadonlyMap<string, string>;
+  standing: ReadonlyMap<string, Standing>;
+}
+
+async function standingBehind<C extends object, N extends Noun, V extends Version>(
+  reader: Reader,
+  { versions, proposedAs: column, contentOf }: Kind<C, N, V>,
+  rows: V[],
+): Promise<Behind> {
+  const people = await peopleBehind(reader, rows);
+  if (!column) return { people, standing: new Map() };
+  const recordIds = rows.map(({ recordId }) => recordId);
+  return { people, standing: await standings(reader, { versions, column, contentOf }, recordIds) };
+}
+
 function versionAs<C extends object, N extends Noun, V extends Version>(
   kind: Kind<C, N, V>,
   version: V,
-  people: ReadonlyMap<string, string>,
+  { people, standing }: Behind,
 ): KeptVersion<C> {
-  return { ...saidBy(version, people), content: kind.contentOf(version) };
+  const stands = standing.get(version.id);
+  return { ...saidBy(version, people), ...(stands ? { standing: stands } : {}), content: kind.contentOf(version) };
 }

@@ -1,9 +1,10 @@
 import { Refusal } from '@breakbook/lab';
-import { type New, type NewVersion, type Noun, type Rows, type Version } from '@breakbook/records';
+import { type New, type NewVersion, type Noun, type Rows, tables, type Version } from '@breakbook/records';
 import { type FindOptionsWhere } from 'typeorm';
 import { type Kind, keyOf } from './kind.js';
 import { Names } from './names.js';
 import { said } from './revisions.js';
+import { propose } from './standing.js';
 
 /** A noun with one version of what is said of it. */
 export interface Said<N extends Noun, V extends Version> {
@@ -48,8 +49,8 @@ export async function revise<C extends object, N extends Noun, V extends Version
 }
 
 /**
- * Adds the next revision of a method, limit, layout or plan. A revision never changes once it is kept, because results
- * were judged by it; a new text has a new number.
+ * Proposes the next revision of a method, limit, layout or plan. A revision never changes once it is kept, because
+ * results were judged by it; a new text has a new number. It judges nothing until another person has approved it.
  */
 export async function addRevision<C extends { revision: number }, N extends Noun, V extends Version & { content: C }>(
   rows: Rows,
@@ -68,7 +69,7 @@ export async function addRevision<C extends { revision: number }, N extends Noun
 
 /**
  * Says what a lot folder says of a thing, where the same is not said already. A thing that carries a revision must say
- * the same under the same number.
+ * the same under the same number, and counts as approved by whom it names.
  */
 export async function keep<C extends object, N extends Noun, V extends Version>(
   rows: Rows,
@@ -117,8 +118,23 @@ async function readied<C extends object, N extends Noun, V extends Version>(
   const names = new Names(rows, at);
   const anchor = await kind.anchor(content, names);
   const columns = await kind.columns(content, names);
+  if (kind.proposedAs) await noteApprover(rows, names, content);
   names.refuse();
   return { anchor, columns };
+}
+
+/** Whoever proposes does not approve, and who is named to approve has the duty for it. */
+async function noteApprover(rows: Rows, names: Names, content: object): Promise<void> {
+  if (!('approvedBy' in content) || typeof content.approvedBy !== 'string') return;
+  const named = await rows.maybe(tables.Person, { key: content.approvedBy });
+  if (!named || named.kind === 'program') return;
+  if (named.id === rows.by.personId)
+    names.note(
+      'duty.conflict',
+      '/approvedBy',
+      'you propose this, so somebody else approves it. Name the colleague it is put before.',
+      named.key,
+    );
 }
 
 async function addVersion<C extends object, N extends Noun, V extends Version>(
@@ -130,6 +146,7 @@ async function addVersion<C extends object, N extends Noun, V extends Version>(
 ): Promise<V> {
   const version = await rows.addVersion<V>(kind.versions, noun.id, columns, follows);
   await kind.rowsWith?.(rows, version);
+  if (kind.proposedAs) await propose(rows, kind.proposedAs, version.id);
   return version;
 }
 

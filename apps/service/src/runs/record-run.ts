@@ -16,6 +16,7 @@ import { type RunFileSource, type RunToRead, readRunToRead } from '../workers/ru
 import { keepRefused, waitingUnread } from './keep-refused.js';
 import { refuseKnownBytes } from './known-bytes.js';
 import { flaggedDuplicates } from './near-duplicates.js';
+import { refuseProposed } from './refuse-proposed.js';
 import { type RunContext, runContext } from './run-context.js';
 import { problemsOfRun } from './run-problems.js';
 import { writeRun } from './write-run.js';
@@ -65,6 +66,7 @@ export async function recordRun(
     await refuseKnownBytes(reader, parts);
     await refuseClosed(reader, context.lot, '/specimen');
     await refuseDestroyed(reader, context.specimen);
+    await refuseProposed(reader, context);
     const described = { ...run, files: parts.map(({ name, bytes }) => ({ name, sha256: bytes.sha256 })) };
     const problems = await problemsOfRun(reader, context, described);
     if (problems.length > 0) throw new Refusal(problems);

@@ -68,6 +68,11 @@ export const ROUTE_DUTIES: Record<string, RouteDuty> = {
   'POST /api/plans': ['define'],
   'POST /api/plans/:plan/revisions': ['define'],
 
+  'GET /api/proposals': 'signed in',
+  'GET /api/proposals/:n': 'signed in',
+  'POST /api/proposals/:n/approval': ['define'],
+  'POST /api/proposals/:n/declining': ['define'],
+
   'GET /api/rigs': 'signed in',
   'GET /api/rigs/:rig': 'signed in',
   'GET /api/rigs/:rig/history': 'signed in',
@@ -195,6 +200,8 @@ export const ROUTES_ASKING_AGAIN = [
   'POST /api/rigs/:rig/tokens',
   'POST /api/rigs/:rig/tokens/:number/revocation',
   'POST /api/runs/:run/validity',
+  'POST /api/proposals/:n/approval',
+  'POST /api/proposals/:n/declining',
   'POST /api/evaluations/:n/documents',
   'POST /api/nonconformities/:n/closing',
   'POST /api/concessions/:n/grant',

@@ -3,6 +3,7 @@ import { gzipSync } from 'node:zlib';
 import { type Layout } from '@breakbook/lab';
 import { PostgresRawStore, verifyRecords } from '@breakbook/records';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { proposeAndApprove } from '../../../../tests/approved.js';
 import { burstFile, burstRun, formOf, keepLot, lotWithoutRuns, specimenKey } from '../../../../tests/sent-runs.js';
 import { type SignedInCaller, startTestService, type TestService } from '../../../../tests/service.js';
 
@@ -13,6 +14,7 @@ import { type SignedInCaller, startTestService, type TestService } from '../../.
 let service: TestService;
 let operator: SignedInCaller;
 let engineer: SignedInCaller;
+let colleague: SignedInCaller;
 let unused = 0;
 
 beforeAll(async () => {
@@ -20,6 +22,7 @@ beforeAll(async () => {
   await keepLot(service.records, 20);
   operator = await service.signIn('b-ravenscroft');
   engineer = await service.signIn('layout-keeper', ['define']);
+  colleague = await service.signIn('layout-approver', ['define']);
 }, 120_000);
 afterAll(() => service.close());
 
@@ -30,11 +33,10 @@ if (!first) throw new Error('the sample lot has a layout');
 async function revised(change: { [Key in keyof Layout]?: unknown }): Promise<number> {
   const before = await engineer.ask('GET', `/api/layouts/${first?.layout}`);
   const revision = before.body.content.revision + 1;
-  const answer = await engineer.ask('POST', `/api/layouts/${first?.layout}/revisions`, {
-    body: { content: { ...first, ...change, revision }, reason: 'the logger was set anew' },
-    headers: { 'if-match': before.headers.get('etag') ?? '' },
+  await proposeAndApprove(engineer, colleague, `/api/layouts/${first?.layout}/revisions`, {
+    content: { ...first, ...change, revision },
+    reason: 'the logger was set anew',
   });
-  expect(answer, JSON.stringify(answer.body)).toMatchObject({ status: 201 });
   return revision;
 }
 

@@ -39,6 +39,8 @@ import { PlanLineLimit } from './plan-line-limit.js';
 import { PlanRevision } from './plan-revision.js';
 import { Product } from './product.js';
 import { ProductVersion } from './product-version.js';
+import { Proposal } from './proposal.js';
+import { ProposalDecision } from './proposal-decision.js';
 import { RawBytes } from './raw-bytes.js';
 import { Reading } from './reading.js';
 import { Recomputation } from './recomputation.js';
@@ -82,6 +84,8 @@ export const EVIDENCE = [
   PlanRevision,
   PlanLine,
   PlanLineLimit,
+  Proposal,
+  ProposalDecision,
   Rig,
   RigVersion,
   RigToken,
@@ -176,6 +180,8 @@ export * from './plan-line-limit.js';
 export * from './plan-revision.js';
 export * from './product.js';
 export * from './product-version.js';
+export * from './proposal.js';
+export * from './proposal-decision.js';
 export * from './raw-bytes.js';
 export * from './reading.js';
 export * from './recomputation.js';

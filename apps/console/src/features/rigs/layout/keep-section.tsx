@@ -4,14 +4,14 @@ import { Link } from 'react-router';
 import { seatTaken } from '../../../client/queries.js';
 import { isSignedOut } from '../../../client/read.js';
 import { send } from '../../../client/send.js';
-import { logUnreadAddress, rigAddress } from '../../../parts/addresses.js';
+import { logUnreadAddress, proposalAddress, rigAddress } from '../../../parts/addresses.js';
 import { Field, FormProblem, TextArea } from '../../../parts/field.js';
 import { Section } from '../../../parts/sheet/sheet.js';
 import { useMe } from '../../people/me.js';
 import { layoutOf } from './layout-draft.js';
 import { type OfLayout } from './layout-editor.js';
 
-/** Keeps the layout as the first or the next revision for its rig. */
+/** Proposes the layout as the first or the next revision for its rig. */
 export function KeepSection({ draft, change, inForce, unread }: OfLayout) {
   const { duties } = useMe();
   const queries = useQueryClient();
@@ -31,23 +31,33 @@ export function KeepSection({ draft, change, inForce, unread }: OfLayout) {
     onError: (error) => {
       if (isSignedOut(error)) seatTaken(queries, null);
     },
-    onSuccess: () => queries.invalidateQueries({ queryKey: ['layouts'] }),
+    onSuccess: () =>
+      Promise.all([
+        queries.invalidateQueries({ queryKey: ['layouts'] }),
+        queries.invalidateQueries({ queryKey: ['proposals'] }),
+      ]),
   });
   if (keep.data)
     return (
-      <Section question="Is it kept?" word="Kept">
+      <Section question="Is it in force?" word="Proposed">
         <p role="status">
-          Kept as revision {keep.data.content.revision} of {keep.data.content.layout}. Runs name the revision by which
-          their files are read; those recorded before keep theirs.
+          Proposed as revision {keep.data.content.revision} of {keep.data.content.layout}. It reads files once another
+          person has approved it. Runs name the revision by which their files are read; those recorded before keep
+          theirs.
         </p>
         <p>
+          {keep.data.standing.proposal !== undefined && (
+            <Link className="action main" to={proposalAddress(keep.data.standing.proposal)}>
+              Who approves it
+            </Link>
+          )}{' '}
           {unread === undefined ? (
             <Link className="action" to={rigAddress(draft.rig)}>
               Open rig {draft.rig}
             </Link>
           ) : (
-            <Link className="action main" to={logUnreadAddress(unread)}>
-              Read the unread file again under it
+            <Link className="action" to={logUnreadAddress(unread)}>
+              Read the unread file again, once it is approved
             </Link>
           )}
         </p>
@@ -55,8 +65,8 @@ export function KeepSection({ draft, change, inForce, unread }: OfLayout) {
     );
   if (!duties.includes('define'))
     return (
-      <Section question="Who keeps it?" word="Keep">
-        <p>A layout is kept by somebody with the duty to define. You can try one on the file, and show it to them.</p>
+      <Section question="Who proposes it?" word="Keep">
+        <p>A layout is proposed by somebody with the duty to define, and approved by another. You can try one on the file, and show it to them.</p>
       </Section>
     );
   const lacking = !('layout' in read) || (inForce !== undefined && reason.trim() === '');
@@ -89,7 +99,7 @@ export function KeepSection({ draft, change, inForce, unread }: OfLayout) {
         )}
         <FormProblem error={keep.error} />
         <button className="action main" type="submit" disabled={lacking || keep.isPending}>
-          Keep as revision {draft.revision} of {draft.layout === '' ? 'the layout' : draft.layout}
+          Propose as revision {draft.revision} of {draft.layout === '' ? 'the layout' : draft.layout}
         </button>
       </form>
     </Section>

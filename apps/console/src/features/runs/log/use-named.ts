@@ -3,7 +3,7 @@ import { useQueries, useQuery } from '@tanstack/react-query';
 import { type LotRecord, type RigRecord, type RunInList, type SpecimenRecord } from '../../../client/answers.js';
 import {
   labQuery,
-  layoutsQuery,
+  layoutsInForceQuery,
   lotRecordQuery,
   methodQuery,
   peopleQuery,
@@ -63,7 +63,7 @@ export function useNamed(draft: Draft): FoundNames {
   );
   const methods = useQueries({ queries: lines.map(({ line }) => methodQuery(line.method, line.methodRevision)) });
   const rig = useQuery({ ...rigQuery(draft.rig), enabled: draft.rig !== '', retry: false });
-  const layouts = useQuery({ ...layoutsQuery, enabled: rig.data !== undefined });
+  const layouts = useQuery({ ...layoutsInForceQuery, enabled: rig.data !== undefined });
   const layout = (layouts.data ?? []).find(({ content }) => content.rig === rig.data?.key)?.content;
   const unfit = lines.filter((_, index) => isUnfit(layout, methods[index]?.data?.content));
   const choices = lines.filter((one) => !unfit.includes(one));
