@@ -2,6 +2,8 @@ import { QueryClientProvider } from '@tanstack/react-query';
 import { useState } from 'react';
 import { BrowserRouter, Navigate, Route, Routes } from 'react-router';
 import { newQueryClient } from '../client/queries.js';
+import { ApprovalPage } from '../features/approvals/approval-page.js';
+import { ApprovalsPage } from '../features/approvals/approvals-page.js';
 import { DocumentsPage } from '../features/documents/documents-page.js';
 import { LedgerPage } from '../features/ledger/ledger-page.js';
 import { LotPage } from '../features/lots/lot-page.js';
@@ -47,6 +49,8 @@ export function App() {
                 <Route path="rigs/:rig/layout" element={<LayoutPage />} />
                 <Route path="unread" element={<UnreadPage />} />
                 <Route path="documents" element={<DocumentsPage />} />
+                <Route path="approvals" element={<ApprovalsPage />} />
+                <Route path="approvals/:n" element={<ApprovalPage />} />
                 <Route path="ledger" element={<LedgerPage />} />
                 <Route path="*" element={<NothingHere />} />
               </Route>

@@ -15,6 +15,7 @@ const NOUNS: readonly Noun[] = [
   { word: 'Specimens', address: '/specimens' },
   { word: 'Rigs', address: '/rigs' },
   { word: 'Unread files', address: '/unread' },
+  { word: 'Approvals', address: '/approvals', duties: ['define', 'audit'] },
   { word: 'Documents', address: '/documents' },
   { word: 'Ledger', address: '/ledger' },
 ];

@@ -1,7 +1,7 @@
 import { useQuery } from '@tanstack/react-query';
 import { Link, useParams } from 'react-router';
 import { type CalibrationRecord, type PlacementRecord, type RigRecord } from '../../client/answers.js';
-import { calibrationsQuery, labQuery, layoutsQuery, placementsQuery, rigQuery } from '../../client/queries.js';
+import { calibrationsQuery, labQuery, layoutsInForceQuery, placementsQuery, rigQuery } from '../../client/queries.js';
 import { layoutAddress } from '../../parts/addresses.js';
 import { day } from '../../parts/moment.js';
 import { HeadStrip, Section, Sheet } from '../../parts/sheet/sheet.js';
@@ -49,7 +49,7 @@ function RigSheet({ rig, placements, calibrations }: RigSheetProps) {
   const { declared } = usePrint();
   const { duties } = useMe();
   const { data: lab } = useQuery(labQuery);
-  const { data: layouts = [] } = useQuery(layoutsQuery);
+  const { data: layouts = [] } = useQuery(layoutsInForceQuery);
   const today = clockIn(lab?.zone ?? 'UTC', Date.now()).slice(0, 10);
   const events = calibrations.map(({ content }) => content);
   const sensors = placements

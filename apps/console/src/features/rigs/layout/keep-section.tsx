@@ -66,7 +66,10 @@ export function KeepSection({ draft, change, inForce, unread }: OfLayout) {
   if (!duties.includes('define'))
     return (
       <Section question="Who proposes it?" word="Keep">
-        <p>A layout is proposed by somebody with the duty to define, and approved by another. You can try one on the file, and show it to them.</p>
+        <p>
+          A layout is proposed by somebody with the duty to define, and approved by another. You can try one on the
+          file, and show it to them.
+        </p>
       </Section>
     );
   const lacking = !('layout' in read) || (inForce !== undefined && reason.trim() === '');

@@ -55,8 +55,8 @@ export function WhichSection({ draft, change, named }: OfDraft) {
       )}
       {named.lot && !named.looking && named.choices.length === 0 && named.unfit.length === 0 && (
         <p>
-          The product of this lot has no plan in force yet. What is claimed is declared before the test: have a plan written
-          and approved.
+          The product of this lot has no plan in force yet. What is claimed is declared before the test: have a plan
+          written and approved.
         </p>
       )}
       <div className="pair">
