@@ -1,3 +1,4 @@
+import { createHash } from 'node:crypto';
 import fs from 'node:fs';
 import os from 'node:os';
 import path from 'node:path';
@@ -6,6 +7,8 @@ import { type Actor, foundLab, type Records, tables } from '@breakbook/records';
 import { type RunningService, type ServiceOptions, startService } from '@breakbook/service';
 import { givePassphrase } from '../apps/service/src/sign-in/credentials.ts';
 import { hashPassphrase } from '../apps/service/src/sign-in/passphrase-hash.ts';
+import { codeOf, stepAt } from '../apps/service/src/sign-in/second-factor/one-time-code.ts';
+import { SealedSecrets } from '../apps/service/src/sign-in/second-factor/sealed-secrets.ts';
 import { type TestDatabase, testDatabase } from './database.ts';
 
 /** What a service answered, its body read as what it says it is. */
@@ -33,8 +36,9 @@ export interface SignedInCaller extends Caller {
   person: string;
   personId: string;
   passphrase: string;
-  cookie: string;
-  /** Gives the passphrase again, for routes that need it fresh. */
+  /** As it is now. */
+  readonly cookie: string;
+  /** Gives passphrase and second factor again, for routes that need them fresh. */
   again(): Promise<void>;
 }
 
@@ -46,8 +50,11 @@ export interface TestService extends RunningService {
   /** The lab, and the program that founded it. */
   lab: Actor;
   anonymous: Caller;
-  /** Signs somebody in over HTTP; adds them with these duties where nobody is called so yet. */
-  signIn(person: string, duties?: Duty[]): Promise<SignedInCaller>;
+  /**
+   * Signs somebody in over HTTP, with a second factor where their duties need one; adds them with these duties where
+   * nobody is called so yet. In the one lab, or the one named.
+   */
+  signIn(person: string, duties?: Duty[], inLab?: { lab?: Actor; key?: string }): Promise<SignedInCaller>;
   /** Somebody who calls with this token. */
   withToken(token: string): Caller;
 }
@@ -83,7 +90,8 @@ export async function startTestService(
     records,
     lab,
     anonymous: callerWith({}),
-    signIn: (person, duties = []) => signIn(records, lab, callerWith, person, duties),
+    signIn: (person, duties = [], inLab = {}) =>
+      signIn({ url: service.url, database, keys, lab: inLab.lab ?? lab, callerWith }, person, duties, inLab.key),
     withToken: (token) => callerWith({ authorization: `Bearer ${token}` }),
     async close() {
       await service.close();
@@ -113,25 +121,103 @@ function anEmptyLab(records: Records): Promise<Actor> {
   );
 }
 
-/** Passphrases of this test run, by database and person: hashing one takes a twentieth of a second. */
+interface House {
+  url: string;
+  database: TestDatabase;
+  keys: { folder: string };
+  lab: Actor;
+  callerWith: (headers: Record<string, string>) => Caller;
+}
+
+/** Somebody who keeps their cookie as a browser does: it is another one after passphrase or second factor was given. */
 async function signIn(
-  records: Records,
-  lab: Actor,
-  callerWith: (headers: Record<string, string>) => Caller,
+  { url, database, keys, lab, callerWith }: House,
   person: string,
   duties: Duty[],
+  labKey: string | undefined,
 ): Promise<SignedInCaller> {
   const passphrase = `${person} breaks wheels on purpose`;
-  const personId = await personCalled(records, lab, person, duties, passphrase);
-  const answer = await callerWith({}).ask('POST', '/api/sign-in', { body: { person, passphrase } });
+  const personId = await personCalled(database.records, lab, person, duties, passphrase);
+  let cookie = '';
+  const kept = (answer: Answer): Answer => {
+    cookie = answer.headers.get('set-cookie')?.split(';')[0] ?? cookie;
+    return answer;
+  };
+  const caller: Caller = {
+    ask: async (...asked) => kept(await callerWith({ cookie }).ask(...asked)),
+    fetch: (...asked) => callerWith({ cookie }).fetch(...asked),
+  };
+  const answer = kept(
+    await callerWith({}).ask('POST', '/api/sign-in', {
+      body: { person, passphrase, ...(labKey === undefined ? {} : { lab: labKey }) },
+    }),
+  );
   if (answer.status !== 200) throw new Error(`${person} could not sign in: ${JSON.stringify(answer.body)}`);
-  const cookie = answer.headers.get('set-cookie')?.split(';')[0] ?? '';
-  const caller = callerWith({ cookie });
+  const secondFactor = async () => {
+    await letCodeBeTaken(database, keys, lab.labId, personId);
+    const { status, body } = await caller.ask('POST', '/api/me/second-factor', { body: { code: testCode(personId) } });
+    if (status !== 204) throw new Error(`${person} could not give a code: ${JSON.stringify(body)}`);
+  };
+  codes.set(codeKey(url, person), async () => {
+    await letCodeBeTaken(database, keys, lab.labId, personId);
+    return testCode(personId);
+  });
+  const needed = answer.body.secondFactorNeeded !== 'nothing' || answer.body.secondFactor === 'owed';
+  if (needed) await secondFactor();
   const again = async () => {
     const { status } = await caller.ask('POST', '/api/me/again', { body: { passphrase } });
     if (status !== 204) throw new Error(`${person} could not give the passphrase again: ${status}`);
+    if (needed) await secondFactor();
   };
-  return { ...caller, person, personId, passphrase, cookie, again };
+  return {
+    ...caller,
+    person,
+    personId,
+    passphrase,
+    again,
+    get cookie() {
+      return cookie;
+    },
+  };
+}
+
+/** How the code of somebody who was signed in is found, by the service's port and their name. */
+const codes = new Map<string, () => Promise<string>>();
+
+function codeKey(url: string, person: string): string {
+  return `${new URL(url).port} ${person}`;
+}
+
+/** A code that somebody can give now at the service of this address. They were signed in by \`signIn\` before. */
+export async function codeFor(url: string, person: string): Promise<string> {
+  const code = codes.get(codeKey(url, person));
+  if (!code) throw new Error(`${person} was never signed in, so nobody knows their codes.`);
+  return code();
+}
+
+/** The secret of a test person's code generator, the same in every process that signs them in. */
+function testSecret(personId: string): Uint8Array {
+  return createHash('sha1').update(`code generator of ${personId}`).digest();
+}
+
+/** What the code generator of a test person shows now. */
+export function testCode(personId: string): string {
+  return codeOf(testSecret(personId), stepAt(Date.now()));
+}
+
+/** Sees to it that a test person has a code generator, and that its next code was not taken: tests do not wait for it. */
+export async function letCodeBeTaken(
+  database: TestDatabase,
+  keys: { folder: string },
+  labId: string,
+  personId: string,
+): Promise<void> {
+  const sealed = new SealedSecrets(keys.folder).seal(testSecret(personId), personId);
+  await database.dataSource.query(
+    `insert into code_generator (lab_id, id, sealed, in_use) values ($1, $2, $3, true)
+     on conflict (lab_id, id) do update set sealed = excluded.sealed, in_use = true, last_step = 0`,
+    [labId, personId, sealed],
+  );
 }
 
 async function personCalled(

@@ -6,7 +6,7 @@ import { importDefinitions } from '../../apps/service/src/lots/import-definition
 import { labOf } from '../../apps/service/src/lots/import-lot.ts';
 import { queryAs, testDatabase } from '../database.ts';
 import { lotWithoutRuns } from '../sent-runs.ts';
-import { type SignedInCaller, startTestService, type TestService } from '../service.ts';
+import { codeFor, type SignedInCaller, startTestService, type TestService } from '../service.ts';
 import { needs, told } from '../tools.ts';
 import { BUILT, expectAccessible, launchChromium, picture, signIn, watch } from './browser.ts';
 
@@ -215,6 +215,8 @@ needs('chromium', 'pdftotext')('a run, from logging it to the report of its lot'
       await page.getByRole('button', { name: 'Decide: valid' }).click();
       const passphrase = page.getByLabel('Your passphrase, once more');
       await passphrase.fill('not it');
+      const code = page.getByLabel('Code', { exact: true });
+      await code.fill('000000');
       await page.getByRole('button', { name: 'Go on' }).click();
       await page
         .getByRole('alert')
@@ -224,6 +226,7 @@ needs('chromium', 'pdftotext')('a run, from logging it to the report of its lot'
       await expectAccessible(page);
       await picture(page, 'passphrase-again');
       await passphrase.fill(reviewer.passphrase);
+      await code.fill(await codeFor(page.url(), reviewer.person));
       await page.getByRole('button', { name: 'Go on' }).click();
       await page
         .getByText(/Margin to the limit/)

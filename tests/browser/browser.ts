@@ -4,6 +4,7 @@ import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { type Browser, chromium, type Page } from 'playwright-core';
 import { expect } from 'vitest';
+import { codeFor } from '../service.ts';
 import { toolPath } from '../tools.ts';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
@@ -35,11 +36,16 @@ export function launchChromium(): Promise<Browser> {
   return chromium.launch({ executablePath: toolPath('chromium'), args: QUIET });
 }
 
+/** Signs somebody in on the page, with a code where one is asked for. */
 export async function signIn(page: Page, person: string, passphrase: string): Promise<void> {
   await page.getByLabel('Name to sign in with').fill(person);
-  await page.getByLabel('Passphrase').fill(passphrase);
+  await page.getByLabel('Passphrase', { exact: true }).fill(passphrase);
   await page.keyboard.press('Enter');
-  await page.getByLabel('Passphrase').waitFor({ state: 'detached' });
+  await page.getByLabel('Name to sign in with').waitFor({ state: 'detached' });
+  if ((await page.getByLabel('Code', { exact: true }).count()) === 0) return;
+  await page.getByLabel('Code', { exact: true }).fill(await codeFor(page.url(), person));
+  await page.keyboard.press('Enter');
+  await page.getByRole('heading', { name: 'Second factor' }).waitFor({ state: 'detached' });
 }
 
 /** Pictures of a page, wide and narrow, light and dark, in the folder that BREAKBOOK_PICTURES names, if any. */

@@ -25,5 +25,6 @@ export function passphraseTable(given: FirstPassphrase[]): string {
   );
   return `
 Sign in with one of these. They are shown this once and kept nowhere; write down those you need.
+Whoever reviews, decides, issues or administers adds a second factor on their own page (/me) before the first signature.
 ${lines.join('\n')}`;
 }

@@ -31,6 +31,7 @@ import { RigsModule } from './rigs/rigs.module.js';
 import { RunsModule } from './runs/runs.module.js';
 import { SensorsModule } from './sensors/sensors.module.js';
 import { PUBLIC_ADDRESS } from './sign-in/public-address.token.js';
+import { SealedSecrets } from './sign-in/second-factor/sealed-secrets.js';
 import { type PublicAddress } from './sign-in/session-cookie.js';
 import { SignInModule } from './sign-in/sign-in.module.js';
 import { SpecimensModule } from './specimens/specimens.module.js';
@@ -100,6 +101,7 @@ export function serviceOn(
     { provide: PUBLIC_ADDRESS, useValue: address },
     { provide: DATABASE, useValue: database },
     { provide: LedgerKeys, useValue: new LedgerKeys(keys.folder) },
+    { provide: SealedSecrets, useValue: new SealedSecrets(keys.folder) },
     { provide: CHECKPOINT_COPIES, useValue: keys.checkpointCopies },
   ];
   return {

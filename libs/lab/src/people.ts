@@ -16,6 +16,8 @@ export const Lab = z.strictObject({
   address: Paragraph,
   /** IANA zone in which times are shown. */
   zone: z.string().regex(/^[A-Za-z_]+(\/[A-Za-z_+-]+)*$/),
+  /** Who needs a second factor to sign in at all; otherwise it is only whoever signs, decides or administers, for that. */
+  secondFactor: z.enum(['everyone']).optional(),
 });
 export type Lab = z.infer<typeof Lab>;
 

@@ -17,6 +17,8 @@ const ME: Myself = {
   role: 'Head of the lab',
   duties: ['review'],
   givenPassphrase: false,
+  secondFactor: 'given',
+  secondFactorNeeded: 'signing',
 };
 const PASSPHRASE = 'rims let go at dawn';
 let me: Myself | undefined;

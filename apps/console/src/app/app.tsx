@@ -9,6 +9,7 @@ import { LedgerPage } from '../features/ledger/ledger-page.js';
 import { LotPage } from '../features/lots/lot-page.js';
 import { LotsPage } from '../features/lots/lots-page.js';
 import { Door } from '../features/people/door.js';
+import { MyPage } from '../features/people/my-page.js';
 import { LayoutPage } from '../features/rigs/layout/layout-page.js';
 import { RigPage } from '../features/rigs/rig-page.js';
 import { RigsPage } from '../features/rigs/rigs-page.js';
@@ -52,6 +53,7 @@ export function App() {
                 <Route path="approvals" element={<ApprovalsPage />} />
                 <Route path="approvals/:n" element={<ApprovalPage />} />
                 <Route path="ledger" element={<LedgerPage />} />
+                <Route path="me" element={<MyPage />} />
                 <Route path="*" element={<NothingHere />} />
               </Route>
             </Routes>

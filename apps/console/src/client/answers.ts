@@ -7,6 +7,9 @@ type Listed<Route extends keyof Operations> = Answer<Route> extends { items: (in
 /** Who is signed in. */
 export type Myself = Answer<'GET /api/me'>;
 
+export type OwnSecondFactors = Answer<'GET /api/me/second-factor'>;
+export type OwnSession = Listed<'GET /api/me/sessions'>;
+
 /** A piece of a list, and where the next begins. */
 export interface PageOf<T> {
   items: T[];

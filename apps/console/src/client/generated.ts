@@ -216,7 +216,7 @@ export type InvalidReason =
   | 'wrong specimen'
   | 'record incomplete';
 export type Key = string;
-export type Lab = { lab: Key; name: Line; address: Paragraph; zone: string };
+export type Lab = { lab: Key; name: Line; address: Paragraph; zone: string; secondFactor?: 'everyone' };
 export type Layout = {
   layout: Key;
   revision: Revision;
@@ -1887,10 +1887,46 @@ export interface Operations {
       role: Line;
       duties: Duty[];
       givenPassphrase: boolean;
+      secondFactor: 'none' | 'owed' | 'given';
+      secondFactorNeeded: 'nothing' | 'signing' | 'everything';
     };
   };
   'POST /api/me/again': { body: { passphrase: string }; answer: undefined };
+  'POST /api/me/code-generator': { answer: { secret: string; address: string } };
+  'POST /api/me/code-generator/confirmation': { body: { code: string }; answer: { recoveryCodes: string[] } };
+  'POST /api/me/code-generator/removal': { answer: undefined };
+  'POST /api/me/passkeys': {
+    body: {
+      name: Line;
+      id: string;
+      clientDataJSON: string;
+      attestationObject: string;
+      transports: ('ble' | 'cable' | 'hybrid' | 'internal' | 'nfc' | 'smart-card' | 'usb')[];
+    };
+    answer: { recoveryCodes: string[] };
+  };
+  'POST /api/me/passkeys/{passkey}/removal': { path: { passkey: string }; answer: undefined };
+  'POST /api/me/passkeys/offer': { answer: { challenge: string } & { [name: string]: unknown } };
   'POST /api/me/passphrase': { body: { current: string; passphrase: string }; answer: undefined };
+  'POST /api/me/recovery-codes': { answer: { recoveryCodes: string[] } };
+  'GET /api/me/second-factor': {
+    answer: {
+      codeGenerator: boolean;
+      recoveryCodes: number;
+      passkeys: { id: string; name: Line; addedAt: Instant; usedAt: Instant | null }[];
+    };
+  };
+  'POST /api/me/second-factor': { body: { code: string }; answer: undefined };
+  'POST /api/me/second-factor/passkey': {
+    body: { id: string; clientDataJSON: string; authenticatorData: string; signature: string };
+    answer: undefined;
+  };
+  'POST /api/me/second-factor/passkey/question': { answer: { challenge: string } & { [name: string]: unknown } };
+  'GET /api/me/sessions': {
+    answer: { items: { id: string; beganAt: Instant; seenAt: Instant; device: string; this: boolean }[] };
+  };
+  'POST /api/me/sessions/{session}/ending': { path: { session: string }; answer: undefined };
+  'POST /api/me/sessions/ending': { answer: undefined };
   'GET /api/methods': {
     query?: { limit?: number; after?: string; order?: 'oldest' | 'newest'; standing?: 'last' | 'in force' };
     answer: {
@@ -2265,6 +2301,11 @@ export interface Operations {
     };
   };
   'POST /api/people/{person}/passphrase': { path: { person: string }; answer: { person: string; passphrase: string } };
+  'POST /api/people/{person}/second-factor/removal': {
+    path: { person: string };
+    body: { reason: Line };
+    answer: undefined;
+  };
   'GET /api/plans': {
     query?: {
       limit?: number;
@@ -2944,7 +2985,7 @@ export interface Operations {
     };
   };
   'POST /api/sign-in': {
-    body: { person: Key; passphrase: string };
+    body: { lab?: Key; person: Key; passphrase: string };
     answer: {
       lab: { lab: Key; name: Line };
       person: Key;
@@ -2952,6 +2993,8 @@ export interface Operations {
       role: Line;
       duties: Duty[];
       givenPassphrase: boolean;
+      secondFactor: 'none' | 'owed' | 'given';
+      secondFactorNeeded: 'nothing' | 'signing' | 'everything';
     };
   };
   'POST /api/sign-out': { answer: undefined };

@@ -21,6 +21,8 @@ import {
   type LotPackage,
   type LotRecord,
   type Myself,
+  type OwnSecondFactors,
+  type OwnSession,
   type PageOf,
   type PhotoRecord,
   type PlacementRecord,
@@ -37,7 +39,7 @@ import {
   type WindowOfChannel,
 } from './answers.js';
 import { ProblemAnswer } from './problem-answer.js';
-import { isSignedOut, read } from './read.js';
+import { isAskedWho, isSignedOut, read } from './read.js';
 
 /**
  * What was refused is refused again; only a service that is away or overloaded is worth another try. Wherever an answer
@@ -47,7 +49,7 @@ export function newQueryClient(): QueryClient {
   const queries = new QueryClient({
     queryCache: new QueryCache({
       onError: (error) => {
-        if (isSignedOut(error)) seatTaken(queries, null);
+        if (isAskedWho(error)) void whoSitsHere(queries);
       },
     }),
     defaultOptions: {
@@ -58,6 +60,17 @@ export function newQueryClient(): QueryClient {
     },
   });
   return queries;
+}
+
+/**
+ * An answer that was asked for while the session went on under a new secret says that nobody is signed in; so it is
+ * looked who is. Where it is nobody, the whole console knows.
+ */
+async function whoSitsHere(queries: QueryClient): Promise<void> {
+  const me = await queries.fetchQuery({ ...meQuery, staleTime: 0 }).catch(() => undefined);
+  if (me === null) seatTaken(queries, null);
+  else if (me?.secondFactor !== 'owed')
+    await queries.refetchQueries({ predicate: ({ state }) => isAskedWho(state.error) });
 }
 
 /** Who is signed in; null when nobody is. */
@@ -75,6 +88,18 @@ export function seatTaken(queries: QueryClient, by: Myself | null): void {
   queries.removeQueries({ predicate: ({ queryKey }) => queryKey[0] !== meQuery.queryKey[0] });
   queries.setQueryData(meQuery.queryKey, by);
 }
+
+/** What the person has beside the passphrase. */
+export const secondFactorQuery = queryOptions({
+  queryKey: ['my', 'second factor'],
+  queryFn: ({ signal }) => read<OwnSecondFactors>('/api/me/second-factor', signal),
+});
+
+/** Where they are signed in. */
+export const sessionsQuery = queryOptions({
+  queryKey: ['my', 'sessions'],
+  queryFn: ({ signal }) => read<{ items: OwnSession[] }>('/api/me/sessions', signal),
+});
 
 /** A list, newest first, a piece at a time. */
 function listQuery<T>(queryKey: readonly string[], path: string) {

@@ -18,6 +18,11 @@ export function isSignedOut(error: unknown): boolean {
   return error instanceof ProblemAnswer && error.status === 401 && !needsPassphrase(error);
 }
 
+/** Did it refuse for want of somebody signed in, or of what they give beside the passphrase? */
+export function isAskedWho(error: unknown): boolean {
+  return error instanceof ProblemAnswer && error.status === 401;
+}
+
 /** Did it refuse because whoever is signed in gave the passphrase too long ago for what was asked? */
 export function needsPassphrase(error: unknown): boolean {
   return error instanceof ProblemAnswer && error.refused.problems.some(({ code }) => code === 'auth.again');

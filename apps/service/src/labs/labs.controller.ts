@@ -10,7 +10,7 @@ import { Answers } from '../openapi/answers.decorator.js';
 import { type Change, changeTo, type KeptVersion, type PageOf, pageOf, versionOf } from '../records/kept.js';
 import { nextPlace, Paging, pageAsked } from '../records/paging.js';
 import { peopleBehind, saidBy } from '../records/read-kind.js';
-import { Duty } from '../sign-in/duty.decorator.js';
+import { Again, Duty } from '../sign-in/duty.decorator.js';
 import { SignedIn, type SignedInActor } from '../sign-in/signed-in.decorator.js';
 
 const KeptLab = versionOf(Lab);
@@ -57,7 +57,8 @@ export class LabsController {
 
   @Put(':lab')
   @Duty('administer')
-  @Answers('Say something else of a lab: its address, its zone', KeptLab)
+  @Again()
+  @Answers('Say something else of a lab: its address, its zone, who needs a second factor', KeptLab)
   async change(
     @Param('lab') key: string,
     @IfMatch() follows: number,

@@ -91,6 +91,19 @@ export class PeopleController {
     return this.people.newPassphrase(by, person);
   }
 
+  @Post(':person/second-factor/removal')
+  @Duty('administer')
+  @Again()
+  @HttpCode(204)
+  @Answers('Takes away what a person has beside the passphrase and has lost. Their sessions end; they add another.')
+  takeSecondFactors(
+    @Param('person') person: string,
+    @Body(parsedBy(Because)) { reason }: Because,
+    @SignedIn() by: SignedInActor,
+  ): Promise<void> {
+    return this.people.takeSecondFactors(by, person, reason);
+  }
+
   @Post(':person/closing')
   @Duty('administer')
   @Again()

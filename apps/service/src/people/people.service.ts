@@ -9,6 +9,7 @@ import { endSessionsOf, givePassphrase, takePassphrase } from '../sign-in/creden
 import { drawPassphrase } from '../sign-in/drawn-passphrase.js';
 import { SIGNING_DUTIES } from '../sign-in/forbidden-pairs.js';
 import { hashPassphrase } from '../sign-in/passphrase-hash.js';
+import { takeSecondFactors } from '../sign-in/second-factor/second-factors.js';
 import { type SignedInActor } from '../sign-in/signed-in.decorator.js';
 import { PERSON } from './person-kind.js';
 
@@ -90,6 +91,13 @@ export class PeopleService {
       givePassphrase(rows, await personCalled(rows, key), hash, { cause: 'given by administrator', temporary: true }),
     );
     return { person: key, passphrase };
+  }
+
+  /** For somebody who has lost what they had beside the passphrase. */
+  async takeSecondFactors(by: SignedInActor, key: string, reason: string): Promise<void> {
+    await this.records.change(by, 'second factors taken away', reason, async (rows) =>
+      takeSecondFactors(rows, await personCalled(rows, key)),
+    );
   }
 
   /** Somebody signs in no more. What they did stays under their name. */

@@ -4,6 +4,7 @@ import { type RigTokens } from '../rigs/tokens/rig-tokens.js';
 import { type RouteDuty } from './duty.decorator.js';
 import { type RouteAdmission } from './route-admissions.js';
 import { refuseOtherSites } from './same-origin.js';
+import { requireFresh, requireSecondFactor } from './second-factor/second-factor-needed.js';
 import { type PublicAddress, secretIn } from './session-cookie.js';
 import { type Session, type Sessions } from './sessions.js';
 import { type SignedInActor } from './signed-in.decorator.js';
@@ -93,13 +94,9 @@ async function bySession(
       detail: 'Your passphrase was given to you, so somebody else has seen it.',
       action: 'Choose one of your own first (POST /api/me/passphrase).',
     });
+  requireSecondFactor(session, admission);
   if (duty !== 'signed in') requireDuty(duty, session.duties);
-  if (admission.again && !session.fresh)
-    throw new Refusal({
-      code: 'auth.again',
-      detail: 'This needs your passphrase again.',
-      action: 'Sign in again, or give it alone (POST /api/me/again), then do the same within five minutes.',
-    });
+  if (admission.again) requireFresh(session, admission);
   return actorOf(session);
 }
 
@@ -129,8 +126,8 @@ function requireDuty(needed: readonly Duty[], held: readonly Duty[]): void {
   );
 }
 
-function actorOf({ id, labId, personId, person, duties }: Session): SignedInActor {
-  return { labId, personId, person, duties, sessionId: id };
+function actorOf({ id, labId, personId, person, duties, second, askedOfEveryone }: Session): SignedInActor {
+  return { labId, personId, person, duties, sessionId: id, second, askedOfEveryone };
 }
 
 function forbidden(detail: string, action?: string): Refusal {

@@ -3,7 +3,7 @@ import { type Rows, tables } from '@breakbook/records';
 import { Injectable } from '@nestjs/common';
 import { DataSource } from 'typeorm';
 import { hashPassphrase, isOutdated, isPassphrase } from './passphrase-hash.js';
-import { WrongTries } from './wrong-tries.js';
+import { triesOfSecondFactor, WrongTries } from './wrong-tries.js';
 
 /** Whose passphrase it was. */
 export interface KnownPerson {
@@ -73,7 +73,11 @@ export async function givePassphrase(
      on conflict (lab_id, id) do update set hash = excluded.hash, temporary = excluded.temporary`,
     [rows.labId, whose.id, hash, temporary],
   );
-  await rows.manager.query('delete from wrong_try where lab_id = $1 and id = $2', [rows.labId, whose.key]);
+  await rows.manager.query('delete from wrong_try where lab_id = $1 and id in ($2, $3)', [
+    rows.labId,
+    whose.key,
+    triesOfSecondFactor(whose.key),
+  ]);
   await endSessionsOf(rows, whose.id);
   await rows.add(tables.CredentialChange, { whoseId: whose.id, cause });
 }

@@ -3,6 +3,7 @@ import { SetMetadata } from '@nestjs/common';
 
 export const DUTY = Symbol('duty of a route');
 export const AGAIN = Symbol('passphrase again');
+export const BEFORE_SECOND_FACTOR = Symbol('open before the second factor');
 export const GIVEN_PASSPHRASE = Symbol('open to a given passphrase');
 
 /** Who may call a route: whoever has one of these duties, any person signed in, or anybody at all. */
@@ -16,7 +17,8 @@ export function Duty(first: DutyName | 'signed in' | 'anybody', ...more: DutyNam
 
 /**
  * The passphrase must have been given within the last five minutes, at sign-in or again (`POST /api/me/again`): for signing, deciding,
- * and changes of duties or keys, so that a screen left open signs nothing.
+ * and changes of duties or keys, so that a screen left open signs nothing. The second factor is asked for with it from
+ * whoever has one, and from whoever has a duty that needs one.
  */
 export function Again() {
   return SetMetadata(AGAIN, true);
@@ -25,4 +27,12 @@ export function Again() {
 /** Also open to whoever has not chosen an own passphrase yet in place of the one that was given. */
 export function WithGivenPassphrase() {
   return SetMetadata(GIVEN_PASSPHRASE, true);
+}
+
+/**
+ * Also open where the second factor is missing: to whoever has one and has not given it in this session yet (`giving`),
+ * or only to whoever has none and must get one first (`adding`).
+ */
+export function BeforeSecondFactor(to: 'giving' | 'adding') {
+  return SetMetadata(BEFORE_SECOND_FACTOR, to);
 }

@@ -3,6 +3,7 @@ import { type Records, type Rows, tables } from '@breakbook/records';
 import { givePassphrase } from './credentials.js';
 import { drawPassphrase } from './drawn-passphrase.js';
 import { hashPassphrase } from './passphrase-hash.js';
+import { takeSecondFactors } from './second-factor/second-factors.js';
 import { changeAtMachine } from './the-machine.js';
 
 /** What is printed once for a person, and kept nowhere. */
@@ -61,7 +62,8 @@ async function refuseSecondStart(rows: Rows): Promise<void> {
 
 /**
  * A new passphrase for somebody who has lost theirs, given at the machine itself. Whoever sits there has seen it, so it
- * opens nothing but the way to an own one.
+ * opens nothing but the way to an own one. What they had beside the passphrase is taken away with it: this is the way
+ * back for a lab whose only administrator has lost everything.
  */
 export async function resetPassphrase(records: Records, labId: string, person: string): Promise<string> {
   const whose = await records.read(labId).named(tables.Person, person);
@@ -69,8 +71,9 @@ export async function resetPassphrase(records: Records, labId: string, person: s
     throw new Refusal({ code: 'request.not-found', detail: `${person} is a program, which never signs in.` });
   const passphrase = drawPassphrase();
   const hash = await hashPassphrase(passphrase);
-  await changeAtMachine(records, labId, 'passphrase reset at the machine', (rows) =>
-    givePassphrase(rows, whose, hash, { cause: 'reset at the machine', temporary: true }),
-  );
+  await changeAtMachine(records, labId, 'passphrase reset at the machine', async (rows) => {
+    await takeSecondFactors(rows, whose);
+    await givePassphrase(rows, whose, hash, { cause: 'reset at the machine', temporary: true });
+  });
   return passphrase;
 }

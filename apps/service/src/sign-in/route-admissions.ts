@@ -1,7 +1,7 @@
 import { type INestApplication } from '@nestjs/common';
 import { ModulesContainer } from '@nestjs/core';
 import { servedHandlers } from '../http/served-handlers.js';
-import { AGAIN, DUTY, GIVEN_PASSPHRASE, type RouteDuty } from './duty.decorator.js';
+import { AGAIN, BEFORE_SECOND_FACTOR, DUTY, GIVEN_PASSPHRASE, type RouteDuty } from './duty.decorator.js';
 
 /** What a route asks of whoever calls it. */
 export interface RouteAdmission {
@@ -9,6 +9,7 @@ export interface RouteAdmission {
   duty?: RouteDuty | undefined;
   again: boolean;
   givenPassphrase: boolean;
+  beforeSecondFactor?: 'giving' | 'adding' | undefined;
 }
 
 export const OPEN: RouteAdmission = { duty: 'anybody', again: false, givenPassphrase: true };
@@ -28,5 +29,6 @@ export function admissionOf(handler: object): RouteAdmission {
     duty: Reflect.getMetadata(DUTY, handler) as RouteDuty | undefined,
     again: Reflect.hasMetadata(AGAIN, handler),
     givenPassphrase: Reflect.hasMetadata(GIVEN_PASSPHRASE, handler),
+    beforeSecondFactor: Reflect.getMetadata(BEFORE_SECOND_FACTOR, handler) as RouteAdmission['beforeSecondFactor'],
   };
 }

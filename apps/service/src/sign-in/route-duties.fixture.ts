@@ -14,6 +14,20 @@ export const ROUTE_DUTIES: Record<string, RouteDuty> = {
   'GET /api/me': 'signed in',
   'POST /api/me/again': 'signed in',
   'POST /api/me/passphrase': 'signed in',
+  'GET /api/me/second-factor': 'signed in',
+  'POST /api/me/second-factor': 'signed in',
+  'POST /api/me/second-factor/passkey/question': 'signed in',
+  'POST /api/me/second-factor/passkey': 'signed in',
+  'POST /api/me/code-generator': 'signed in',
+  'POST /api/me/code-generator/confirmation': 'signed in',
+  'POST /api/me/code-generator/removal': 'signed in',
+  'POST /api/me/recovery-codes': 'signed in',
+  'POST /api/me/passkeys/offer': 'signed in',
+  'POST /api/me/passkeys': 'signed in',
+  'POST /api/me/passkeys/:passkey/removal': 'signed in',
+  'GET /api/me/sessions': 'signed in',
+  'POST /api/me/sessions/ending': 'signed in',
+  'POST /api/me/sessions/:session/ending': 'signed in',
 
   'GET /api/people': 'signed in',
   'GET /api/people/:person': 'signed in',
@@ -21,6 +35,7 @@ export const ROUTE_DUTIES: Record<string, RouteDuty> = {
   'PUT /api/people/:person': ['administer'],
   'PUT /api/people/:person/duties': ['administer'],
   'POST /api/people/:person/passphrase': ['administer'],
+  'POST /api/people/:person/second-factor/removal': ['administer'],
   'POST /api/people/:person/closing': ['administer'],
 
   'GET /api/rigs/:rig/tokens': ['administer', 'audit'],
@@ -192,10 +207,19 @@ export const ROUTE_DUTIES: Record<string, RouteDuty> = {
 
 /** Routes that ask for the passphrase again: signing, deciding, and changes of duties and keys. */
 export const ROUTES_ASKING_AGAIN = [
+  'POST /api/me/code-generator',
+  'POST /api/me/code-generator/confirmation',
+  'POST /api/me/code-generator/removal',
+  'POST /api/me/recovery-codes',
+  'POST /api/me/passkeys/offer',
+  'POST /api/me/passkeys',
+  'POST /api/me/passkeys/:passkey/removal',
+  'PUT /api/labs/:lab',
   'POST /api/people',
   'PUT /api/people/:person',
   'PUT /api/people/:person/duties',
   'POST /api/people/:person/passphrase',
+  'POST /api/people/:person/second-factor/removal',
   'POST /api/people/:person/closing',
   'POST /api/rigs/:rig/tokens',
   'POST /api/rigs/:rig/tokens/:number/revocation',
@@ -210,3 +234,17 @@ export const ROUTES_ASKING_AGAIN = [
 
 /** Routes open to whoever has not chosen an own passphrase yet. */
 export const ROUTES_WITH_GIVEN_PASSPHRASE = ['GET /api/me', 'POST /api/me/passphrase'];
+
+/** Routes open where the second factor is missing: not given yet in this session, or not there and asked of everybody. */
+export const ROUTES_BEFORE_SECOND_FACTOR: Record<string, 'giving' | 'adding'> = {
+  'GET /api/me': 'giving',
+  'GET /api/me/second-factor': 'giving',
+  'POST /api/me/second-factor': 'giving',
+  'POST /api/me/second-factor/passkey/question': 'giving',
+  'POST /api/me/second-factor/passkey': 'giving',
+  'POST /api/me/again': 'adding',
+  'POST /api/me/code-generator': 'adding',
+  'POST /api/me/code-generator/confirmation': 'adding',
+  'POST /api/me/passkeys/offer': 'adding',
+  'POST /api/me/passkeys': 'adding',
+};

@@ -9,7 +9,12 @@ import { type Caller, startTestService, type TestService } from '../../../../tes
 import { guardRoutes } from './admission.js';
 import { digestOfSecret } from './drawn-secret.js';
 import { OPEN } from './route-admissions.js';
-import { ROUTE_DUTIES, ROUTES_ASKING_AGAIN, ROUTES_WITH_GIVEN_PASSPHRASE } from './route-duties.fixture.js';
+import {
+  ROUTE_DUTIES,
+  ROUTES_ASKING_AGAIN,
+  ROUTES_BEFORE_SECOND_FACTOR,
+  ROUTES_WITH_GIVEN_PASSPHRASE,
+} from './route-duties.fixture.js';
 
 /** Whoever calls with one duty, by it; beside them one without any, and nobody. */
 const callers = new Map<Duty | 'none', Caller>();
@@ -76,10 +81,16 @@ describe('the routes of the running service', () => {
         duty: ROUTE_DUTIES[route],
         again: ROUTES_ASKING_AGAIN.includes(route),
         givenPassphrase: ROUTES_WITH_GIVEN_PASSPHRASE.includes(route),
+        beforeSecondFactor: ROUTES_BEFORE_SECOND_FACTOR[route],
       };
       expect(admission, route).toEqual(asks);
     }
-    expect([...ROUTES_ASKING_AGAIN, ...ROUTES_WITH_GIVEN_PASSPHRASE].filter((one) => !ROUTE_DUTIES[one])).toEqual([]);
+    const named = [
+      ...ROUTES_ASKING_AGAIN,
+      ...ROUTES_WITH_GIVEN_PASSPHRASE,
+      ...Object.keys(ROUTES_BEFORE_SECOND_FACTOR),
+    ];
+    expect(named.filter((one) => !ROUTE_DUTIES[one])).toEqual([]);
   });
 
   it.each(Object.entries(ROUTE_DUTIES).filter(([, duty]) => duty !== 'anybody'))(

@@ -1,6 +1,11 @@
 import { Module } from '@nestjs/common';
 import { RigTokensModule } from '../rigs/tokens/rig-tokens.module.js';
 import { Credentials } from './credentials.js';
+import { LabsOfSignIn } from './labs-of-sign-in.js';
+import { OwnSessionsController } from './own-sessions.controller.js';
+import { Passkeys } from './second-factor/passkeys.js';
+import { SecondFactorController } from './second-factor/second-factor.controller.js';
+import { SecondFactors } from './second-factor/second-factors.js';
 import { Sessions } from './sessions.js';
 import { SignInController } from './sign-in.controller.js';
 import { SignInService } from './sign-in.service.js';
@@ -9,8 +14,8 @@ import { WrongTries } from './wrong-tries.js';
 /** Signing in: who calls, by a session or by a rig's token. */
 @Module({
   imports: [RigTokensModule],
-  controllers: [SignInController],
-  providers: [SignInService, Credentials, Sessions, WrongTries],
+  controllers: [SignInController, SecondFactorController, OwnSessionsController],
+  providers: [SignInService, LabsOfSignIn, Credentials, Sessions, WrongTries, SecondFactors, Passkeys],
   exports: [Credentials, Sessions],
 })
 export class SignInModule {}

@@ -5,7 +5,7 @@ import fastifyCookie from '@fastify/cookie';
 import { fastify } from 'fastify';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { queryAs } from '../../../../tests/database.ts';
-import { startTestService, type TestService } from '../../../../tests/service.ts';
+import { letCodeBeTaken, startTestService, type TestService, testCode } from '../../../../tests/service.ts';
 import { RigTokens } from '../rigs/tokens/rig-tokens.js';
 import { startService } from '../start.js';
 import { guardRoutes } from './admission.js';
@@ -49,6 +49,8 @@ describe('a session', () => {
       role: 'tester',
       duties: ['record', 'draw'],
       givenPassphrase: false,
+      secondFactor: 'none',
+      secondFactorNeeded: 'nothing',
     });
     const [pair = '', ...attributes] = (answer.headers.get('set-cookie') ?? '').split('; ');
     expect(attributes.sort()).toEqual(['HttpOnly', 'Path=/', 'SameSite=Strict']);
@@ -87,6 +89,45 @@ describe('a session', () => {
     const second = cookieOf(await signIn('fixed', passphrase, first));
     expect(second).not.toBe(first);
     expect([await isLetIn(first), await isLetIn(second)]).toEqual([false, true]);
+  });
+
+  it('goes on under a new secret once passphrase or second factor was given again, and the one before is dead', async () => {
+    const reviewer = await service.signIn('rotated', ['review']);
+    const secrets = [reviewer.cookie];
+    await reviewer.again();
+    secrets.push(reviewer.cookie);
+    await letCodeBeTaken(service.database, service.keys, service.lab.labId, reviewer.personId);
+    await reviewer.ask('POST', '/api/me/second-factor', { body: { code: testCode(reviewer.personId) } });
+    secrets.push(reviewer.cookie);
+    expect(new Set(secrets).size).toBe(3);
+    expect([await isLetIn(secrets[0] ?? ''), await isLetIn(secrets[1] ?? ''), await isLetIn(secrets[2] ?? '')]).toEqual(
+      [false, false, true],
+    );
+    expect(await owner(`select 1 from session where person_id = '${reviewer.personId}'`)).toHaveLength(1);
+  });
+
+  it('is seen by its owner among their others, and ended there within a second', async () => {
+    const here = await service.signIn('everywhere');
+    const there = await service.signIn('everywhere');
+    const third = await service.signIn('everywhere');
+    const stranger = await service.signIn('stranger-to-it');
+    const { items } = (await here.ask('GET', '/api/me/sessions')).body;
+    expect(items).toHaveLength(3);
+    expect(items.map((one: { this: boolean }) => one.this)).toEqual([false, false, true]);
+    const [{ id: latest }] = items;
+    const foreign = await stranger.ask('POST', `/api/me/sessions/${latest}/ending`);
+    expect(foreign).toMatchObject({ status: 404, body: { code: 'request.not-found' } });
+    expect(await isLetIn(third.cookie)).toBe(true);
+    const begun = performance.now();
+    expect((await here.ask('POST', `/api/me/sessions/${latest}/ending`)).status).toBe(204);
+    expect(await isLetIn(third.cookie)).toBe(false);
+    expect(performance.now() - begun).toBeLessThan(1000);
+    expect((await here.ask('POST', '/api/me/sessions/ending')).status).toBe(204);
+    expect([await isLetIn(there.cookie), await isLetIn(here.cookie), await isLetIn(stranger.cookie)]).toEqual([
+      false,
+      true,
+      true,
+    ]);
   });
 
   it('ends at signing out, and the browser is told to forget it', async () => {
@@ -167,10 +208,11 @@ describe('a session', () => {
   });
 
   it('changes nothing for a page of another site', async () => {
-    const { cookie, passphrase } = await service.signIn('framed');
+    const framed = await service.signIn('framed');
+    const { passphrase } = framed;
     const { host } = new URL(service.url);
     const again = (headers: Record<string, string>) =>
-      service.anonymous.ask('POST', '/api/me/again', { body: { passphrase }, headers: { cookie, ...headers } });
+      framed.ask('POST', '/api/me/again', { body: { passphrase }, headers });
     for (const headers of [
       { origin: 'https://elsewhere.example' },
       { origin: 'null' },
@@ -265,7 +307,12 @@ describe('the first start', () => {
     const causes = await owner<{ cause: string }>(
       `select cause from credential_change where whose_id = '${personId}' order by id`,
     );
-    expect(causes.map(({ cause }) => cause)).toEqual(['first start', 'reset at the machine', 'own choice']);
+    expect(causes.map(({ cause }) => cause)).toEqual([
+      'first start',
+      'second factors taken away',
+      'reset at the machine',
+      'own choice',
+    ]);
     await expect(resetPassphrase(service.records, service.lab.labId, 'nobody')).rejects.toMatchObject({
       code: 'request.not-found',
     });

@@ -1,13 +1,16 @@
 import { type Duty } from '@breakbook/lab';
 import { type Actor } from '@breakbook/records';
 import { createParamDecorator, type ExecutionContext } from '@nestjs/common';
+import { type Session } from './sessions.js';
 
 /** The person (or the rig) behind a request, in their lab. */
 export interface SignedInActor extends Actor {
   person: string;
   duties: readonly Duty[];
-  /** The session, where a person signed in. */
+  /** The session, where a person signed in, and what of the second factor is known in it. */
   sessionId?: string;
+  second?: Session['second'];
+  askedOfEveryone?: boolean;
   /** The rig, where its computer called with a token. */
   rig?: { id: string; rig: string };
 }

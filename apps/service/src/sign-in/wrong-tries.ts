@@ -9,6 +9,11 @@ const MOST = 100;
 /** Whoever owns the passphrase waits no longer than this. */
 const LONGEST_WAIT = 15 * 60;
 
+/** Wrong codes are counted apart from wrong passphrases; no name of a person has blanks. */
+export function triesOfSecondFactor(person: string): string {
+  return `second factor of ${person}`;
+}
+
 /**
  * Wrong passphrases in a row, by the name that was typed: from the sixth on each waits twice as long as the one before,
  * from two seconds to a quarter of an hour, and after a hundred only a new passphrase helps. A name that belongs to

@@ -1,15 +1,20 @@
 import { useQuery } from '@tanstack/react-query';
 import { type ReactNode } from 'react';
+import { type Myself } from '../../client/answers.js';
 import { meQuery } from '../../client/queries.js';
 import { Reading, Trouble } from '../../parts/trouble.js';
+import { FirstSecondFactorPage } from './first-second-factor-page.js';
 import { MeContext } from './me.js';
 import { OwnPassphrasePage } from './own-passphrase-page.js';
+import { SecondFactorPage } from './second-factor-page.js';
 import { SignInPage } from './sign-in-page.js';
 
 /** Lets in who is signed in, at the address they came to; everybody else signs in there first. */
 export function Door({ children }: { children: ReactNode }) {
   const { data: me, error, refetch } = useQuery(meQuery);
-  if (me) return me.givenPassphrase ? <OwnPassphrasePage me={me} /> : <MeContext value={me}>{children}</MeContext>;
+  if (me?.secondFactor === 'owed') return <SecondFactorPage me={me} />;
+  if (me?.givenPassphrase) return <OwnPassphrasePage me={me} />;
+  if (me) return <MeContext value={me}>{isToAdd(me) ? <FirstSecondFactorPage me={me} /> : children}</MeContext>;
   return (
     <main className="before">
       {me === null ? (
@@ -21,4 +26,9 @@ export function Door({ children }: { children: ReactNode }) {
       )}
     </main>
   );
+}
+
+/** Where the lab asks everybody for a second factor, whoever has none adds one first. */
+function isToAdd({ secondFactor, secondFactorNeeded }: Myself): boolean {
+  return secondFactor === 'none' && secondFactorNeeded === 'everything';
 }
