@@ -82,6 +82,11 @@ export class Rows extends Reader {
     await this.manager.query('select pg_advisory_xact_lock(hashtextextended($1, 0))', [name]);
   }
 
+  /** Keeps every other change of the lab waiting until this one ends: what is read from now on stays as it is. */
+  async lockLedger(): Promise<void> {
+    await this.manager.query('select from ledger_head where lab_id = $1 for update', [this.labId]);
+  }
+
   /** The row of this id, held until the change ends. */
   async oneLocked<T extends Row>(table: Table<T>, id: string): Promise<T> {
     await this.lock(table, id);
