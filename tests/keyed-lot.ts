@@ -25,11 +25,11 @@ export const VALID: Run['validity'] = { validity: 'valid', person: 'a-grossmann'
  */
 export function keyedLot(
   runs: readonly KeyedRun[],
-  given: { lot?: string; planned?: number; internalDecides?: boolean } = {},
+  given: { lot?: string; planned?: number; internalDecides?: boolean; spare?: number } = {},
 ): LotBundle {
   const documents = LOT_FOLDER_DOCUMENTS.map((file) => [file, fs.readFileSync(path.join(FOLDER, file))] as const);
   const bundle = readLotFolder(new Map(documents));
-  const { lot = 'KEYED-1', planned = runs.length, internalDecides = false } = given;
+  const { lot = 'KEYED-1', planned = runs.length, internalDecides = false, spare = 0 } = given;
   const [line] = bundle.plan.lines;
   const [run] = bundle.runs;
   const [specimen] = bundle.specimens;
@@ -50,18 +50,22 @@ export function keyedLot(
         },
       ],
     },
-    specimens: runs.map(({ origin = 'drawn at random' }, index) => ({
-      ...specimen,
-      lot,
-      specimen: `${lot}-${index + 1}`,
-      serial: `S-${lot}-${index + 1}`,
-      origin,
-    })),
+    // Some may be there that nobody has run yet.
+    specimens: [...runs, ...Array.from({ length: spare }, (): Partial<KeyedRun> => ({}))].map(
+      ({ origin = 'drawn at random' }, index) => ({
+        ...specimen,
+        lot,
+        specimen: `${lot}-${index + 1}`,
+        serial: `S-${lot}-${index + 1}`,
+        origin,
+      }),
+    ),
     runs: runs.map(({ kPa, validity }, index) => keyedRun(run, lot, index + 1, kPa, validity)),
   };
 }
 
-function keyedRun(model: Run, lot: string, n: number, kPa: number, validity: Run['validity']): Run {
+/** A run of the lot's specimen of this number. */
+export function keyedRun(model: Run, lot: string, n: number, kPa: number, validity: Run['validity']): Run {
   const { validity: _validity, ...run } = model;
   const [measurement] = model.measurements;
   if (!measurement) throw new Error('The sample run has no measurement.');

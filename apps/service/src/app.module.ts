@@ -6,6 +6,7 @@ import { AttachmentsModule } from './attachments/attachments.module.js';
 import { CalibrationsModule } from './calibrations/calibrations.module.js';
 import { ComputeModule } from './compute/compute.module.js';
 import { ConcessionsModule } from './concessions/concessions.module.js';
+import { DispositionsModule } from './dispositions/dispositions.module.js';
 import { DocumentsModule } from './documents/documents.module.js';
 import { EvaluationsModule } from './evaluations/evaluations.module.js';
 import { HealthController } from './health/health.controller.js';
@@ -27,6 +28,7 @@ import { ProductsModule } from './products/products.module.js';
 import { ProposalsModule } from './proposals/proposals.module.js';
 import { RecomputationsModule } from './recomputations/recomputations.module.js';
 import { RAW_STORE } from './records/raw-store.token.js';
+import { RetestsModule } from './retests/retests.module.js';
 import { RigsModule } from './rigs/rigs.module.js';
 import { RunsModule } from './runs/runs.module.js';
 import { SensorsModule } from './sensors/sensors.module.js';
@@ -66,6 +68,7 @@ class RecordsModule {}
     CalibrationsModule,
     ComputeModule,
     ConcessionsModule,
+    DispositionsModule,
     LabsModule,
     LayoutsModule,
     LedgerModule,
@@ -78,6 +81,7 @@ class RecordsModule {}
     ProductsModule,
     ProposalsModule,
     RecomputationsModule,
+    RetestsModule,
     RigsModule,
     SensorsModule,
     SpecimensModule,

@@ -2,6 +2,18 @@
 import type { MarginStripInput, TracePlotInput, WeibullPlotInput } from '@breakbook/figures';
 
 export type AskedPhotos = { of: Line; least: number };
+export type AttemptsOfLine = {
+  line: Key;
+  planned: number;
+  runs: number;
+  valid: number;
+  invalid: number;
+  void: number;
+  notDecided: number;
+  inClaim: number;
+  unplanned: Key[];
+};
+export type Blocker = { what: string; action: string };
 export type BurstMedium = 'water' | 'oil' | 'air' | 'nitrogen';
 export type BurstParameters = {
   despikeSamples: number;
@@ -120,6 +132,57 @@ export type CriterionResult = {
 export type Customer = { name: Line; contact: Line };
 export type Day = string;
 export type DecisionRule = { rule: 'simple' } | { rule: 'guarded'; r: number };
+export type Disposition = {
+  number: number;
+  lot: Key;
+  evaluation: number;
+  outcome: DispositionOutcome;
+  state: DispositionState;
+  reason: Paragraph;
+  deciders: number;
+  replaces?: number;
+  signatures: Signature[];
+};
+export type DispositionOutcome = 'accepted' | 'accepted on concession' | 'not accepted';
+export type DispositionSheet = {
+  sheet: 'disposition 1';
+  lot: Key;
+  product: Line;
+  size: number;
+  plan: PlanRef;
+  use: Line;
+  evaluation?: {
+    number: number;
+    outcome: LotOutcome;
+    sentence: string;
+    at: Instant;
+    software: string;
+    notes: string[];
+    criteria: { line: Key; criterion: Key; statement: string; outcome: string }[];
+  };
+  runs: RunOnDisposition[];
+  untested: Key[];
+  attempts?: LotAttempts;
+  retests: { number: number; line: Key; runs: number; used: Key[]; reason: Paragraph; by: Key }[];
+  nonconformities: { number: number; title: Line; source: NonconformitySource; state: NonconformityState; due?: Day }[];
+  concessions: {
+    number: number;
+    kind: ConcessionKind;
+    state: ConcessionState;
+    expired: boolean;
+    limit?: LimitRef;
+    departure: Paragraph;
+    bounds: ConcessionBounds;
+    until: Day;
+    risk: Paragraph;
+    requestedBy: Key;
+    by: Key;
+  }[];
+  missing: Blocker[];
+  outcomes: OutcomeOffered[];
+  dispositions: Disposition[];
+};
+export type DispositionState = 'waits for a second decider' | 'in force' | 'replaced';
 export type Distribution = 'normal' | 'lognormal' | 'weibull' | 'distribution-free';
 export type Duty =
   | 'define'
@@ -368,6 +431,7 @@ export type Lot = {
   note?: Paragraph;
   sampling?: SamplingRecord;
 };
+export type LotAttempts = { lines: AttemptsOfLine[]; repeated: { specimen: Key; runs: Key[] }[]; marks: string[] };
 export type LotBundle = {
   lab: Lab;
   customer: Customer;
@@ -490,6 +554,7 @@ export type MovedInstant = {
   person: Key;
   movedAt: Instant;
 };
+export type NewRetest = { line: Key; runs: number; ground: RetestGround; reason: Paragraph };
 export type Nonconformity = {
   title: Line;
   source: NonconformitySource;
@@ -506,6 +571,7 @@ export type NonconformitySource = 'failed verdict' | 'lab error' | 'found by a p
 export type NonconformityState = 'open' | 'closed';
 export type NotEvaluated = { notEvaluated: { because: string; possibleIf: string } };
 export type Origin = 'drawn at random' | 'hand-picked' | 'field return' | 'suspect';
+export type OutcomeOffered = { outcome: DispositionOutcome; possible: boolean; because: string; deciders: number };
 export type Paragraph = string;
 export type PassageReading = { passage: number; title: string; file?: string; characteristics: Characteristic[] };
 export type Person = { person: Key; name: Line; role: Line; duties: Duty[] };
@@ -751,6 +817,11 @@ export type Result = {
   mode?: string;
   cautious?: true;
 };
+export type RetestGround =
+  | 'invalid run'
+  | 'assignable cause found'
+  | 'asked for from outside'
+  | 'for information, outside the claim';
 export type Revision = number;
 export type Rig = { rig: Key; name: Line; location: Line; placements: SensorPlacement[]; rigLimit?: Quantity };
 export type Run = {
@@ -785,6 +856,21 @@ export type RunJudgement = {
   results: Result[];
   verdicts: Verdict[];
 };
+export type RunOnDisposition = {
+  run: Key;
+  specimen: Key;
+  line: Key;
+  startedAt: Instant;
+  operator: Key;
+  validity: 'valid' | 'valid with deviation' | 'invalid' | 'void' | 'not decided';
+  validityReason?: string;
+  decidedBy?: Key;
+  reviewedBy?: Key;
+  inClaim: boolean;
+  because: string;
+  verdicts: { limit: LimitRef; outcome: VerdictOutcome; external: boolean }[];
+  attempt: number;
+};
 export type RunPassage = {
   passage: number;
   kind: 'strike' | 'stage' | 'step';
@@ -798,6 +884,7 @@ export type RunPassage = {
 export type SamplingRecord = { drawnBy: Key; drawnOn: Day; rule: Paragraph; seed?: string; place: Line };
 export type Sensor = { sensor: Key; description: Line; serial: Line };
 export type SensorPlacement = { channel: ChannelName; sensor: Key; from: Day; to?: Day; fullScale: Quantity };
+export type Signature = { person: Key; name: Line; role: Line; at: Instant; meaning: Paragraph; shown: string };
 export type Specimen = {
   specimen: Key;
   lot: Key;
@@ -1165,6 +1252,37 @@ export interface Operations {
       at: Instant;
       reason?: Paragraph;
       content: Concession;
+    };
+  };
+  'GET /api/dispositions/{n}': {
+    path: { n: string };
+    answer: {
+      number: number;
+      lot: Key;
+      evaluation: number;
+      outcome: DispositionOutcome;
+      state: DispositionState;
+      reason: Paragraph;
+      deciders: number;
+      replaces?: number;
+      signatures: Signature[];
+      sheets: DispositionSheet[];
+    };
+  };
+  'POST /api/dispositions/{n}/signatures': {
+    path: { n: string };
+    body: { shown: string };
+    answer: {
+      number: number;
+      lot: Key;
+      evaluation: number;
+      outcome: DispositionOutcome;
+      state: DispositionState;
+      reason: Paragraph;
+      deciders: number;
+      replaces?: number;
+      signatures: Signature[];
+      sheets: DispositionSheet[];
     };
   };
   'GET /api/documents': {
@@ -1745,6 +1863,24 @@ export interface Operations {
     body: { reason: Line };
     answer: { lot: Key; closed: boolean };
   };
+  'GET /api/lots/{lot}/disposition': { path: { lot: string }; answer: { sheet: DispositionSheet; sha256: string } };
+  'GET /api/lots/{lot}/dispositions': { path: { lot: string }; answer: { items: Disposition[] } };
+  'POST /api/lots/{lot}/dispositions': {
+    path: { lot: string };
+    body: { outcome: DispositionOutcome; reason: Paragraph; shown: string; replaces?: number };
+    answer: {
+      number: number;
+      lot: Key;
+      evaluation: number;
+      outcome: DispositionOutcome;
+      state: DispositionState;
+      reason: Paragraph;
+      deciders: number;
+      replaces?: number;
+      signatures: Signature[];
+      sheets: DispositionSheet[];
+    };
+  };
   'POST /api/lots/{lot}/evaluations': {
     path: { lot: string };
     answer: {
@@ -1849,6 +1985,35 @@ export interface Operations {
     };
   };
   'GET /api/lots/{lot}/report.pdf': { path: { lot: string }; answer: Blob };
+  'GET /api/lots/{lot}/retests': {
+    path: { lot: string };
+    answer: {
+      items: {
+        line: Key;
+        runs: number;
+        ground: RetestGround;
+        reason: Paragraph;
+        number: number;
+        used: Key[];
+        by: Key;
+        at: Instant;
+      }[];
+    };
+  };
+  'POST /api/lots/{lot}/retests': {
+    path: { lot: string };
+    body: NewRetest;
+    answer: {
+      line: Key;
+      runs: number;
+      ground: RetestGround;
+      reason: Paragraph;
+      number: number;
+      used: Key[];
+      by: Key;
+      at: Instant;
+    };
+  };
   'GET /api/lots/{lot}/runs/{run}': {
     path: { lot: string; run: string };
     answer: { run: Run; specimen: Specimen; reading: Reading; judgement: RunJudgement; trace: TracePlotInput | null };
@@ -2923,6 +3088,16 @@ export interface Operations {
       limits?: Limit[];
       photosAsked: { of: Line; least: number; present: number }[];
     };
+  };
+  'GET /api/runs/{run}/reviews': {
+    path: { run: string };
+    answer: { items: { by: Key; at: Instant; note?: Paragraph; current: boolean }[] };
+  };
+  'POST /api/runs/{run}/reviews': {
+    path: { run: string };
+    headers: { 'if-match': string };
+    body: { note?: Paragraph };
+    answer: { items: { by: Key; at: Instant; note?: Paragraph; current: boolean }[] };
   };
   'GET /api/runs/{run}/trace': { path: { run: string }; answer: { trace: TracePlotInput | null } };
   'POST /api/runs/{run}/validity': {

@@ -110,7 +110,10 @@ describe('an answer has the form that the description gives it', () => {
     ':n': '1',
   };
   /** What the sample does not hold, and what never ends. */
-  const WITHOUT = ['/api/jobs', '/api/unread/:', '/api/attachments/:', '/api/recomputations/:', '/api/proposals/:'];
+  const WITHOUT = [
+    ...['/api/jobs', '/api/unread/:', '/api/attachments/:', '/api/recomputations/:'],
+    ...['/api/proposals/:', '/api/dispositions/:'],
+  ];
 
   /** What an address cannot be asked without. */
   const ASKED: Record<string, string> = { '/api/ledger/consistency': '?from=1' };

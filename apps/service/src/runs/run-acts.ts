@@ -6,11 +6,10 @@ import { type RunRecord } from './run-record.js';
 /** Who did what to a run and to the calibrations it rests on: all that keeps somebody from reviewing it. */
 export async function doneToRun(reader: Reader, { noun, body, run }: RunRecord): Promise<Done[]> {
   const thing = `run ${run.run}`;
-  const [bodies, measured, examinations] = await Promise.all([
-    reader.history(tables.RunVersion, noun.id),
-    reader.find(tables.Measurement, { runId: noun.id }),
-    reader.history(tables.Examination, noun.id),
-  ]);
+  // One after another: within a change they share one connection.
+  const bodies = await reader.history(tables.RunVersion, noun.id);
+  const measured = await reader.find(tables.Measurement, { runId: noun.id });
+  const examinations = await reader.history(tables.Examination, noun.id);
   // Both who wrote a row and whom it names: one may note what another has measured.
   const named = [
     ...bodies.flatMap(({ content }) => [content.operator, ...(content.instants ?? []).map(({ person }) => person)]),

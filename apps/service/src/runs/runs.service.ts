@@ -7,6 +7,7 @@ import { reports } from '../arithmetic.js';
 import { parsedBy } from '../http/parsed-by.js';
 import { type PageOf } from '../records/kept.js';
 import { RAW_STORE } from '../records/raw-store.token.js';
+import { useRetest } from '../retests/use-retest.js';
 import { type SignedInActor } from '../sign-in/signed-in.decorator.js';
 import { AnsweredUploads, digestOfUpload, type UploadKey, uploadKeyOf } from '../uploads/answered-uploads.js';
 import { readUpload } from '../uploads/read-upload.js';
@@ -85,7 +86,10 @@ export class RunsService implements OnModuleInit {
     const recorded = await recordRun(this.records, this.store, by, run, files, {
       plan,
       read: (input) => this.workers.run('read run', input),
-      alongside: async (rows, one) => options.keep?.(rows, answerOf(one)),
+      alongside: async (rows, one) => {
+        await useRetest(rows, one.runId);
+        await options.keep?.(rows, answerOf(one));
+      },
       ...(options.unreadFileId === undefined ? {} : { unreadFileId: options.unreadFileId }),
     });
     return answerOf(recorded);
