@@ -73,7 +73,7 @@ export function watch(page: Page, url: string): string[] {
   page.on('pageerror', (error) => wrong.push(error.message));
   page.on('console', (message) => {
     // A refusal is an answer, shown on the page, and browsers note it as a failed load besides.
-    if (message.type() === 'error' && !/status of (401|409|422)/.test(message.text())) wrong.push(message.text());
+    if (message.type() === 'error' && !/status of (401|409|412|422)/.test(message.text())) wrong.push(message.text());
   });
   page.on('request', (request) => {
     if (!request.url().startsWith(url)) wrong.push(`asked for ${request.url()}`);

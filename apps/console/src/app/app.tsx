@@ -4,10 +4,14 @@ import { BrowserRouter, Navigate, Route, Routes } from 'react-router';
 import { newQueryClient } from '../client/queries.js';
 import { ApprovalPage } from '../features/approvals/approval-page.js';
 import { ApprovalsPage } from '../features/approvals/approvals-page.js';
+import { ConcessionsPage } from '../features/concessions/concessions-page.js';
+import { DispositionPage } from '../features/dispositions/disposition-page.js';
 import { DocumentsPage } from '../features/documents/documents-page.js';
 import { LedgerPage } from '../features/ledger/ledger-page.js';
 import { LotPage } from '../features/lots/lot-page.js';
 import { LotsPage } from '../features/lots/lots-page.js';
+import { NonconformitiesPage } from '../features/nonconformities/nonconformities-page.js';
+import { NonconformityPage } from '../features/nonconformities/nonconformity-page.js';
 import { Door } from '../features/people/door.js';
 import { MyPage } from '../features/people/my-page.js';
 import { LayoutPage } from '../features/rigs/layout/layout-page.js';
@@ -42,6 +46,10 @@ export function App() {
                 <Route path="lots" element={<LotsPage />} />
                 <Route path="lots/:lot" element={<LotPage />} />
                 <Route path="lots/:lot/runs/:run" element={<RunPage />} />
+                <Route path="lots/:lot/disposition" element={<DispositionPage />} />
+                <Route path="nonconformities" element={<NonconformitiesPage />} />
+                <Route path="nonconformities/:n" element={<NonconformityPage />} />
+                <Route path="concessions" element={<ConcessionsPage />} />
                 <Route path="log" element={<LogRunPage />} />
                 <Route path="specimens" element={<SpecimensPage />} />
                 <Route path="specimens/:specimen" element={<SpecimenPage />} />

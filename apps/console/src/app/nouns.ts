@@ -16,6 +16,8 @@ const NOUNS: readonly Noun[] = [
   { word: 'Rigs', address: '/rigs' },
   { word: 'Unread files', address: '/unread' },
   { word: 'Approvals', address: '/approvals', duties: ['define', 'audit'] },
+  { word: 'Nonconformities', address: '/nonconformities' },
+  { word: 'Concessions', address: '/concessions' },
   { word: 'Documents', address: '/documents' },
   { word: 'Ledger', address: '/ledger' },
 ];

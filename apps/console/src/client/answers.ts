@@ -68,6 +68,14 @@ export type JobAnswer = Answer<'GET /api/jobs/{id}'>;
 export type EvaluationInList = Listed<'GET /api/lots/{lot}/evaluations'>;
 export type LotPackage = Listed<'GET /api/lots/{lot}/packages'>;
 export type DocumentInList = Listed<'GET /api/documents'>;
+/** What does not meet a requirement, and what is done about it. */
+export type NonconformityRecord = Answer<'GET /api/nonconformities/{n}'>;
+export type NonconformityVersion = Listed<'GET /api/nonconformities/{n}/history'>;
+/** Leave to depart from a requirement, asked for or given. */
+export type ConcessionRecord = Answer<'GET /api/concessions/{n}'>;
+/** What whoever decides about a lot is shown, with its digest. */
+export type SheetToSign = Answer<'GET /api/lots/{lot}/disposition'>;
+export type ReviewOfRun = Listed<'GET /api/runs/{run}/reviews'>;
 export type LedgerEntry = Listed<'GET /api/ledger'>;
 /** A run that came out otherwise than it was kept. */
 export type Checkpoint = Listed<'GET /api/ledger/checkpoints'>;

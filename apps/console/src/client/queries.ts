@@ -11,6 +11,7 @@ import {
   type CalibrationRecord,
   type ChannelOfRun,
   type Checkpoint,
+  type ConcessionRecord,
   type DocumentInList,
   type EvaluationInList,
   type Kept,
@@ -23,6 +24,8 @@ import {
   type Myself,
   type OwnSecondFactors,
   type OwnSession,
+  type NonconformityRecord,
+  type NonconformityVersion,
   type PageOf,
   type PhotoRecord,
   type PlacementRecord,
@@ -30,10 +33,12 @@ import {
   type ProposalInList,
   type RecomputationAnswer,
   type RecomputationInList,
+  type ReviewOfRun,
   type RigRecord,
   type RunAnswer,
   type RunInList,
   type RunRecord,
+  type SheetToSign,
   type SpecimenRecord,
   type UnreadAnswer,
   type WindowOfChannel,
@@ -118,6 +123,9 @@ export const lotsQuery = listQuery<LotInList>(['lots'], '/api/lots');
 export const specimensQuery = listQuery<SpecimenRecord>(['specimens'], '/api/specimens');
 export const documentsQuery = listQuery<DocumentInList>(['documents'], '/api/documents');
 export const ledgerQuery = listQuery<LedgerEntry>(['ledger'], '/api/ledger');
+export const nonconformitiesQuery = (state: NonconformityRecord['state'] | 'any') =>
+  listQuery<NonconformityRecord>(['nonconformities', state], `/api/nonconformities?state=${state}`);
+export const concessionsQuery = listQuery<ConcessionRecord>(['concessions'], '/api/concessions');
 export const unreadQuery = (state: UnreadAnswer['state'] | 'any') =>
   listQuery<UnreadAnswer>(['unread', state], `/api/unread?state=${state}`);
 
@@ -319,6 +327,32 @@ export const labQuery = queryOptions({
     return lab.content;
   },
 });
+
+export const nonconformityQuery = (n: string) =>
+  queryOptions({
+    queryKey: ['nonconformity', n],
+    queryFn: ({ signal }) => read<NonconformityRecord>(`/api/nonconformities/${code(n)}`, signal),
+  });
+
+export const nonconformityHistoryQuery = (n: string) =>
+  queryOptions({
+    queryKey: ['nonconformity', n, 'history'],
+    queryFn: ({ signal }) => read<{ items: NonconformityVersion[] }>(`/api/nonconformities/${code(n)}/history`, signal),
+  });
+
+/** Never an old one: what is signed is what is shown. */
+export const sheetToSignQuery = (lot: string) =>
+  queryOptions({
+    queryKey: ['disposition', lot],
+    queryFn: ({ signal }) => read<SheetToSign>(`/api/lots/${code(lot)}/disposition`, signal),
+    staleTime: 0,
+  });
+
+export const reviewsQuery = (run: string) =>
+  queryOptions({
+    queryKey: ['run', run, 'reviews'],
+    queryFn: ({ signal }) => read<{ items: ReviewOfRun[] }>(`/api/runs/${code(run)}/reviews`, signal),
+  });
 
 export const documentAddress = (n: number) => `/api/documents/${n}.pdf`;
 

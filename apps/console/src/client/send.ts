@@ -1,7 +1,7 @@
 import { type Operations } from './generated.js';
 import { problemIn, serviceAway } from './problem-answer.js';
 
-type Posted = Extract<keyof Operations, `POST ${string}`>;
+type Posted = Extract<keyof Operations, `POST ${string}` | `PUT ${string}`>;
 type Part<Route extends Posted, Name extends string> = Pick<Operations[Route], Name & keyof Operations[Route]>;
 type Follows<Route extends Posted> = Operations[Route] extends { headers: { 'if-match': string } }
   ? { follows: number }
@@ -27,7 +27,7 @@ export async function send<Route extends Posted>(
   if (body !== undefined) headers['content-type'] = 'application/json';
   if (follows !== undefined) headers['if-match'] = `"${follows}"`;
   const answer = await fetch(addressOf(route, path), {
-    method: 'POST',
+    method: route.startsWith('PUT ') ? 'PUT' : 'POST',
     headers,
     ...(body === undefined ? {} : { body: JSON.stringify(body) }),
   }).catch((): never => {
@@ -40,6 +40,6 @@ export async function send<Route extends Posted>(
 /** "POST /api/jobs/{id}/cancel" with the id filled in, and without the verb. */
 function addressOf(route: Posted, path: Record<string, string>): string {
   return route
-    .slice('POST '.length)
+    .replace(/^[A-Z]+ /, '')
     .replaceAll(/\{(\w+)\}/g, (_, name: string) => encodeURIComponent(path[name] ?? ''));
 }

@@ -7,6 +7,15 @@ export function runAddress(lot: string, run: string): string {
   return `${lotAddress(lot)}/runs/${encodeURIComponent(run)}`;
 }
 
+/** Where a lot is decided about. */
+export function dispositionAddress(lot: string): string {
+  return `${lotAddress(lot)}/disposition`;
+}
+
+export function nonconformityAddress(n: number): string {
+  return `/nonconformities/${n}`;
+}
+
 export function specimenAddress(specimen: string): string {
   return `/specimens/${encodeURIComponent(specimen)}`;
 }

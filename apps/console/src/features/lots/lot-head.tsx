@@ -1,6 +1,6 @@
 import { Link } from 'react-router';
 import { type LotAnswer } from '../../client/answers.js';
-import { logRunAddress } from '../../parts/addresses.js';
+import { dispositionAddress, logRunAddress } from '../../parts/addresses.js';
 import { Outcome } from '../../parts/marks/outcome.js';
 import { day } from '../../parts/moment.js';
 import { HeadStrip } from '../../parts/sheet/sheet.js';
@@ -39,6 +39,9 @@ export function LotHead({ answer }: { answer: LotAnswer }) {
       actions={
         <>
           <LotWork lot={lot.lot} />
+          <Link className="action" to={dispositionAddress(lot.lot)}>
+            Disposition
+          </Link>
           {duties.includes('record') && (
             <Link className="action" to={logRunAddress()}>
               Log a run

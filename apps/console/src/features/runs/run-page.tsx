@@ -9,6 +9,7 @@ import { ExaminationSection } from './examination-section.js';
 import { MeasuredSection } from './measured-section.js';
 import { PhotosSection } from './photos/photos-section.js';
 import { RawSection } from './raw-section.js';
+import { ReviewSection } from './review/review-section.js';
 import { RunHead } from './run-head.js';
 import { SignedSection } from './signed-section.js';
 import { TraceSection } from './trace-section.js';
@@ -46,6 +47,7 @@ function RunSheet(sheet: RunOnSheet) {
       <PhotosSection {...sheet} />
       <ValiditySection key={sheet.record.version} {...sheet} />
       <VerdictsSection {...sheet} />
+      <ReviewSection {...sheet} />
       <DescentSection {...sheet} />
       <ConditionsSection {...sheet} />
       <RawSection {...sheet} />

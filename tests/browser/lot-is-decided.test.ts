@@ -1,0 +1,172 @@
+import { type Browser, type Page } from 'playwright-core';
+import { afterAll, beforeAll, expect, it } from 'vitest';
+import { keepKeyedLot, keyedLot, VALID } from '../keyed-lot.ts';
+import { type SignedInCaller, startTestService, type TestService } from '../service.ts';
+import { needs } from '../tools.ts';
+import { BUILT, expectAccessible, launchChromium, picture, signIn, watch } from './browser.ts';
+
+const LOT = 'DECIDED';
+
+needs('chromium')('a lot is decided about in the browser', () => {
+  let service: TestService;
+  let browser: Browser;
+  const callers = new Map<string, SignedInCaller>();
+
+  beforeAll(async () => {
+    service = await startTestService({ consoleFolder: BUILT });
+    // One rim holds the limit of the governing body and not that of the lab itself.
+    await keepKeyedLot(
+      service,
+      keyedLot(
+        [1900, 1600].map((kPa) => ({ kPa, validity: VALID })),
+        { lot: LOT },
+      ),
+    );
+    for (const person of ['b-ravenscroft', 'a-grossmann', 'i-sorbo', 't-ibanez'])
+      callers.set(person, await service.signIn(person));
+    callers.set('second-decider', await service.signIn('second-decider', ['decide']));
+    browser = await launchChromium();
+  }, 120_000);
+  afterAll(async () => {
+    await browser?.close();
+    await service?.close();
+  });
+
+  /** What somebody does at their own screen. */
+  async function as(person: string, address: string, work: (page: Page) => Promise<void>): Promise<void> {
+    const context = await browser.newContext({ viewport: { width: 1440, height: 900 } });
+    try {
+      const page = await context.newPage();
+      const wrong = watch(page, service.url);
+      await page.goto(`${service.url}${address}`);
+      await signIn(page, person, callers.get(person)?.passphrase ?? '');
+      await work(page);
+      expect(wrong).toEqual([]);
+    } finally {
+      await context.close();
+    }
+  }
+
+  it('by seven hands: cause, closing, concession, reviews, and two signatures over what is shown', async () => {
+    await as('t-ibanez', `/lots/${LOT}/disposition`, async (page) => {
+      await page.getByText('The signature opens once nothing is missing.').waitFor();
+      await page.getByText('Nonconformity 1 is open.').waitFor();
+      expect(await page.getByRole('button', { name: /^Sign/ }).count()).toBe(0);
+      await expectAccessible(page);
+      await picture(page, 'disposition-missing');
+    });
+
+    await as('b-ravenscroft', '/nonconformities/1', async (page) => {
+      await page.getByLabel('Cause').fill('The oven of this lot ran too cool.');
+      await page.getByLabel('Containment').fill('The lot is kept in the store.');
+      await page.getByLabel('Corrective action').fill('The oven has a second thermometer now.');
+      await page.getByLabel('Due').fill('2026-12-01');
+      await page.getByLabel('Why this is said now').fill('The cure log was read.');
+      await expectAccessible(page);
+      await page.getByRole('button', { name: 'Keep this' }).click();
+      await page.getByText('somebody with the duty to review or decide, who wrote nothing of it, closes it.').waitFor();
+      await picture(page, 'nonconformity');
+      await page.goto(`${service.url}/nonconformities`);
+      await page.getByRole('table').waitFor();
+      await page.getByText('Open a nonconformity').click();
+      await expectAccessible(page);
+      await picture(page, 'nonconformities');
+    });
+
+    await as('a-grossmann', '/nonconformities/1', async (page) => {
+      await page.getByLabel('What shows that it is dealt with').fill('Thermometer and log were seen.');
+      await page.getByRole('button', { name: 'Close nonconformity 1' }).click();
+      await page.getByText('nothing. Whoever works here may open it again').waitFor();
+      for (const n of [1, 2]) {
+        await page.goto(`${service.url}/lots/${LOT}/runs/${LOT}-r${n}`);
+        await page.getByRole('button', { name: `I have reviewed run ${LOT}-r${n}` }).click();
+        await page.getByRole('button', { name: `I have reviewed run ${LOT}-r${n}` }).waitFor({ state: 'detached' });
+      }
+      await expectAccessible(page);
+      await picture(page, 'run-reviewed');
+    });
+
+    await as('i-sorbo', '/concessions', async (page) => {
+      await page.getByText('Ask for one').click();
+      await page.getByLabel('Lot', { exact: true }).fill(LOT);
+      await page.getByLabel('Limit of the lab’s own').fill('OCF-W-7.2');
+      await page.getByLabel('Its revision').fill('1');
+      await page.getByLabel('What departs from what').fill('Specimen DECIDED-2 broke at 1600 kPa.');
+      await page.getByLabel('For at most so many units').fill('20');
+      await page.getByLabel('Until').fill('2099-12-31');
+      await page.getByLabel('Reason').fill('Twenty wheels are wanted for a slow ride.');
+      await page.getByLabel('What may come of it, for whom').fill('Less margin than usual for twenty riders.');
+      await page.getByRole('button', { name: 'Ask for this concession' }).click();
+      await page.getByText('A failed external limit is never conceded').waitFor();
+      await picture(page, 'concession-refused');
+      await page.getByLabel('Limit of the lab’s own').fill('SW-RIM-BURST');
+      await page.getByLabel('Its revision').fill('2');
+      await page.getByRole('button', { name: 'Ask for this concession' }).click();
+      await page.getByRole('heading', { name: 'Concession 1: requested' }).waitFor();
+      await page.getByText('You asked for it, so somebody else grants or refuses it.').waitFor();
+      await expectAccessible(page);
+    });
+
+    await as('t-ibanez', '/concessions', async (page) => {
+      await page.getByText('Grant or refuse it').click();
+      await page.getByLabel('Why').first().fill('Weighed with the design office.');
+      await page.getByRole('button', { name: 'Grant concession 1' }).click();
+      await page.getByRole('heading', { name: 'Concession 1: granted' }).waitFor();
+      await expectAccessible(page);
+      await picture(page, 'concession');
+
+      await page.goto(`${service.url}/lots/${LOT}/disposition`);
+      await page.getByLabel('Accepted on concession').check();
+      await page.getByLabel('Reason').fill('Twenty units may leave, for the use that is named.');
+      await expectAccessible(page);
+      await picture(page, 'disposition-open');
+      // Somebody opens something meanwhile: what would be signed is no longer what is shown.
+      const opened = await callers.get('b-ravenscroft')?.ask('POST', '/api/nonconformities', {
+        body: { title: 'a label fell off', found: 'no label', lots: [LOT], runs: [], specimens: [] },
+      });
+      await page.getByRole('button', { name: 'Sign: accepted on concession' }).click();
+      await page.getByText('is not as it was when it was shown').waitFor();
+      await closeOverHttp(opened?.body.number);
+      await page.goto(`${service.url}/lots/${LOT}/disposition`);
+      await page.getByLabel('Accepted on concession').check();
+      await page.getByLabel('Reason').fill('Twenty units may leave, for the use that is named.');
+      await page.getByRole('button', { name: 'Sign: accepted on concession' }).click();
+      await page.getByText('You signed it as first decider; it waits for a second one.').waitFor();
+    });
+
+    await as('second-decider', `/lots/${LOT}/disposition`, async (page) => {
+      await page.getByRole('button', { name: 'Sign as second decider' }).click();
+      await page.getByText('nothing. It can only be changed by a new disposition.').waitFor();
+      await expectAccessible(page);
+      await picture(page, 'disposition-signed');
+    });
+    const { body } = (await callers.get('t-ibanez')?.ask('GET', '/api/dispositions/1')) ?? { body: undefined };
+    expect(body).toMatchObject({ state: 'in force', outcome: 'accepted on concession' });
+  }, 300_000);
+
+  async function closeOverHttp(number: number): Promise<void> {
+    const at = `/api/nonconformities/${number}`;
+    await callers.get('b-ravenscroft')?.ask('PUT', at, {
+      headers: { 'if-match': '"1"' },
+      body: {
+        reason: 'glued on',
+        content: {
+          title: 'a label fell off',
+          found: 'no label',
+          lots: [LOT],
+          runs: [],
+          specimens: [],
+          cause: 'glue',
+          containment: 'tied on',
+          correctiveAction: 'other glue',
+          due: '2026-12-01',
+        },
+      },
+    });
+    const closed = await callers.get('a-grossmann')?.ask('POST', `${at}/closing`, {
+      headers: { 'if-match': '"2"' },
+      body: { reason: 'seen' },
+    });
+    expect(closed?.status).toBe(200);
+  }
+});
