@@ -1,4 +1,5 @@
 export { composeDocument, type DocumentContents } from './compose-document.js';
+export type { ReportAffairs } from './content/affairs.js';
 export type { JudgedLot } from './content/judged-lot.js';
 export {
   type LotReportContent,

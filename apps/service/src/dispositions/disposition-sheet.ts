@@ -2,13 +2,10 @@ import { canonicalJson, sha256 } from '@breakbook/evidence';
 import { type DispositionSheet, type LotBundle, type LotResult, type RunJudgement } from '@breakbook/lab';
 import { type RawStore, type Reader, tables } from '@breakbook/records';
 import { acceptance } from '../arithmetic.js';
-import { concessionsOf } from '../concessions/concession-answers.js';
 import { judgedLot, lastEvaluations } from '../lots/judged-lot.js';
 import { type StoredLot, storedLot } from '../lots/lot-bundle.js';
-import { nonconformitiesOf } from '../nonconformities/of-lot.js';
-import { dayInLab } from '../records/today.js';
-import { type RetestAnswer, retestsOf } from '../retests/retests-of.js';
 import { reviewersOf } from '../runs/reviews/reviewers-of.js';
+import { affairsOf } from './affairs-of.js';
 import { dispositionsOf } from './stored-dispositions.js';
 
 export interface SheetShown {
@@ -28,11 +25,9 @@ export async function dispositionSheet(reader: Reader, store: RawStore, lotKey: 
   const { bundle, ids } = stored;
   const evaluation = (await lastEvaluations(reader, [ids.lotId])).get(ids.lotId);
   const judged = evaluation && (await judgedLot(reader, store, lotKey, evaluation));
-  const concessions = await concessionsOf(reader, ids.lotId, await dayInLab(reader, at));
   const upToDate = evaluation?.recordsId != null && judged !== undefined && sameBasis(judged.bundle, bundle);
+  const affairs = await affairsOf(reader, ids.lotId, at);
   const around = await aroundRuns(reader, stored, judged && { result: judged.lot, judgements: judged.judgements });
-  const found = await nonconformitiesOf(reader, ids.lotId);
-  const { bundle: _, ...shownOfRuns } = around;
   const sheet: DispositionSheet = {
     sheet: 'disposition 1',
     lot: bundle.lot.lot,
@@ -41,41 +36,20 @@ export async function dispositionSheet(reader: Reader, store: RawStore, lotKey: 
     plan: { plan: bundle.plan.plan, revision: bundle.plan.revision },
     use: bundle.plan.claim.use,
     ...(evaluation ? { evaluation: evaluationShown(evaluation) } : {}),
-    ...shownOfRuns.shown,
-    nonconformities: found.map(({ noun, version }) => ({
-      number: noun.number,
-      title: version.content.title,
-      source: noun.source,
-      state: version.state,
-      ...(version.content.due === undefined ? {} : { due: version.content.due }),
-    })),
-    concessions: concessions.map(({ number, state, expired, requestedBy, by, content }) => {
-      const { kind, limit, departure, bounds, until, risk } = content;
-      return {
-        number,
-        kind,
-        state,
-        expired,
-        ...(limit ? { limit } : {}),
-        departure,
-        bounds,
-        until,
-        risk,
-        requestedBy,
-        by,
-      };
-    }),
+    ...around.shown,
+    ...affairs,
     missing: await missingIn({
       evaluation,
       upToDate,
       around,
-      open: found.filter(({ version }) => version.state === 'open').map(({ noun }) => noun.number),
+      retests: affairs.retests,
+      open: affairs.nonconformities.flatMap(({ state, number }) => (state === 'open' ? number : [])),
     }),
     outcomes: judged
       ? outcomesOf(
           judged.lot,
           judged.judgements,
-          concessions.map(({ number, state, expired, content: { limit } }) => ({ number, state, expired, limit })),
+          affairs.concessions.map(({ number, state, expired, limit }) => ({ number, state, expired, limit })),
         )
       : [],
     dispositions: await dispositionsOf(reader, ids.lotId),
@@ -119,7 +93,6 @@ async function aroundRuns(
     reader,
     [...ids.runs.values()].map(({ runId }) => runId),
   );
-  const retests: RetestAnswer[] = await retestsOf(reader, ids.lotId);
   const attempts = judged && attemptsOf(judged.result, bundle.runs, judged.judgements);
   const entries = new Map(
     (judged?.result.lines ?? []).flatMap((line) => line.entries.map((one) => [one.run, one] as const)),
@@ -158,14 +131,6 @@ async function aroundRuns(
       runs,
       untested: bundle.specimens.map(({ specimen }) => specimen).filter((one) => !tested.has(one)),
       ...(attempts ? { attempts } : {}),
-      retests: retests.map(({ number, line, runs: allowed, used, reason, by }) => ({
-        number,
-        line,
-        runs: allowed,
-        used,
-        reason,
-        by,
-      })),
     },
   };
 }
@@ -175,15 +140,16 @@ async function missingIn(given: {
   upToDate: boolean;
   around: Awaited<ReturnType<typeof aroundRuns>>;
   open: number[];
+  retests: DispositionSheet['retests'];
 }): Promise<DispositionSheet['missing']> {
   const { blockersOf } = await acceptance();
   const { evaluation, upToDate, around, open } = given;
-  const { runs, attempts, retests } = around.shown;
+  const { runs, attempts } = around.shown;
   const random = new Set(
     around.bundle.specimens.flatMap(({ specimen, origin }) => (origin === 'drawn at random' ? specimen : [])),
   );
   const unplanned = new Set((attempts?.lines ?? []).flatMap((line) => line.unplanned));
-  const authorised = new Set(retests.flatMap(({ used }) => used));
+  const authorised = new Set(given.retests.flatMap(({ used }) => used));
   return blockersOf({
     evaluation: evaluation && {
       number: evaluation.number,

@@ -12,7 +12,7 @@ import {
   SOFTWARE,
   type Trace,
 } from '@breakbook/lab';
-import { type LotReportContent, type ReportIdentity } from '@breakbook/reports';
+import { type LotReportContent, type ReportAffairs, type ReportIdentity } from '@breakbook/reports';
 import {
   blocksOf,
   type LayoutProposal,
@@ -76,7 +76,12 @@ export interface Tasks {
   'read run': { input: RunToRead; output: Reading };
   'evaluate lot': { input: LotToEvaluate; output: EvaluationOnly };
   'compose report': {
-    input: LotToEvaluate & { identity: ReportIdentity; judged: LotResult; paper: 'A4' | 'Letter' };
+    input: LotToEvaluate & {
+      identity: ReportIdentity;
+      judged: LotResult;
+      affairs: ReportAffairs;
+      paper: 'A4' | 'Letter';
+    };
     output: { content: LotReportContent; pdf: Uint8Array };
   };
   'evaluate run': { input: { bundle: LotBundle; run: string; files: RunFileSource[] }; output: ReadAgain };
@@ -105,13 +110,13 @@ export const TASKS: {
     return { ...rest, runs: runs.map(({ traces: _traces, ...run }) => run) };
   },
 
-  'compose report': async ({ identity, judged, paper, ...input }, onProgress) => {
+  'compose report': async ({ identity, judged, affairs, paper, ...input }, onProgress) => {
     const evaluation = evaluate(input, ({ share, at }) => onProgress({ share: 0.7 * share, at }));
     requireSame(evaluation.result, judged);
     // Loaded here only, since it brings fonts that reading and judging never need.
     const { composeDocument, lotReportContent } = await import('@breakbook/reports');
     onProgress({ share: 0.7, at: 'laying out the report' });
-    const content = lotReportContent({ bundle: input.bundle, evaluation, document: identity });
+    const content = lotReportContent({ bundle: input.bundle, evaluation, document: identity, affairs });
     return { content, pdf: await composeDocument('lot test report', content, { paper }) };
   },
 

@@ -1,8 +1,9 @@
-import { type LotEvaluation } from '@breakbook/acceptance';
-import { type LotBundle, type Problem, type Reading } from '@breakbook/lab';
+import { attemptsOf, type LotEvaluation } from '@breakbook/acceptance';
+import { type LotAttempts, type LotBundle, type Problem, type Reading } from '@breakbook/lab';
 import { traceOutline } from '@breakbook/signals';
 import { lowestRunOf } from '../figures/lowest-run.js';
 import { lastPassage } from '../figures/trace-input.js';
+import { type ReportAffairs } from './affairs.js';
 import { type JudgedLot, linesOf } from './judged-lot.js';
 
 /** Which document this is, and who stands behind it. */
@@ -46,6 +47,10 @@ export interface LotReportContent extends JudgedLot {
   /** Runs whose files were refused and are kept unread. */
   refused: { run: string; problems: Problem[] }[];
   traces: ReportTrace[];
+  /** How often was tried; reports made before it was counted have none. */
+  attempts?: LotAttempts;
+  /** What else is on record about the lot; left out where it was judged from a folder. */
+  affairs?: ReportAffairs;
 }
 
 /** A trace drawn 170 mm wide shows no more than this many points a channel. */
@@ -56,10 +61,12 @@ export function lotReportContent({
   bundle,
   evaluation,
   document,
+  affairs,
 }: {
   bundle: LotBundle;
   evaluation: LotEvaluation;
   document: ReportIdentity;
+  affairs?: ReportAffairs | undefined;
 }): LotReportContent {
   const judged: JudgedLot = {
     bundle,
@@ -87,6 +94,8 @@ export function lotReportContent({
         },
       ];
     }),
+    attempts: attemptsOf(evaluation.result, bundle.runs, judged.judgements),
+    ...(affairs ? { affairs } : {}),
   };
 }
 

@@ -4,7 +4,7 @@ import { timeOf } from '../../words/dates.js';
 import { testersOf } from './conduct.js';
 
 /** What a reader might look for and does not find: said, not left to be noticed. */
-export function notIncludedSection({ bundle, identity }: LotReportContent): Section {
+export function notIncludedSection({ bundle, identity, affairs }: LotReportContent): Section {
   return {
     heading: 'What is not included?',
     blocks: [
@@ -15,8 +15,11 @@ export function notIncludedSection({ bundle, identity }: LotReportContent): Sect
           { label: 'Results from outside providers', value: 'none' },
           { label: 'Photographs', value: 'none with this report' },
           { label: 'Opinions and interpretations', value: 'none' },
-          { label: 'Nonconformities affecting the items', value: 'none recorded' },
-          { label: 'Concessions', value: 'none recorded' },
+          {
+            label: 'Nonconformities affecting the items',
+            value: affairs?.nonconformities.length ? 'see the list above' : 'none recorded',
+          },
+          { label: 'Concessions', value: affairs?.concessions.length ? 'see the list above' : 'none recorded' },
           {
             label: 'Claims of accreditation or approval',
             value: 'none: this report claims no accreditation of the lab and no approval by a governing body',

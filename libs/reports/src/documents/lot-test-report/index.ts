@@ -1,5 +1,6 @@
 import { type LotReportContent } from '../../content/lot-report-content.js';
 import { type DocumentSheet } from '../../parts/blocks.js';
+import { affairsSection } from './affairs.js';
 import { notIncludedSection, reachSection, signatureSection } from './closing.js';
 import { conditionsSection, deviationsSection, samplingSection, uncertaintySection } from './conduct.js';
 import { digestsSection } from './digests.js';
@@ -24,6 +25,7 @@ export function lotTestReport(content: LotReportContent): DocumentSheet {
       specimensSection,
       resultsSection,
       runsSection,
+      affairsSection,
       spreadSection,
       recordSection,
       equipmentSection,

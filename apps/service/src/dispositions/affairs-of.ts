@@ -1,0 +1,44 @@
+import { type Reader } from '@breakbook/records';
+import type { ReportAffairs } from '@breakbook/reports';
+import { concessionsOf } from '../concessions/concession-answers.js';
+import { nonconformitiesOf } from '../nonconformities/of-lot.js';
+import { dayInLab } from '../records/today.js';
+import { retestsOf } from '../retests/retests-of.js';
+
+/** What is on record about a lot beside its judgement, as its disposition sheet and its report say it. */
+export async function affairsOf(reader: Reader, lotId: string, at: Date): Promise<ReportAffairs> {
+  const concessions = await concessionsOf(reader, lotId, await dayInLab(reader, at));
+  return {
+    nonconformities: (await nonconformitiesOf(reader, lotId)).map(({ noun, version }) => ({
+      number: noun.number,
+      title: version.content.title,
+      source: noun.source,
+      state: version.state,
+      ...(version.content.due === undefined ? {} : { due: version.content.due }),
+    })),
+    concessions: concessions.map(({ number, state, expired, requestedBy, by, content }) => {
+      const { kind, limit, departure, bounds, until, risk } = content;
+      return {
+        number,
+        kind,
+        state,
+        expired,
+        ...(limit ? { limit } : {}),
+        departure,
+        bounds,
+        until,
+        risk,
+        requestedBy,
+        by,
+      };
+    }),
+    retests: (await retestsOf(reader, lotId)).map(({ number, line, runs, used, reason, by }) => ({
+      number,
+      line,
+      runs,
+      used,
+      reason,
+      by,
+    })),
+  };
+}

@@ -1,0 +1,8 @@
+import { type DispositionSheet } from '@breakbook/lab';
+
+/** What stands around a lot beside its judgement, as it stood when the report was made; a lot folder knows none of it. */
+export interface ReportAffairs {
+  nonconformities: DispositionSheet['nonconformities'];
+  concessions: DispositionSheet['concessions'];
+  retests: DispositionSheet['retests'];
+}
