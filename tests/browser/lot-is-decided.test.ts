@@ -57,10 +57,10 @@ needs('chromium')('a lot is decided about in the browser', () => {
     });
 
     await as('b-ravenscroft', '/nonconformities/1', async (page) => {
-      await page.getByLabel('Cause').fill('The oven of this lot ran too cool.');
-      await page.getByLabel('Containment').fill('The lot is kept in the store.');
+      await page.getByLabel('Cause', { exact: true }).fill('The oven of this lot ran too cool.');
+      await page.getByLabel('Containment', { exact: true }).fill('The lot is kept in the store.');
       await page.getByLabel('Corrective action').fill('The oven has a second thermometer now.');
-      await page.getByLabel('Due').fill('2026-12-01');
+      await page.getByLabel('Due', { exact: true }).fill('2026-12-01');
       await page.getByLabel('Why this is said now').fill('The cure log was read.');
       await expectAccessible(page);
       await page.getByRole('button', { name: 'Keep this' }).click();
@@ -93,8 +93,8 @@ needs('chromium')('a lot is decided about in the browser', () => {
       await page.getByLabel('Its revision').fill('1');
       await page.getByLabel('What departs from what').fill('Specimen DECIDED-2 broke at 1600 kPa.');
       await page.getByLabel('For at most so many units').fill('20');
-      await page.getByLabel('Until').fill('2099-12-31');
-      await page.getByLabel('Reason').fill('Twenty wheels are wanted for a slow ride.');
+      await page.getByLabel('Until', { exact: true }).fill('2099-12-31');
+      await page.getByLabel('Reason', { exact: true }).fill('Twenty wheels are wanted for a slow ride.');
       await page.getByLabel('What may come of it, for whom').fill('Less margin than usual for twenty riders.');
       await page.getByRole('button', { name: 'Ask for this concession' }).click();
       await page.getByText('A failed external limit is never conceded').waitFor();
@@ -117,7 +117,7 @@ needs('chromium')('a lot is decided about in the browser', () => {
 
       await page.goto(`${service.url}/lots/${LOT}/disposition`);
       await page.getByLabel('Accepted on concession').check();
-      await page.getByLabel('Reason').fill('Twenty units may leave, for the use that is named.');
+      await page.getByLabel('Reason', { exact: true }).fill('Twenty units may leave, for the use that is named.');
       await expectAccessible(page);
       await picture(page, 'disposition-open');
       // Somebody opens something meanwhile: what would be signed is no longer what is shown.
@@ -129,7 +129,7 @@ needs('chromium')('a lot is decided about in the browser', () => {
       await closeOverHttp(opened?.body.number);
       await page.goto(`${service.url}/lots/${LOT}/disposition`);
       await page.getByLabel('Accepted on concession').check();
-      await page.getByLabel('Reason').fill('Twenty units may leave, for the use that is named.');
+      await page.getByLabel('Reason', { exact: true }).fill('Twenty units may leave, for the use that is named.');
       await page.getByRole('button', { name: 'Sign: accepted on concession' }).click();
       await page.getByText('You signed it as first decider; it waits for a second one.').waitFor();
     });
