@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { Instant, Key, Line, Paragraph } from './text.js';
 
-/** What is said of a photo. */
+/** What is said of a photo, a video or another file that is attached to a thing. */
 export const Photo = z.strictObject({
   /** What it shows, as it is printed under it. */
   caption: Paragraph,
@@ -11,6 +11,8 @@ export const Photo = z.strictObject({
   /** The camera or telephone. */
   device: Line,
   takenAt: Instant,
+  /** Of a video: what the clock of the run's record shows as it begins, in seconds. */
+  triggerOffset: z.number().min(-86_400).max(86_400).optional(),
 });
 export type Photo = z.infer<typeof Photo>;
 
