@@ -575,7 +575,14 @@ export type OutcomeOffered = { outcome: DispositionOutcome; possible: boolean; b
 export type Paragraph = string;
 export type PassageReading = { passage: number; title: string; file?: string; characteristics: Characteristic[] };
 export type Person = { person: Key; name: Line; role: Line; duties: Duty[] };
-export type Photo = { caption: Paragraph; shows?: Line; takenBy: Key; device: Line; takenAt: Instant };
+export type Photo = {
+  caption: Paragraph;
+  shows?: Line;
+  takenBy: Key;
+  device: Line;
+  takenAt: Instant;
+  triggerOffset?: number;
+};
 export type Plan = {
   plan: Key;
   revision: Revision;
@@ -984,9 +991,10 @@ export interface Operations {
       items: {
         number: number;
         of: { kind: 'lot' | 'specimen' | 'run' | 'rig'; key: Key };
-        mediaType: 'image/png' | 'image/jpeg';
-        width: number;
-        height: number;
+        mediaType: 'image/png' | 'image/jpeg' | 'video/mp4' | 'video/quicktime' | 'application/pdf';
+        width?: number;
+        height?: number;
+        recorded?: { local: string; zone?: string; said: 'EXIF DateTimeOriginal' | 'EXIF DateTime' | 'movie header' };
         bytes: number;
         sha256: string;
         version: number;
@@ -1009,14 +1017,16 @@ export interface Operations {
       takenBy: Key;
       device: Line;
       takenAt: Instant;
+      triggerOffset?: number;
     };
     body: Blob;
     answer: {
       number: number;
       of: { kind: 'lot' | 'specimen' | 'run' | 'rig'; key: Key };
-      mediaType: 'image/png' | 'image/jpeg';
-      width: number;
-      height: number;
+      mediaType: 'image/png' | 'image/jpeg' | 'video/mp4' | 'video/quicktime' | 'application/pdf';
+      width?: number;
+      height?: number;
+      recorded?: { local: string; zone?: string; said: 'EXIF DateTimeOriginal' | 'EXIF DateTime' | 'movie header' };
       bytes: number;
       sha256: string;
       version: number;
@@ -1031,9 +1041,10 @@ export interface Operations {
     answer: {
       number: number;
       of: { kind: 'lot' | 'specimen' | 'run' | 'rig'; key: Key };
-      mediaType: 'image/png' | 'image/jpeg';
-      width: number;
-      height: number;
+      mediaType: 'image/png' | 'image/jpeg' | 'video/mp4' | 'video/quicktime' | 'application/pdf';
+      width?: number;
+      height?: number;
+      recorded?: { local: string; zone?: string; said: 'EXIF DateTimeOriginal' | 'EXIF DateTime' | 'movie header' };
       bytes: number;
       sha256: string;
       version: number;
@@ -1050,9 +1061,10 @@ export interface Operations {
     answer: {
       number: number;
       of: { kind: 'lot' | 'specimen' | 'run' | 'rig'; key: Key };
-      mediaType: 'image/png' | 'image/jpeg';
-      width: number;
-      height: number;
+      mediaType: 'image/png' | 'image/jpeg' | 'video/mp4' | 'video/quicktime' | 'application/pdf';
+      width?: number;
+      height?: number;
+      recorded?: { local: string; zone?: string; said: 'EXIF DateTimeOriginal' | 'EXIF DateTime' | 'movie header' };
       bytes: number;
       sha256: string;
       version: number;
@@ -1062,6 +1074,7 @@ export interface Operations {
       content: Photo;
     };
   };
+  'GET /api/attachments/{attachment}/file': { path: { attachment: string }; answer: Blob };
   'GET /api/attachments/{attachment}/photo': { path: { attachment: string }; answer: Blob };
   'GET /api/calibrations': {
     query?: { limit?: number; after?: string; order?: 'oldest' | 'newest'; sensor?: Key };

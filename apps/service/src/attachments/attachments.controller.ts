@@ -18,19 +18,17 @@ import { AnswersIn } from '../http/answers-in.decorator.js';
 import { IfMatch } from '../http/if-match.decorator.js';
 import { parsedBy } from '../http/parsed-by.js';
 import { queriedBy } from '../http/queried-by.js';
+import { SANDBOX } from '../http/security-headers.js';
 import { VersionTag } from '../http/version-tag.interceptor.js';
 import { Answers } from '../openapi/answers.decorator.js';
 import { type Change, changeTo, type PageOf, pageOf } from '../records/kept.js';
 import { Duty } from '../sign-in/duty.decorator.js';
 import { SignedIn, type SignedInActor } from '../sign-in/signed-in.decorator.js';
-import { AttachmentsAsked, KeptAttachment, NewAttachment } from './attachment-answers.js';
+import { fileName, LARGEST } from './attached-file.js';
+import { AttachmentsAsked, KeptAttachment, MEDIA_TYPES, NewAttachment } from './attachment-answers.js';
 import { AttachmentsService } from './attachments.service.js';
 
-const TYPES = ['image/png', 'image/jpeg'];
-/** A telephone's photo is a third of it. */
-const LARGEST_PHOTO = 16 * 1024 * 1024;
-
-/** Photos, which are evidence: their bytes are kept as they came. */
+/** Photos, videos and documents, which are evidence: their bytes are kept as they came. */
 @Controller('api/attachments')
 @UseInterceptors(VersionTag)
 export class AttachmentsController {
@@ -55,22 +53,35 @@ export class AttachmentsController {
 
   @Get(':attachment/photo')
   @Duty('signed in')
-  @AnswersIn(...TYPES)
+  @AnswersIn('image/png', 'image/jpeg')
   @Header('cache-control', 'private, max-age=31536000, immutable')
   @Answers('The photo itself, as it was sent')
   async photo(@Param('attachment') number: string, @SignedIn() by: SignedInActor): Promise<StreamableFile> {
-    const { attachment, bytes } = await this.attachments.bytes(by.labId, number);
-    const ending = attachment.mediaType === 'image/png' ? 'png' : 'jpg';
+    const { attachment, bytes } = await this.attachments.bytes(by.labId, number, 'image/');
     return new StreamableFile(bytes, {
       type: attachment.mediaType,
-      disposition: `inline; filename="photo-${attachment.number}.${ending}"`,
+      disposition: `inline; filename="${fileName(attachment)}"`,
+    });
+  }
+
+  @Get(':attachment/file')
+  @Duty('signed in')
+  @AnswersIn(...MEDIA_TYPES)
+  @Header('cache-control', 'private, max-age=31536000, immutable')
+  @Header('content-security-policy', SANDBOX)
+  @Answers('A photo, video or document to be taken away, as it was sent')
+  async file(@Param('attachment') number: string, @SignedIn() by: SignedInActor): Promise<StreamableFile> {
+    const { attachment, bytes } = await this.attachments.bytes(by.labId, number);
+    return new StreamableFile(bytes, {
+      type: attachment.mediaType,
+      disposition: `attachment; filename="${fileName(attachment)}"`,
     });
   }
 
   @Post()
   @Duty('draw', 'record', 'review', 'calibrate')
-  @RouteConfig({ takes: TYPES, largestBody: LARGEST_PHOTO })
-  @Answers('Attach a photo: its bytes are the body, the address says what it shows', KeptAttachment)
+  @RouteConfig({ takes: [...MEDIA_TYPES], largestBody: LARGEST.other })
+  @Answers('Attach a photo, video or document: its bytes are the body, the address says what it shows', KeptAttachment)
   add(
     @Query(queriedBy(NewAttachment)) asked: NewAttachment,
     @Req() { body }: FastifyRequest,

@@ -1,4 +1,4 @@
-import { type Photo, Refusal } from '@breakbook/lab';
+import { type Photo, Refusal, shown } from '@breakbook/lab';
 import {
   type Actor,
   type Page,
@@ -18,14 +18,14 @@ import { Names } from '../records/names.js';
 import { nextPlace, pageAsked } from '../records/paging.js';
 import { RAW_STORE } from '../records/raw-store.token.js';
 import { peopleBehind, saidBy } from '../records/read-kind.js';
+import { attachedFileIn } from './attached-file.js';
 import { type AttachmentsAsked, type KeptAttachment, type NewAttachment } from './attachment-answers.js';
-import { pictureIn } from './picture.js';
 import { subjectNamed, subjectOf } from './subject.js';
 
 /** A camera's clock may be this far ahead of ours, in ms. */
 const CLOCK_AHEAD = 5 * 60_000;
 
-/** Photos of lots, specimens, runs and rigs: their bytes as they came, and what is said of them. */
+/** Photos, videos and documents of lots, specimens, runs and rigs: their bytes as they came, and what is said of them. */
 @Injectable()
 export class AttachmentsService {
   constructor(
@@ -48,28 +48,29 @@ export class AttachmentsService {
   }
 
   /** The bytes of a photo, whole and checked: nothing is handed on that is not what was kept. */
-  async bytes(labId: string, number: string): Promise<{ attachment: tables.Attachment; bytes: Uint8Array }> {
+  async bytes(labId: string, number: string, kind = ''): Promise<{ attachment: tables.Attachment; bytes: Uint8Array }> {
     const reader = this.records.read(labId);
     const attachment = await numbered(reader, number);
+    if (!attachment.mediaType.startsWith(kind)) throw noneOf(number);
     return { attachment, bytes: await readWhole(this.store, reader, attachment.rawId) };
   }
 
   async add(by: Actor, asked: NewAttachment, bytes: unknown): Promise<KeptAttachment> {
     if (!(bytes instanceof Buffer) || bytes.length === 0)
-      throw new Refusal({ code: 'body.empty', detail: 'The body is empty; it must be the bytes of the photo.' });
+      throw new Refusal({ code: 'body.empty', detail: 'The body is empty; it must be the bytes of the file.' });
     const { lot, specimen, run, rig, ...photo } = asked;
     const subject = await subjectNamed(this.records.read(by.labId), { lot, specimen, run, rig });
     if (!subject)
       throw new Refusal(parameterProblem('specimen', 'or lot, run or rig is needed: what the photo belongs to.'));
-    const { mediaType, width, height } = pictureIn(bytes);
+    const file = attachedFileIn(bytes);
     const raw = await prepareRaw(rawFromBytes(bytes));
-    return this.records.change(by, 'photo attached', async (rows) => {
+    return this.records.change(by, 'file attached', async (rows) => {
       const takenById = await takenBy(rows, photo, '').catch(inAddress);
       const { id: rawId } = await this.store.keep(rows, raw);
       const nothing = { lotId: null, specimenId: null, runId: null, rigId: null };
       const belongs = { ...nothing, [subject.column]: subject.id };
       await refuseKnown(rows, { [subject.column]: subject.id, rawId });
-      const attachment = await rows.add(tables.Attachment, { ...belongs, mediaType, width, height, rawId });
+      const attachment = await rows.add(tables.Attachment, { ...belongs, ...file, rawId });
       await rows.addVersion(tables.AttachmentVersion, attachment.id, { takenById, content: photo });
       return theOne(await asAnswered(rows, [attachment]));
     });
@@ -82,7 +83,7 @@ export class AttachmentsService {
     follows: number,
   ): Promise<KeptAttachment> {
     const { id } = await numbered(this.records.read(by.labId), number);
-    return this.records.change(by, 'photo described otherwise', reason, async (rows) => {
+    return this.records.change(by, 'attached file described otherwise', reason, async (rows) => {
       const takenById = await takenBy(rows, content, '/content');
       await rows.addVersion(tables.AttachmentVersion, id, { takenById, content }, follows);
       return theOne(await asAnswered(rows, [await rows.one(tables.Attachment, id)]));
@@ -95,7 +96,14 @@ async function numbered(reader: Reader, number: string): Promise<tables.Attachme
     ? await reader.maybe(tables.Attachment, { number: Number(number) })
     : undefined;
   if (found) return found;
-  throw new Refusal({ code: 'request.not-found', detail: 'There is no photo of this number in this lab.' });
+  throw noneOf(number);
+}
+
+function noneOf(number: string): Refusal {
+  return new Refusal({
+    code: 'request.not-found',
+    detail: `There is no such attachment "${shown(number)}" in this lab.`,
+  });
 }
 
 /** Who took it, and that it was not taken in the future. */
@@ -122,7 +130,7 @@ async function refuseKnown(reader: Reader, where: FindOptionsWhere<tables.Attach
   if (!known) return;
   throw new Refusal({
     code: 'state.conflict',
-    detail: `This photo is kept already as number ${known.number}, and belongs to the same thing. Nothing was added.`,
+    detail: `This file is kept already as number ${known.number}, and belongs to the same thing. Nothing was added.`,
   });
 }
 
@@ -149,14 +157,14 @@ async function asOne(
   { size, sha256 }: tables.RawBytes,
   people: ReadonlyMap<string, string>,
 ): Promise<KeptAttachment> {
-  const { number, mediaType, width, height } = row;
+  const { number, mediaType, width, height, recorded } = row;
   const of = await subjectOf(reader, row);
   return {
     number,
     of,
     mediaType,
-    width,
-    height,
+    ...(width !== null && height !== null ? { width, height } : {}),
+    ...(recorded ? { recorded } : {}),
     bytes: size,
     sha256,
     ...saidBy(version, people),

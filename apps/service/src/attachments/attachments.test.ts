@@ -116,6 +116,48 @@ describe('a photo', () => {
   });
 });
 
+describe('a video', () => {
+  /** Boxes as ISO/IEC 14496-12, 4.2 and 8.2.2, has them; its header says 3 000 000 000 s since 1904. */
+  const VIDEO = Buffer.from(
+    '0000001066747970' +
+      '69736f6d00000000' +
+      '0000007c6d6f6f76' +
+      '000000746d766864' +
+      '00000000b2d05e00' +
+      '00'.repeat(100) +
+      '000000086d646174',
+    'hex',
+  );
+
+  it('is kept with its place on the clock of the record, and handed out as a file that runs nothing', async () => {
+    const { status, body } = await attach(VIDEO, { triggerOffset: '-1.25' }, 'video/mp4');
+    expect(status, JSON.stringify(body)).toBe(201);
+    expect(body).toMatchObject({
+      mediaType: 'video/mp4',
+      // date -u -d '1904-01-01 UTC + 3000000000 seconds', GNU coreutils 9.1.
+      recorded: { local: '1999-01-24T05:20:00', zone: 'Z', said: 'movie header' },
+      content: { triggerOffset: -1.25 },
+    });
+    expect(body).not.toHaveProperty('width');
+    const response = await operator.fetch(`/api/attachments/${body.number}/file`);
+    expect(Buffer.from(await response.arrayBuffer()).equals(VIDEO)).toBe(true);
+    expect(Object.fromEntries(response.headers)).toMatchObject({
+      'content-type': 'video/mp4',
+      'x-content-type-options': 'nosniff',
+      'content-security-policy': "sandbox; default-src 'none'",
+      'content-disposition': `attachment; filename="video-${body.number}.mp4"`,
+    });
+    expect((await operator.ask('GET', `/api/attachments/${body.number}/photo`)).body.code).toBe('request.not-found');
+  });
+
+  it.each(['1e3', 'soon', '--1', '100000'])('that begins at %j of the record is refused', async (triggerOffset) => {
+    expect(await attach(VIDEO, { specimen: '402', triggerOffset }, 'video/mp4')).toMatchObject({
+      status: 422,
+      body: { code: 'query.invalid', parameter: 'triggerOffset' },
+    });
+  });
+});
+
 describe('what is no photo of this lab is refused', () => {
   const cut = (bytes: Buffer, less: number) => Buffer.from(bytes.subarray(0, bytes.length - less));
   const wide = Buffer.from(PNG);
@@ -126,7 +168,8 @@ describe('what is no photo of this lab is refused', () => {
     ['no bytes', undefined, 400, 'body.empty'],
     ['empty', Buffer.alloc(0), 400, 'body.empty'],
     ['an SVG, which can hold a program', Buffer.from('<svg onload="alert(1)"/>'), 415, 'file.type-mismatch'],
-    ['a PDF', Buffer.from('%PDF-1.7'), 415, 'file.type-mismatch'],
+    ['a PDF that ends nowhere', Buffer.from('%PDF-1.7'), 422, 'file.truncated'],
+    ['a PDF that acts', Buffer.from('%PDF-1.7 /S /JavaScript %%EOF'), 415, 'file.type-mismatch'],
     ['a GIF', Buffer.from('GIF89a............'), 415, 'file.type-mismatch'],
     ['gzip', Buffer.from(gzipSync(PNG)), 415, 'file.type-mismatch'],
     ['the first bytes of a PNG only', Buffer.from(PNG.subarray(0, 8)), 415, 'file.type-mismatch'],
@@ -172,6 +215,6 @@ describe('what is no photo of this lab is refused', () => {
 
   it('and leaves the records whole', async () => {
     const reader = service.records.read(service.lab.labId);
-    expect(await verifyRecords(reader, new PostgresRawStore())).toMatchObject({ holds: true, files: 4 });
+    expect(await verifyRecords(reader, new PostgresRawStore())).toMatchObject({ holds: true, files: 5 });
   });
 });

@@ -15,7 +15,6 @@ const PNG = Buffer.from([0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a]);
 
 /** Bytes by which other files are known, to say what one looks like. */
 const OTHERS: [name: string, signature: string | number[]][] = [
-  ['a PDF', '%PDF-'],
   ['a GIF', 'GIF8'],
   ['a WebP or another RIFF file', 'RIFF'],
   ['a zip archive or office document', 'PK'],
@@ -85,8 +84,25 @@ function isFrame(marker: number): boolean {
 function whole(bytes: Buffer, scan: number, size: { width: number; height: number }): Picture | undefined {
   if (size.width === 0 || size.height === 0) return undefined;
   // Telephones add a second picture after the end of the first, so the end need not be the last that is there.
-  if (bytes.indexOf(Buffer.from([0xff, 0xd9]), scan) < 0) throw cut('The JPEG has no end.');
+  const end = bytes.indexOf(Buffer.from([0xff, 0xd9]), scan);
+  if (end < 0) throw cut('The JPEG has no end.');
+  refuseAnother(bytes.subarray(end + 2));
   return { mediaType: 'image/jpeg', ...size };
+}
+
+/** What is an archive, a document or a page to another program is no second picture. */
+const ANOTHER = /%PDF-|<(html|script|svg|!doctype|\?xml-stylesheet|\?php)/i;
+/** The end of an archive: within the last 64 KiB (its comment), 22 bytes at least. */
+const ARCHIVE_END = Buffer.from('PK\u0005\u0006');
+
+function refuseAnother(behind: Buffer): void {
+  // Only at its beginning: in the midst of a second picture a few such bytes stand by chance.
+  if (!ANOTHER.test(behind.toString('latin1', 0, 1024)) && !behind.subarray(-65_557).includes(ARCHIVE_END)) return;
+  throw new Refusal({
+    code: 'file.type-mismatch',
+    detail: 'Behind the end of the JPEG stands another file: an archive, a document or a page.',
+    action: 'Send the photo as the camera made it.',
+  });
 }
 
 function cut(sentence: string): Refusal {
@@ -103,7 +119,9 @@ function otherKind(bytes: Buffer): Refusal {
   );
   return new Refusal({
     code: 'file.type-mismatch',
-    detail: looks ? `This looks like ${looks[0]}; photos are PNG or JPEG.` : 'This is neither a PNG nor a JPEG.',
-    action: 'Send the photo as PNG or JPEG.',
+    detail: looks
+      ? `This looks like ${looks[0]}; photos are PNG or JPEG, videos MP4 or MOV, documents PDF.`
+      : 'This is no PNG, JPEG, MP4, MOV or PDF.',
+    action: 'Send a photo as PNG or JPEG, a video as MP4, a document as PDF.',
   });
 }

@@ -13,6 +13,9 @@ const POLICY = [
   "frame-ancestors 'self'",
 ].join('; ');
 
+/** Of what came from elsewhere and is handed on: it is shown by itself, and nothing in it is run. */
+export const SANDBOX = "sandbox; default-src 'none'";
+
 /** On every answer, also on those that come before there is a request. */
 export const SECURITY_HEADERS = {
   'content-security-policy': POLICY,
@@ -30,6 +33,9 @@ export function sendSecurityHeaders(fastify: FastifyInstance, secure: boolean): 
   fastify.addHook('onSend', async (request, reply) => {
     if (secure) reply.header('strict-transport-security', 'max-age=31536000');
     if (request.url.startsWith('/api') && !reply.hasHeader('cache-control')) reply.header('cache-control', 'no-store');
+    // A route may bind its answer tighter than a page, never looser.
+    const own = reply.getHeader('content-security-policy');
     reply.headers(SECURITY_HEADERS);
+    if (own === SANDBOX) reply.header('content-security-policy', SANDBOX);
   });
 }

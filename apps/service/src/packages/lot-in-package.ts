@@ -17,7 +17,7 @@ export interface LotInPackage {
   rows: StoredRow[];
   /** The files of each run, in its order. */
   runFiles: Map<string, (KeptBytes & { name: string })[]>;
-  photos: (KeptBytes & { number: number; of: string; mediaType: string; content: Photo })[];
+  photos: (KeptBytes & { number: number; of: string; mediaType: tables.Attachment['mediaType']; content: Photo })[];
   documents: (KeptBytes & { number: number; kind: string })[];
   /** The records that each evaluation was made from, where they were kept beside it. */
   evaluated: (KeptBytes & { number: number })[];

@@ -154,7 +154,7 @@ export function lotTables({ bundle, evaluation, files, photos, entries }: Tables
       ['name', 'string!', 'the name', (one) => one.name],
       ['role', 'string!', 'the role in the lab', (one) => one.role],
     ]),
-    table('photos', 'Photos, byte for byte as they came', ['number'], photos, [
+    table('photos', 'Photos, videos and attached documents, byte for byte as they came', ['number'], photos, [
       ['number', 'integer!', 'its number in the lab', (one) => one.number],
       ['of', 'string!', 'what it belongs to', (one) => one.of],
       ['path', 'string!', 'where it is in this package', (one) => one.path],
@@ -163,6 +163,7 @@ export function lotTables({ bundle, evaluation, files, photos, entries }: Tables
       ['takenBy', 'string!', 'who took it', (one) => one.takenBy],
       ['device', 'string!', 'with what', (one) => one.device],
       ['takenAt', 'datetime!', 'when', (one) => one.takenAt],
+      ['triggerOffset', 'number', 'of a video: the clock of the record as it begins, s', (one) => one.triggerOffset],
     ]),
     table('ledger', 'Who did what, when and why', ['sequence'], entries, [
       ['sequence', 'integer!', 'number of the entry', (one) => one.sequence],

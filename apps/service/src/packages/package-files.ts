@@ -10,6 +10,7 @@ import {
   type TableSchema,
 } from '@breakbook/evidence';
 import { LOT_FOLDER_DOCUMENTS, type LotBundle, SOFTWARE } from '@breakbook/lab';
+import { fileName } from '../attachments/attached-file.js';
 import { type EvaluationOnly } from '../workers/tasks.js';
 import { type LedgerInPackage } from './ledger-in-package.js';
 import { type KeptBytes, type LotInPackage, runsWithoutFile } from './lot-in-package.js';
@@ -50,7 +51,7 @@ export function packageFiles({ lot, bundle, names, evaluation, ledger, checkpoin
     mediaType,
     content,
     kept,
-    path: `photos/photo-${number}.${mediaType === 'image/png' ? 'png' : 'jpg'}`,
+    path: `photos/${fileName({ number, mediaType })}`,
   }));
   const tables = lotTables({
     bundle,
@@ -89,7 +90,7 @@ export function packageFiles({ lot, bundle, names, evaluation, ledger, checkpoin
     ...photos.map(
       ({ path, of, mediaType, kept }): PackedFile => ({
         path,
-        title: `Photo of ${of}`,
+        title: `${mediaType.startsWith('image/') ? 'Photo' : 'File'} of ${of}`,
         format: path.slice(-3),
         mediatype: mediaType,
         content: kept,

@@ -3,7 +3,7 @@ import { ZipFile } from 'yazl';
 import { type PackedFile } from './package-files.js';
 
 /** What is packed already gains nothing. */
-const PACKED = new Set(['image/png', 'image/jpeg', 'application/pdf', 'video/mp4']);
+const PACKED = new Set(['image/png', 'image/jpeg', 'application/pdf', 'video/mp4', 'video/quicktime']);
 
 /** The files as one zip, in pieces; the bytes of each are read when its turn comes. */
 export async function* zipOf(
