@@ -216,6 +216,7 @@ export const photosQuery = (run: string) =>
   });
 
 export const photoAddress = (n: number) => `/api/attachments/${n}/photo`;
+export const fileAddress = (n: number) => `/api/attachments/${n}/file`;
 
 export const lotRecordQuery = (lot: string) =>
   queryOptions({

@@ -1,6 +1,7 @@
 import { photosMissing } from '@breakbook/lab';
 import { useQuery } from '@tanstack/react-query';
-import { photoAddress, photosQuery } from '../../../client/queries.js';
+import { type PhotoRecord } from '../../../client/answers.js';
+import { fileAddress, photoAddress, photosQuery } from '../../../client/queries.js';
 import { moment } from '../../../parts/moment.js';
 import { Fold, Section } from '../../../parts/sheet/sheet.js';
 import { Who } from '../../../parts/who.js';
@@ -14,9 +15,11 @@ import { WithoutPhotos } from './without-photos.js';
 /** Photos of the specimen as it was found, beside those that its failure mode asks for; not there where there are none. */
 export function PhotosSection({ answer: { run }, record, around }: RunOnSheet) {
   const me = useMe();
-  const { data: photos = [] } = useQuery(photosQuery(run.run));
+  const { data: attached = [] } = useQuery(photosQuery(run.run));
+  const photos = attached.filter(({ mediaType }) => mediaType.startsWith('image/'));
+  const others = attached.filter(({ mediaType }) => !mediaType.startsWith('image/'));
   const { photosAsked: asked } = record;
-  if (photos.length === 0 && asked.length === 0) return null;
+  if (attached.length === 0 && asked.length === 0) return null;
   const missing = photosMissing(asked).length > 0;
   const { examination } = run;
   const why = examination?.withoutPhotos;
@@ -27,7 +30,7 @@ export function PhotosSection({ answer: { run }, record, around }: RunOnSheet) {
       {missing && why !== undefined && <p>Photos that are missing were not taken: {why}</p>}
       {photos.length > 0 && (
         <div className="photos">
-          {photos.map(({ number, width, height, content: { caption, shows, takenBy, takenAt, device } }) => (
+          {photos.map(({ number, width, height, recorded, content: { caption, shows, takenBy, takenAt, device } }) => (
             <figure key={number}>
               <a href={photoAddress(number)} target="_blank" rel="noreferrer">
                 <img src={photoAddress(number)} alt={caption} width={width} height={height} loading="lazy" />
@@ -37,15 +40,17 @@ export function PhotosSection({ answer: { run }, record, around }: RunOnSheet) {
                 {caption}{' '}
                 <span className="quiet">
                   <Who people={around.people} person={takenBy} />, {moment(takenAt, around.lab.zone)}, {device}.
+                  <Recorded recorded={recorded} />
                 </span>
               </figcaption>
             </figure>
           ))}
         </div>
       )}
+      {others.length > 0 && <Others files={others} around={around} />}
       {open && (
-        <Fold word="Attach a photo">
-          <AddPhoto key={photos.length} run={run.run} person={me.person} asked={asked} />
+        <Fold word="Attach a photo, video or PDF">
+          <AddPhoto key={attached.length} run={run.run} person={me.person} asked={asked} />
         </Fold>
       )}
       {open && missing && examination && why === undefined && (
@@ -54,5 +59,36 @@ export function PhotosSection({ answer: { run }, record, around }: RunOnSheet) {
         </Fold>
       )}
     </Section>
+  );
+}
+
+/** When the file itself says that it was recorded: a camera's clock may be wrong, and so may a person. */
+function Recorded({ recorded }: Pick<PhotoRecord, 'recorded'>) {
+  if (!recorded) return null;
+  const { local, zone } = recorded;
+  const said = zone === undefined ? 'by a clock of no told zone' : zone === 'Z' ? 'UTC' : `UTC${zone}`;
+  return ` The file says ${local.replace('T', ', ')}, ${said}.`;
+}
+
+/** Videos and documents, to be taken away: the page shows none of them. */
+function Others({ files, around }: { files: readonly PhotoRecord[]; around: RunOnSheet['around'] }) {
+  return (
+    <ul>
+      {files.map(
+        ({ number, mediaType, bytes, recorded, content: { caption, takenBy, takenAt, device, triggerOffset } }) => (
+          <li key={number}>
+            <a href={fileAddress(number)} download>
+              {mediaType.startsWith('video/') ? 'Video' : 'Document'} {number}
+            </a>{' '}
+            ({(bytes / 1e6).toFixed(1)} MB): {caption}{' '}
+            <span className="quiet">
+              <Who people={around.people} person={takenBy} />, {moment(takenAt, around.lab.zone)}, {device}.
+              {triggerOffset !== undefined && ` It begins at ${triggerOffset} s of the record.`}
+              <Recorded recorded={recorded} />
+            </span>
+          </li>
+        ),
+      )}
+    </ul>
   );
 }
