@@ -41,6 +41,11 @@ export const PlanLine = z.strictObject({
   specimens: z.number().int().min(1),
   limits: z.array(LimitRef),
   criteria: z.array(Criterion).min(1),
+  /**
+   * Lines of this plan whose surviving specimens may be run under this one, such as the static test after the fatigue
+   * test. Left out, every run needs a specimen that no run has loaded.
+   */
+  survivorsOf: z.array(Key).min(1).optional(),
   /** The characteristic this line is about, for figures and lists. */
   characteristic: ChannelName,
 });
@@ -70,7 +75,15 @@ export const Plan = z
     lines: z.array(PlanLine).min(1),
   })
   .superRefine((plan, context) => {
+    const known = new Set(plan.lines.map(({ line }) => line));
     for (const [l, line] of plan.lines.entries()) {
+      for (const [s, other] of (line.survivorsOf ?? []).entries())
+        if (!known.has(other))
+          context.addIssue({
+            code: 'custom',
+            path: ['lines', l, 'survivorsOf', s],
+            message: `names line ${other}, which this plan does not have`,
+          });
       const named = new Set(line.limits.map(({ limit, revision }) => `${limit}@${revision}`));
       for (const [c, criterion] of line.criteria.entries())
         if (!named.has(`${criterion.limit.limit}@${criterion.limit.revision}`))

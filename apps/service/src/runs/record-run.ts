@@ -3,15 +3,14 @@ import {
   type Actor,
   prepareRaw,
   type RawStore,
-  type Reader,
   type Records,
   type Rows,
   rawFromBytes,
   rawFromFile,
   type SentPart,
-  tables,
 } from '@breakbook/records';
 import { refuseClosed } from '../lots/lot-closing.js';
+import { refuseUnfit } from '../specimens/specimen-fate.js';
 import { type RunFileSource, type RunToRead, readRunToRead } from '../workers/run-to-read.js';
 import { keepRefused, waitingUnread } from './keep-refused.js';
 import { refuseKnownBytes } from './known-bytes.js';
@@ -65,7 +64,7 @@ export async function recordRun(
     const context = await runContext(reader, { ...run, plan: options.plan });
     await refuseKnownBytes(reader, parts);
     await refuseClosed(reader, context.lot, '/specimen');
-    await refuseDestroyed(reader, context.specimen);
+    await refuseUnfit(reader, context.specimen, { plan: context.planRevision.content, planLine: run.planLine });
     await refuseProposed(reader, context);
     const described = { ...run, files: parts.map(({ name, bytes }) => ({ name, sha256: bytes.sha256 })) };
     const problems = await problemsOfRun(reader, context, described);
@@ -107,17 +106,4 @@ export function runToRead(context: RunContext, run: Run, files: RunToRead['files
     markedMaximum: context.product.content.markedMaximum,
     ...(context.product.content.glassTransition ? { glassTransition: context.product.content.glassTransition } : {}),
   };
-}
-
-async function refuseDestroyed(reader: Reader, specimen: tables.Specimen): Promise<void> {
-  const [destruction] = (await reader.find(tables.Destruction, { specimenId: specimen.id })).slice(-1);
-  if (!destruction) return;
-  const decision = (await reader.latestOf(tables.ValidityDecision, [destruction.runId])).get(destruction.runId);
-  if (decision?.validity === 'void') return;
-  const run = await reader.one(tables.Run, destruction.runId);
-  throw new Refusal({
-    code: 'specimen.destroyed',
-    detail: `Specimen ${specimen.key} was destroyed in run ${run.key}.`,
-    action: `Have the file, kept unread, read for the right specimen, or have run ${run.key} made void if it was recorded by mistake.`,
-  });
 }

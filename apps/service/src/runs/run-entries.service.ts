@@ -20,6 +20,7 @@ import { spoolRaw } from '../uploads/spool-raw.js';
 import { Workers } from '../workers/workers.js';
 import { type LaterExamination, type LaterInstant, type LaterMeasurements, type NewDecision } from './later-entries.js';
 import { runToRead } from './record-run.js';
+import { refuseReplaced } from './refuse-replaced.js';
 import { doneToRun } from './run-acts.js';
 import { type RunAnswer, runAnswer } from './run-answer.js';
 import { type RunContext, runContext } from './run-context.js';
@@ -128,6 +129,7 @@ export class RunEntriesService {
     await this.records.change(by, 'validity decided', decision.note, async (rows) => {
       requirePhotos(await this.#held(rows, record), decision);
       const content = { ...decision, person: by.person, at: rows.at.toISOString() };
+      await refuseReplaced(rows, record, decision.validity);
       await this.#requireFits(rows, record, { ...record.run, validity: content });
       await rows.addVersion(tables.ValidityDecision, record.noun.id, { validity: decision.validity, content });
       await openForRun(rows, {

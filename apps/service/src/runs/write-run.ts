@@ -10,6 +10,7 @@ import {
   tables,
 } from '@breakbook/records';
 import { requireOpen } from '../lots/lot-closing.js';
+import { useSpecimen } from '../specimens/specimen-fate.js';
 import { refuseKnownBytes } from './known-bytes.js';
 import { type RunContext } from './run-context.js';
 
@@ -63,6 +64,7 @@ export async function writeRun(rows: Rows, store: RawStore, written: RunToWrite)
   if (examination) await rows.addVersion(tables.Examination, noun.id, { content: examination });
   const destroyed = destroys(examination);
   if (destroyed) await destroySpecimen(rows, context.specimen.id, noun.id);
+  await useSpecimen(rows, context.specimen, noun.id, { plan: context.planRevision.content, planLine: run.planLine });
   await writeReading(rows, noun.id, version, reading);
   if (unreadFileId !== undefined) await closeAsRead(rows, unreadFileId, noun.id);
   return { runId: noun.id, number: noun.number, destroyed };

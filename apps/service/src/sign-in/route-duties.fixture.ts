@@ -129,6 +129,8 @@ export const ROUTE_DUTIES: Record<string, RouteDuty> = {
   'POST /api/specimens': ['draw'],
   'POST /api/specimens/several': ['draw'],
   'PUT /api/specimens/:specimen': ['draw'],
+  'GET /api/specimens/:specimen/states': 'signed in',
+  'POST /api/specimens/:specimen/states': ['draw', 'record', 'decide'],
 
   // The one route for the computers of rigs.
   'POST /api/runs': ['record', 'send'],

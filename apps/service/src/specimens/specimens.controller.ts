@@ -1,5 +1,5 @@
 import { Key, Line, Specimen } from '@breakbook/lab';
-import { Records, tables } from '@breakbook/records';
+import { type Reader, Records, tables } from '@breakbook/records';
 import { Body, Controller, Get, Param, Post, Put, Query, UseInterceptors } from '@nestjs/common';
 import { In } from 'typeorm';
 import { z } from 'zod';
@@ -25,18 +25,15 @@ import { within } from '../records/within.js';
 import { Duty } from '../sign-in/duty.decorator.js';
 import { SignedIn, type SignedInActor } from '../sign-in/signed-in.decorator.js';
 import { calledSo } from './called-so.js';
-import { destroyedIn } from './destroyed-in.js';
 import { receive } from './receive.js';
+import { Fate, fatesOf } from './specimen-fate.js';
 import { SPECIMEN } from './specimen-kind.js';
 
 const SpecimensAsked = z.strictObject({ ...PAGING, lot: Key.optional(), called: Line.optional() });
 type SpecimensAsked = z.infer<typeof SpecimensAsked>;
 
-const KeptSpecimen = keptOf(Specimen).extend({
-  /** The run that destroyed it. It is destroyed once, and cannot be run again. */
-  destroyedIn: Key.optional(),
-});
-type KeptSpecimen = Kept<Specimen> & { destroyedIn?: string };
+const KeptSpecimen = keptOf(Specimen).extend(Fate.shape);
+type KeptSpecimen = Kept<Specimen> & Fate;
 
 const MOST_AT_ONCE = 200;
 const Delivery = z.strictObject({ specimens: z.array(Specimen).min(1).max(MOST_AT_ONCE) });
@@ -61,11 +58,7 @@ export class SpecimensController {
       ...(await within<tables.Specimen, tables.Lot>(reader, tables.Lot, 'lot', lot)),
       ...(called === undefined ? {} : { id: In(await calledSo(reader, called)) }),
     });
-    const destroyed = await destroyedIn(
-      reader,
-      page.items.map(({ key }) => key),
-    );
-    return { ...page, items: page.items.map((one) => withFate(one, destroyed)) };
+    return { ...page, items: await withFates(reader, page.items) };
   }
 
   @Get(':specimen')
@@ -74,7 +67,9 @@ export class SpecimensController {
   async one(@Param('specimen') specimen: string, @SignedIn() by: SignedInActor): Promise<KeptSpecimen> {
     const reader = this.records.read(by.labId);
     const kept = await keptOne(reader, SPECIMEN, specimen);
-    return withFate(kept, await destroyedIn(reader, [kept.key]));
+    const [whole] = await withFates(reader, [kept]);
+    if (!whole) throw new Error(`Specimen ${specimen} has no fate.`);
+    return whole;
   }
 
   @Get(':specimen/history')
@@ -125,7 +120,12 @@ export class SpecimensController {
   }
 }
 
-function withFate(kept: Kept<Specimen>, destroyed: ReadonlyMap<string, string>): KeptSpecimen {
-  const run = destroyed.get(kept.key);
-  return run === undefined ? kept : { ...kept, destroyedIn: run };
+async function withFates(reader: Reader, kept: Kept<Specimen>[]): Promise<KeptSpecimen[]> {
+  const nouns = await reader.find(tables.Specimen, { key: In(kept.map(({ key }) => key)) });
+  const fates = await fatesOf(
+    reader,
+    nouns.map(({ id }) => id),
+  );
+  const idOf = new Map(nouns.map(({ id, key }) => [key, id]));
+  return kept.map((one) => ({ ...one, ...(fates.get(idOf.get(one.key) ?? '') ?? { state: 'received' }) }));
 }

@@ -1,6 +1,7 @@
 import { Module } from '@nestjs/common';
+import { SpecimenStatesController } from './specimen-states.controller.js';
 import { SpecimensController } from './specimens.controller.js';
 
 /** Specimens: received once, destroyed once. */
-@Module({ controllers: [SpecimensController] })
+@Module({ controllers: [SpecimensController, SpecimenStatesController] })
 export class SpecimensModule {}

@@ -4,3 +4,4 @@ export * from './lot-states.js';
 export * from './run-states.js';
 export * from './specimen-states.js';
 export * from './state-table.js';
+export * from './used-again.js';

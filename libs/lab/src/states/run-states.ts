@@ -44,7 +44,7 @@ export const RUN_STATES = stateTable({
         'a note says why',
         REASON,
         PHOTOS,
-        'where it was void, no later run of its specimen stands in its place',
+        'where it counted as loading its specimen not at all, no run of that was made since',
       ],
     },
   },

@@ -27,6 +27,14 @@ export function refusalOf(error: unknown): Refusal | undefined {
       detail: 'This specimen was destroyed in another run in the same moment.',
     });
   }
+  if (constraint.startsWith('used_')) {
+    return new Refusal({
+      code: 'state.conflict',
+      pointer: '/specimen',
+      detail: 'Another run of this specimen was recorded in the same moment, so this one is not the first of it.',
+      action: 'Look at what that run left of the specimen, and record this one for the specimen that was run.',
+    });
+  }
   if (constraint.endsWith('_record_id_version_key')) {
     return new Refusal({
       code: 'version.stale',

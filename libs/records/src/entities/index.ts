@@ -60,6 +60,8 @@ import { Sensor } from './sensor.js';
 import { SensorPlacement } from './sensor-placement.js';
 import { SensorVersion } from './sensor-version.js';
 import { Specimen } from './specimen.js';
+import { SpecimenState } from './specimen-state.js';
+import { SpecimenUse } from './specimen-use.js';
 import { SpecimenVersion } from './specimen-version.js';
 import { UnreadClosing } from './unread-closing.js';
 import { UnreadFile } from './unread-file.js';
@@ -104,6 +106,8 @@ export const EVIDENCE = [
   SamplingRecord,
   Specimen,
   SpecimenVersion,
+  SpecimenState,
+  SpecimenUse,
   RawBytes,
   Run,
   RunVersion,
@@ -202,6 +206,8 @@ export * from './sensor.js';
 export * from './sensor-placement.js';
 export * from './sensor-version.js';
 export * from './specimen.js';
+export * from './specimen-state.js';
+export * from './specimen-use.js';
 export * from './specimen-version.js';
 export * from './unread-closing.js';
 export * from './unread-file.js';
