@@ -38,6 +38,8 @@ export type LotAnswer = Answer<'GET /api/lots/{lot}/sheet'>;
 export type LotRecord = Answer<'GET /api/lots/{lot}'>;
 /** A specimen, and the run that destroyed it. */
 export type SpecimenRecord = Answer<'GET /api/specimens/{specimen}'>;
+/** In which state a specimen is, how it came there, and what can be done with it. */
+export type SpecimenStates = Answer<'GET /api/specimens/{specimen}/states'>;
 export type RigRecord = Answer<'GET /api/rigs/{rig}'>;
 export type PlacementRecord = Listed<'GET /api/rigs/{rig}/placements'>;
 export type CalibrationRecord = Answer<'GET /api/calibrations/{calibration}'>;

@@ -608,6 +608,7 @@ export type PlanLine = {
   specimens: number;
   limits: LimitRef[];
   criteria: Criterion[];
+  survivorsOf?: Key[];
   characteristic: ChannelName;
 };
 export type PlanRef = { plan: Key; revision: Revision };
@@ -3197,7 +3198,9 @@ export interface Operations {
         by: Key;
         reason?: Paragraph;
         content: Specimen;
+        state: 'received' | 'conditioned' | 'ready' | 'destroyed' | 'retained' | 'disposed';
         destroyedIn?: Key;
+        stressedIn?: Key[];
       }[];
       next: string | null;
     };
@@ -3216,7 +3219,9 @@ export interface Operations {
       by: Key;
       reason?: Paragraph;
       content: Specimen;
+      state: 'received' | 'conditioned' | 'ready' | 'destroyed' | 'retained' | 'disposed';
       destroyedIn?: Key;
+      stressedIn?: Key[];
     };
   };
   'PUT /api/specimens/{specimen}': {
@@ -3231,6 +3236,42 @@ export interface Operations {
     answer: {
       items: { version: number; at: Instant; by: Key; reason?: Paragraph; content: Specimen }[];
       next: string | null;
+    };
+  };
+  'GET /api/specimens/{specimen}/states': {
+    path: { specimen: string };
+    answer: {
+      state: 'received' | 'conditioned' | 'ready' | 'destroyed' | 'retained' | 'disposed';
+      destroyedIn?: Key;
+      stressedIn?: Key[];
+      specimen: Key;
+      version: number;
+      moves: ('condition' | 'make ready' | 'retain' | 'take out')[];
+      items: {
+        state: 'received' | 'conditioned' | 'ready' | 'destroyed' | 'retained' | 'disposed';
+        note: Paragraph;
+        by: Key;
+        at: Instant;
+      }[];
+    };
+  };
+  'POST /api/specimens/{specimen}/states': {
+    path: { specimen: string };
+    headers: { 'if-match': string };
+    body: { move: 'condition' | 'make ready' | 'retain' | 'take out'; note: Paragraph };
+    answer: {
+      state: 'received' | 'conditioned' | 'ready' | 'destroyed' | 'retained' | 'disposed';
+      destroyedIn?: Key;
+      stressedIn?: Key[];
+      specimen: Key;
+      version: number;
+      moves: ('condition' | 'make ready' | 'retain' | 'take out')[];
+      items: {
+        state: 'received' | 'conditioned' | 'ready' | 'destroyed' | 'retained' | 'disposed';
+        note: Paragraph;
+        by: Key;
+        at: Instant;
+      }[];
     };
   };
   'POST /api/specimens/several': {

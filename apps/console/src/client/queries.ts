@@ -40,6 +40,7 @@ import {
   type RunRecord,
   type SheetToSign,
   type SpecimenRecord,
+  type SpecimenStates,
   type UnreadAnswer,
   type WindowOfChannel,
 } from './answers.js';
@@ -240,6 +241,12 @@ export const specimenQuery = (specimen: string) =>
   queryOptions({
     queryKey: ['specimen', specimen],
     queryFn: ({ signal }) => read<SpecimenRecord>(`/api/specimens/${code(specimen)}`, signal),
+  });
+
+export const specimenStatesQuery = (specimen: string) =>
+  queryOptions({
+    queryKey: ['specimen', specimen, 'states'],
+    queryFn: ({ signal }) => read<SpecimenStates>(`/api/specimens/${code(specimen)}/states`, signal),
   });
 
 /** The specimens that a scanned or typed text names: by its code, or else by the serial on their labels. */

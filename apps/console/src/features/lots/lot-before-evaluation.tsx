@@ -11,6 +11,7 @@ import { Table } from '../../parts/table.js';
 import { Reading, Trouble } from '../../parts/trouble.js';
 import { Who } from '../../parts/who.js';
 import { useMe } from '../people/me.js';
+import { SpecimenState } from '../specimens/specimens-page.js';
 import { LotWork } from './evaluate.js';
 
 /** A lot that was never evaluated: what was drawn and run so far, and the way to its first evaluation. */
@@ -90,14 +91,7 @@ function BeforeSheet({ lot, specimens, runs }: BeforeSheetProps) {
             { head: 'Origin', cell: ({ content: { origin } }) => origin },
             {
               head: 'State',
-              cell: ({ destroyedIn }) =>
-                destroyedIn === undefined ? (
-                  'can be run'
-                ) : (
-                  <>
-                    destroyed in run <Link to={runAddress(lot.key, destroyedIn)}>{destroyedIn}</Link>
-                  </>
-                ),
+              cell: (one) => <SpecimenState of={one} />,
             },
           ]}
           rows={specimens}

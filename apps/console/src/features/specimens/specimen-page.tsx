@@ -1,3 +1,4 @@
+import { SPECIMEN_STATES } from '@breakbook/lab';
 import { useQuery } from '@tanstack/react-query';
 import { Link, useParams } from 'react-router';
 import { type RunInList, type SpecimenRecord } from '../../client/answers.js';
@@ -11,6 +12,7 @@ import { usePrint } from '../../parts/units/reader.js';
 import { Who } from '../../parts/who.js';
 import { useMe } from '../people/me.js';
 import { SpecimenState } from './specimens-page.js';
+import { StatesSection } from './states-section.js';
 
 /** One wheel or rim: where it is from, what was done with it, whether it can still be run. */
 export function SpecimenPage() {
@@ -57,19 +59,18 @@ function SpecimenSheet({ specimen, runs }: { specimen: SpecimenRecord; runs: rea
         }
         sentence={
           <>
-            {destroyedIn === undefined ? 'It ' : 'It was '}
-            <SpecimenState of={specimen} />.
+            It is <SpecimenState of={specimen} />.
           </>
         }
         next={
           destroyedIn === undefined
-            ? 'a run is logged against it.'
+            ? nextOf(specimen)
             : open.length > 0
               ? `the validity of run ${open.map(({ run }) => run).join(', ')} is to be decided by somebody who did not record it.`
               : 'nothing: its run is recorded and decided.'
         }
         actions={
-          destroyedIn === undefined &&
+          SPECIMEN_STATES.allows['make a run with it'].includes(specimen.state) &&
           duties.includes('record') && (
             <Link className="action main" to={logRunAddress(key)}>
               Log a run
@@ -87,6 +88,7 @@ function SpecimenSheet({ specimen, runs }: { specimen: SpecimenRecord; runs: rea
       <Section question="What was done with it?" word="Runs" aside={`Times are those of ${zone.replaceAll('_', ' ')}.`}>
         <RunTable runs={runs} people={people} zone={zone} empty="No run was logged against it yet." />
       </Section>
+      <StatesSection specimen={key} people={people} zone={zone} />
       <Section question="Who said so, and when?" word="History">
         <p>
           {version === 1 ? 'Received' : `Version ${version} written`} by <Who people={people} person={by} />,{' '}
@@ -95,4 +97,11 @@ function SpecimenSheet({ specimen, runs }: { specimen: SpecimenRecord; runs: rea
       </Section>
     </>
   );
+}
+
+function nextOf({ state, stressedIn }: SpecimenRecord): string {
+  if (state === 'retained') return 'nothing, until it is taken out.';
+  return stressedIn === undefined
+    ? 'a run is logged against it.'
+    : 'a run under a line of the plan that takes survivors, if the plan has one.';
 }

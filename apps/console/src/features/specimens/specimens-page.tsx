@@ -29,11 +29,25 @@ export function SpecimensPage() {
   );
 }
 
-export function SpecimenState({ of: { destroyedIn, content } }: { of: SpecimenRecord }) {
-  if (destroyedIn === undefined) return 'can be run';
+/** In which state a specimen is, and what its runs left of it. */
+export function SpecimenState({ of: { state, destroyedIn, stressedIn, content } }: { of: SpecimenRecord }) {
+  const run = (key: string) => <Link to={runAddress(content.lot, key)}>{key}</Link>;
+  if (destroyedIn !== undefined)
+    return (
+      <>
+        destroyed in run {run(destroyedIn)}
+        {state === 'retained' && ', its pieces retained'}
+      </>
+    );
   return (
     <>
-      destroyed in run <Link to={runAddress(content.lot, destroyedIn)}>{destroyedIn}</Link>
+      {state === 'received' ? 'received, can be run' : state}
+      {stressedIn?.map((key, index) => (
+        <span key={key}>
+          {index === 0 ? '; stressed, survived run ' : ', '}
+          {run(key)}
+        </span>
+      ))}
     </>
   );
 }

@@ -91,7 +91,7 @@ export function WhichSection({ draft, change, named }: OfDraft) {
 function SpecimenSaid({ named: { specimen, specimenError, lot } }: { named: FoundNames }) {
   if (specimenError) return specimenError.message;
   if (!specimen) return null;
-  const { key, content, destroyedIn } = specimen;
+  const { key, content, state, destroyedIn, stressedIn } = specimen;
   return (
     <>
       {key}: {content.origin}, lot <Link to={lotAddress(content.lot)}>{content.lot}</Link>, serial{' '}
@@ -101,6 +101,13 @@ function SpecimenSaid({ named: { specimen, specimenError, lot } }: { named: Foun
           {' '}
           It was destroyed in run <Link to={runAddress(content.lot, destroyedIn)}>{destroyedIn}</Link> and cannot be run
           again.
+        </strong>
+      )}
+      {state === 'retained' && <strong> It is retained: have it taken out before it is run.</strong>}
+      {stressedIn !== undefined && (
+        <strong>
+          {' '}
+          It survived run {stressedIn.join(', ')}; it is run again only under a plan line that takes such survivors.
         </strong>
       )}
       {lot?.closed && <strong> Its lot is closed to further runs.</strong>}
