@@ -1,10 +1,12 @@
 /** The vocabulary of the lab: schemas, types and codes that every room shares. */
+export * from './competence.js';
 export * from './concessions.js';
 export * from './dispositions.js';
 export * from './duties.js';
 export * from './heat-parameters.js';
 export * from './impact-parameters.js';
 export * from './judgements.js';
+export * from './late-entries.js';
 export * from './layouts.js';
 export * from './limits.js';
 export * from './lot-bundle.js';
