@@ -2,6 +2,7 @@ import { Attachment } from './attachment.js';
 import { AttachmentVersion } from './attachment-version.js';
 import { Calibration } from './calibration.js';
 import { CalibrationVersion } from './calibration-version.js';
+import { Competence } from './competence.js';
 import { Concession } from './concession.js';
 import { ConcessionVersion } from './concession-version.js';
 import { CredentialChange } from './credential-change.js';
@@ -139,6 +140,7 @@ export const EVIDENCE = [
   RetestUse,
   Disposition,
   DispositionSignature,
+  Competence,
 ] as const;
 
 export const ENTITIES = [...EVIDENCE, LedgerEntry, LedgerCheckpoint];
@@ -147,6 +149,7 @@ export * from './attachment.js';
 export * from './attachment-version.js';
 export * from './calibration.js';
 export * from './calibration-version.js';
+export * from './competence.js';
 export * from './concession.js';
 export * from './concession-version.js';
 export * from './credential-change.js';
