@@ -4,6 +4,7 @@ import type pg from 'pg';
 import { DataSource } from 'typeorm';
 import { AttachmentsModule } from './attachments/attachments.module.js';
 import { CalibrationsModule } from './calibrations/calibrations.module.js';
+import { CompetenceModule } from './competence/competence.module.js';
 import { ComputeModule } from './compute/compute.module.js';
 import { ConcessionsModule } from './concessions/concessions.module.js';
 import { DispositionsModule } from './dispositions/dispositions.module.js';
@@ -66,6 +67,7 @@ class RecordsModule {}
     EvaluationsModule,
     AttachmentsModule,
     CalibrationsModule,
+    CompetenceModule,
     ComputeModule,
     ConcessionsModule,
     DispositionsModule,

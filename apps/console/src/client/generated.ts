@@ -80,6 +80,7 @@ export type Check = {
 };
 export type ClaimEntry = { run: string; specimen: string; inClaim: boolean; because: string; result?: Result };
 export type ClockZone = string;
+export type CompetenceLevel = 'trained' | 'observed' | 'authorised' | 'withdrawn';
 export type Concession = {
   kind: ConcessionKind;
   lot: Key;
@@ -554,6 +555,7 @@ export type MovedInstant = {
   person: Key;
   movedAt: Instant;
 };
+export type NewCompetence = { method: Key; revision: Revision; level: CompetenceLevel; until?: Day; note: Paragraph };
 export type NewRetest = { line: Key; runs: number; ground: RetestGround; reason: Paragraph };
 export type Nonconformity = {
   title: Line;
@@ -2449,6 +2451,37 @@ export interface Operations {
     };
   };
   'POST /api/people/{person}/closing': { path: { person: string }; body: { reason: Line }; answer: undefined };
+  'GET /api/people/{person}/competences': {
+    path: { person: string };
+    answer: {
+      items: {
+        method: Key;
+        revision: Revision;
+        level: CompetenceLevel;
+        until?: Day;
+        note: Paragraph;
+        by: Key;
+        at: Instant;
+        current: boolean;
+      }[];
+    };
+  };
+  'POST /api/people/{person}/competences': {
+    path: { person: string };
+    body: NewCompetence;
+    answer: {
+      items: {
+        method: Key;
+        revision: Revision;
+        level: CompetenceLevel;
+        until?: Day;
+        note: Paragraph;
+        by: Key;
+        at: Instant;
+        current: boolean;
+      }[];
+    };
+  };
   'PUT /api/people/{person}/duties': {
     path: { person: string };
     headers: { 'if-match': string };
@@ -3053,6 +3086,22 @@ export interface Operations {
     };
   };
   'GET /api/runs/{run}/files/{n}': { path: { run: string; n: string }; answer: Blob };
+  'GET /api/runs/{run}/history': {
+    path: { run: string };
+    answer: {
+      items: {
+        of: 'run' | 'measurement' | 'examination' | 'validity';
+        name?: string;
+        version: number;
+        by: Key;
+        happenedAt: Instant;
+        enteredAt: Instant;
+        late: boolean;
+        reason?: Paragraph;
+        differences: { pointer: string; place: string; kept?: string; now?: string }[];
+      }[];
+    };
+  };
   'POST /api/runs/{run}/instants': {
     path: { run: string };
     headers: { 'if-match': string };
@@ -3105,13 +3154,13 @@ export interface Operations {
   };
   'GET /api/runs/{run}/reviews': {
     path: { run: string };
-    answer: { items: { by: Key; at: Instant; note?: Paragraph; current: boolean }[] };
+    answer: { items: { by: Key; at: Instant; note?: Paragraph; current: boolean }[]; outsideCompetence?: string };
   };
   'POST /api/runs/{run}/reviews': {
     path: { run: string };
     headers: { 'if-match': string };
     body: { note?: Paragraph };
-    answer: { items: { by: Key; at: Instant; note?: Paragraph; current: boolean }[] };
+    answer: { items: { by: Key; at: Instant; note?: Paragraph; current: boolean }[]; outsideCompetence?: string };
   };
   'GET /api/runs/{run}/trace': { path: { run: string }; answer: { trace: TracePlotInput | null } };
   'POST /api/runs/{run}/validity': {

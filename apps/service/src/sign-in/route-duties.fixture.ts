@@ -175,6 +175,9 @@ export const ROUTE_DUTIES: Record<string, RouteDuty> = {
   'POST /api/dispositions/:n/signatures': ['decide'],
   'GET /api/lots/:lot/retests': 'signed in',
   'POST /api/lots/:lot/retests': ['review', 'decide'],
+  'GET /api/people/:person/competences': 'signed in',
+  'POST /api/people/:person/competences': ['review', 'define'],
+  'GET /api/runs/:run/history': 'signed in',
   'GET /api/runs/:run/reviews': 'signed in',
   'POST /api/runs/:run/reviews': ['review'],
   'GET /api/concessions': 'signed in',
@@ -245,6 +248,7 @@ export const ROUTES_ASKING_AGAIN = [
   'POST /api/dispositions/:n/signatures',
   'POST /api/lots/:lot/retests',
   'POST /api/runs/:run/reviews',
+  'POST /api/people/:person/competences',
   'POST /api/concessions/:n/refusal',
 ];
 

@@ -2,6 +2,7 @@ import { Instant, Key, Paragraph, Refusal } from '@breakbook/lab';
 import { type Reader, Records, tables } from '@breakbook/records';
 import { Body, Controller, Get, Param, Post } from '@nestjs/common';
 import { z } from 'zod';
+import { outsideCompetence } from '../../competence/competence-of.js';
 import { IfMatch } from '../../http/if-match.decorator.js';
 import { parsedBy } from '../../http/parsed-by.js';
 import { Answers } from '../../openapi/answers.decorator.js';
@@ -22,7 +23,11 @@ export const ReviewAnswer = z.strictObject({
 });
 export type ReviewAnswer = z.infer<typeof ReviewAnswer>;
 
-const Reviews = z.strictObject({ items: z.array(ReviewAnswer) });
+const Reviews = z.strictObject({
+  items: z.array(ReviewAnswer),
+  /** Why the operator was not authorised for the method on the day of the run; left out where they were. */
+  outsideCompetence: z.string().optional(),
+});
 type Reviews = z.infer<typeof Reviews>;
 
 /** How what was flagged was dealt with, and whatever else the reviewer has to say. */
@@ -102,9 +107,10 @@ function requireReviewable(record: RunRecord, items: readonly ReviewAnswer[], no
   return decision;
 }
 
-async function reviewsOf(reader: Reader, { noun, version, decision }: RunRecord): Promise<Reviews> {
+async function reviewsOf(reader: Reader, { noun, version, decision, body }: RunRecord): Promise<Reviews> {
   const reviews = await reader.history(tables.RunReview, noun.id);
   const people = await peopleBehind(reader, reviews);
+  const outside = await outsideCompetence(reader, body);
   return {
     items: reviews.map(({ personId, at, note, runVersion, validityDecisionId }) => ({
       by: people.get(personId) ?? '',
@@ -112,5 +118,6 @@ async function reviewsOf(reader: Reader, { noun, version, decision }: RunRecord)
       ...(note === null ? {} : { note }),
       current: runVersion === version && validityDecisionId === decision?.id,
     })),
+    ...(outside === undefined ? {} : { outsideCompetence: outside }),
   };
 }
