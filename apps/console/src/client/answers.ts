@@ -77,7 +77,9 @@ export type NonconformityVersion = Listed<'GET /api/nonconformities/{n}/history'
 export type ConcessionRecord = Answer<'GET /api/concessions/{n}'>;
 /** What whoever decides about a lot is shown, with its digest. */
 export type SheetToSign = Answer<'GET /api/lots/{lot}/disposition'>;
-export type ReviewOfRun = Listed<'GET /api/runs/{run}/reviews'>;
+export type ReviewsOfRun = Answer<'GET /api/runs/{run}/reviews'>;
+/** One thing said of a run, beside what was said before. */
+export type SaidOfRun = Listed<'GET /api/runs/{run}/history'>;
 export type LedgerEntry = Listed<'GET /api/ledger'>;
 /** A run that came out otherwise than it was kept. */
 export type Checkpoint = Listed<'GET /api/ledger/checkpoints'>;

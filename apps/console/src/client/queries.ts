@@ -33,11 +33,12 @@ import {
   type ProposalInList,
   type RecomputationAnswer,
   type RecomputationInList,
-  type ReviewOfRun,
+  type ReviewsOfRun,
   type RigRecord,
   type RunAnswer,
   type RunInList,
   type RunRecord,
+  type SaidOfRun,
   type SheetToSign,
   type SpecimenRecord,
   type SpecimenStates,
@@ -356,10 +357,16 @@ export const sheetToSignQuery = (lot: string) =>
     staleTime: 0,
   });
 
+export const runHistoryQuery = (run: string) =>
+  queryOptions({
+    queryKey: ['run', run, 'history'],
+    queryFn: ({ signal }) => read<{ items: SaidOfRun[] }>(`/api/runs/${code(run)}/history`, signal),
+  });
+
 export const reviewsQuery = (run: string) =>
   queryOptions({
     queryKey: ['run', run, 'reviews'],
-    queryFn: ({ signal }) => read<{ items: ReviewOfRun[] }>(`/api/runs/${code(run)}/reviews`, signal),
+    queryFn: ({ signal }) => read<ReviewsOfRun>(`/api/runs/${code(run)}/reviews`, signal),
   });
 
 export const documentAddress = (n: number) => `/api/documents/${n}.pdf`;

@@ -4,6 +4,7 @@ import { Reading, Trouble } from '../../parts/trouble.js';
 import { ToldFrom } from '../../parts/units/reader.js';
 import { ChecksSection } from './checks-section.js';
 import { ConditionsSection } from './conditions-section.js';
+import { CorrectionsSection } from './corrections-section.js';
 import { DescentSection } from './descent/descent-section.js';
 import { ExaminationSection } from './examination-section.js';
 import { MeasuredSection } from './measured-section.js';
@@ -51,6 +52,7 @@ function RunSheet(sheet: RunOnSheet) {
       <DescentSection {...sheet} />
       <ConditionsSection {...sheet} />
       <RawSection {...sheet} />
+      <CorrectionsSection {...sheet} />
       <SignedSection {...sheet} />
     </>
   );

@@ -29,6 +29,11 @@ export function ReviewSection({ answer, record, around }: RunOnSheet) {
       word="Review"
       aside="After validity: results, verdicts and flags are gone through by somebody who recorded nothing of the run."
     >
+      {data?.outsideCompetence !== undefined && (
+        <p>
+          <strong>Flag</strong> {data.outsideCompetence}
+        </p>
+      )}
       {items.map(({ by, at, note, current: stands }) => (
         <p key={at}>
           {moment(at, around.lab.zone)}, by <Who people={around.people} person={by} />
