@@ -14,6 +14,8 @@ export const Measurement = z.strictObject({
   /** Which of the run's passages it belongs to, where there are several. */
   passage: z.number().int().min(1).optional(),
   instrument: Line,
+  /** Whose value it is, where this lab did not measure it (ISO/IEC 17025:2017, 7.8.2.1 p and 7.8.2.2). */
+  givenBy: z.enum(['customer', 'outside provider']).optional(),
   person: Key,
   at: Instant,
 });

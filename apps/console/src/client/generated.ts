@@ -465,6 +465,7 @@ export type Measurement = {
   place?: Line;
   passage?: number;
   instrument: Line;
+  givenBy?: 'customer' | 'outside provider';
   person: Key;
   at: Instant;
 };

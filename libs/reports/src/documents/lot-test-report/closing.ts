@@ -1,3 +1,4 @@
+import { giversOf } from '../../content/given-by.js';
 import { type LotReportContent, type ReportSignature } from '../../content/lot-report-content.js';
 import { type Section, type SignatureLine } from '../../parts/blocks.js';
 import { timeOf } from '../../words/dates.js';
@@ -12,7 +13,13 @@ export function notIncludedSection({ bundle, identity, affairs }: LotReportConte
         block: 'facts',
         columns: 3,
         facts: [
-          { label: 'Results from outside providers', value: 'none' },
+          {
+            label: 'Results from outside providers',
+            value: giversOf(bundle.runs).includes('outside provider') ? 'marked ‡ above' : 'none',
+          },
+          ...(giversOf(bundle.runs).includes('customer')
+            ? [{ label: 'Values given by the customer', value: 'marked † above' }]
+            : []),
           { label: 'Photographs', value: 'none with this report' },
           { label: 'Opinions and interpretations', value: 'none' },
           {

@@ -9,6 +9,7 @@ import {
   type Result,
   type Verdict,
 } from '@breakbook/lab';
+import { GIVEN_MARKS, GIVEN_WORDS, giverOf, giversOf } from '../../content/given-by.js';
 import { isValid, type JudgedLine, type JudgedRunOfLine, linesOf, resultOf, runsOf } from '../../content/judged-lot.js';
 import { type LotReportContent } from '../../content/lot-report-content.js';
 import { type Block, type Cell, type Section, type Table } from '../../parts/blocks.js';
@@ -24,6 +25,9 @@ export function resultsSection(content: LotReportContent): Section {
     heading: 'What did each specimen show, and does it conform?',
     blocks: [
       ...linesOf(content).flatMap((line) => lineBlocks(content, line)),
+      ...giversOf(content.bundle.runs).map(
+        (giver): Block => ({ block: 'paragraph', text: `${GIVEN_MARKS[giver]} ${GIVEN_WORDS[giver]}.` }),
+      ),
       {
         block: 'paragraph',
         tone: 'note',
@@ -69,12 +73,18 @@ function resultTables(
       ...shown.map((limit) => ({ title: limitName(limit) })),
     ],
     rows: runs.map((one) => [
-      { text: one.run.specimen, under: `run ${one.run.run}` },
+      { text: markedSpecimen(one, name), under: `run ${one.run.run}` },
       ...resultCells(resultOf(one, name), own, one, cautionOf(readings, one.run.run, name)),
       ...shown.map((limit) => verdictCell(one, limit)),
     ]),
     empty: 'no valid run',
   }));
+}
+
+/** A specimen, with the mark of a value that somebody else gave. */
+function markedSpecimen({ run }: JudgedRunOfLine, name: string): string {
+  const giver = giverOf(run, name);
+  return giver === undefined ? run.specimen : `${run.specimen} ${GIVEN_MARKS[giver]}`;
 }
 
 function resultCells(
