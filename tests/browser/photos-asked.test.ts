@@ -10,6 +10,7 @@ import { BUILT, expectAccessible, launchChromium, picture, signIn, watch } from 
 
 // Made by ImageMagick 6.9.11: convert -size 5x3 xc:teal PNG24:a.png.
 const PNG = 'iVBORw0KGgoAAAANSUhEUgAAAAUAAAADCAIAAADUVFKvAAAAFElEQVQI12NkaGhgQAJMDKgAnQ8ALkABBoH9zgUAAAAASUVORK5CYII=';
+const DROP = 'Drop it here, or choose it: photo (PNG, JPEG), video (MP4, MOV) or PDF';
 
 needs('chromium')('photos that a failure mode asks for', () => {
   let service: TestService;
@@ -52,10 +53,10 @@ needs('chromium')('photos that a failure mode asks for', () => {
       expect(await asked.textContent()).toContain('missing');
       await page.getByText('Photos that the failure mode asks for are missing: origin of the fracture.').waitFor();
       await page.getByText('Say why a photo was not taken').click();
-      await page.getByText('Attach a photo').click();
+      await page.getByText('Attach a photo, video or PDF').click();
       await expectAccessible(page);
       await picture(page, 'photos-missing');
-      await page.getByLabel('Drop the photo here, or choose it: PNG or JPEG').setInputFiles({
+      await page.getByLabel(DROP).setInputFiles({
         name: 'origin.png',
         mimeType: 'image/png',
         buffer: Buffer.from(PNG, 'base64'),
