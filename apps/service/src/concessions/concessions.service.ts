@@ -1,4 +1,4 @@
-import { type Concession, type ConcessionState, limitName, Refusal } from '@breakbook/lab';
+import { CONCESSION_STATES, type Concession, type ConcessionState, limitName, Refusal } from '@breakbook/lab';
 import { type Page, type RawStore, type Reader, Records, type Rows, tables } from '@breakbook/records';
 import { Inject, Injectable } from '@nestjs/common';
 import { type FindOptionsWhere } from 'typeorm';
@@ -74,21 +74,32 @@ export class ConcessionsService {
 
   /** Grants it, which none does who asked for it. What was allowed when it was asked for must still be. */
   grant(by: SignedInActor, number: number, seen: number, reason: string): Promise<ConcessionAnswer> {
-    return this.#move(by, number, seen, { to: 'granted', from: ['requested'], reason }, async (rows, noun, content) => {
-      requireOther(by, 'grant a concession', calledOf(content.kind, number), requestOf(noun, content, number));
-      await this.#requireMay(rows, content);
-    });
+    return this.#move(
+      by,
+      number,
+      seen,
+      { to: 'granted', from: CONCESSION_STATES.moves.grant.from, reason },
+      async (rows, noun, content) => {
+        requireOther(by, 'grant a concession', calledOf(content.kind, number), requestOf(noun, content, number));
+        await this.#requireMay(rows, content);
+      },
+    );
   }
 
   refuse(by: SignedInActor, number: number, seen: number, reason: string): Promise<ConcessionAnswer> {
-    return this.#move(by, number, seen, { to: 'refused', from: ['requested'], reason }, async (_rows, noun, content) =>
-      requireOther(by, 'grant a concession', calledOf(content.kind, number), requestOf(noun, content, number)),
+    return this.#move(
+      by,
+      number,
+      seen,
+      { to: 'refused', from: CONCESSION_STATES.moves.refuse.from, reason },
+      async (_rows, noun, content) =>
+        requireOther(by, 'grant a concession', calledOf(content.kind, number), requestOf(noun, content, number)),
     );
   }
 
   /** Takes it back: whoever asked for it, or whoever may grant. It covers nothing from then on. */
   withdraw(by: SignedInActor, number: number, seen: number, reason: string): Promise<ConcessionAnswer> {
-    const move = { to: 'withdrawn', from: ['requested', 'granted'], reason } as const;
+    const move = { to: 'withdrawn', from: CONCESSION_STATES.moves.withdraw.from, reason } as const;
     return this.#move(by, number, seen, move, async (_rows, noun, content) => {
       if (noun.personId === by.personId || by.duties.includes('decide')) return;
       throw new Refusal({

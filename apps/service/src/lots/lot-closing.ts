@@ -1,4 +1,4 @@
-import { Refusal } from '@breakbook/lab';
+import { LOT_STATES, Refusal, requireMove } from '@breakbook/lab';
 import { type Reader, type Rows, tables } from '@breakbook/records';
 
 /** Is this lot closed to further specimens and runs? */
@@ -27,10 +27,7 @@ export async function requireOpen(rows: Rows, lot: tables.Lot, pointer?: string)
 export async function setClosed(rows: Rows, lotKey: string, closed: boolean): Promise<tables.LotClosing> {
   const lot = await rows.named(tables.Lot, lotKey);
   await rows.lock(tables.LotClosing, lot.id);
-  if ((await isClosed(rows, lot.id)) === closed)
-    throw new Refusal({
-      code: 'state.conflict',
-      detail: `Lot ${lotKey} is ${closed ? 'closed' : 'open'} already. Nothing was changed.`,
-    });
+  const state = (await isClosed(rows, lot.id)) ? 'closed' : 'open';
+  requireMove(LOT_STATES, closed ? 'close' : 'open again', state, `lot ${lotKey}`);
   return rows.addVersion(tables.LotClosing, lot.id, { closed });
 }

@@ -1,0 +1,98 @@
+import type { Duty } from '../duties.js';
+import { stateTable } from './state-table.js';
+
+const WORKERS: readonly Duty[] = ['record', 'review', 'decide', 'draw', 'calibrate', 'define'];
+const ASKERS: readonly Duty[] = ['define', 'record', 'review', 'decide', 'draw'];
+
+/** A nonconformity stays open until another person than wrote of it has closed it. An open one blocks the disposition. */
+export const NONCONFORMITY_STATES = stateTable({
+  noun: 'nonconformity',
+  states: ['open', 'closed'],
+  moves: {
+    open: {
+      from: [],
+      to: ['open'],
+      who: [...WORKERS, 'issue', 'trace', 'compare', 'audit'],
+      routes: ['POST /api/nonconformities'],
+    },
+    'write in': { from: ['open'], to: ['open'], who: WORKERS, routes: ['PUT /api/nonconformities/:n'] },
+    close: {
+      from: ['open'],
+      to: ['closed'],
+      who: ['review', 'decide'],
+      notWho: 'write a nonconformity',
+      guards: ['cause, containment, corrective action and the day it is due are said'],
+      routes: ['POST /api/nonconformities/:n/closing'],
+    },
+    'open again': {
+      from: ['closed'],
+      to: ['open'],
+      who: WORKERS,
+      routes: ['POST /api/nonconformities/:n/reopening'],
+    },
+  },
+  allows: { 'dispose of its lot': ['closed'] },
+});
+
+/** A concession or deviation permit is asked for by one person and granted or refused by another. */
+export const CONCESSION_STATES = stateTable({
+  noun: 'concession',
+  states: ['requested', 'granted', 'refused', 'withdrawn'],
+  moves: {
+    request: { from: [], to: ['requested'], who: ASKERS, routes: ['POST /api/concessions'] },
+    grant: {
+      from: ['requested'],
+      to: ['granted'],
+      who: ['decide'],
+      notWho: 'request a concession',
+      guards: ['no limit from outside that the plan claims is conceded'],
+      routes: ['POST /api/concessions/:n/grant'],
+    },
+    refuse: {
+      from: ['requested'],
+      to: ['refused'],
+      who: ['decide'],
+      notWho: 'request a concession',
+      routes: ['POST /api/concessions/:n/refusal'],
+    },
+    withdraw: {
+      from: ['requested', 'granted'],
+      to: ['withdrawn'],
+      who: ASKERS,
+      guards: ['by whoever asked for it, or by somebody who decides'],
+      routes: ['POST /api/concessions/:n/withdrawal'],
+    },
+  },
+  allows: { 'cover what it is bounded to': ['granted'] },
+});
+
+/** A lot has one disposition; a later one replaces it. */
+export const DISPOSITION_STATES = stateTable({
+  noun: 'disposition',
+  states: ['waits for a second decider', 'in force', 'replaced'],
+  moves: {
+    decide: {
+      from: [],
+      to: ['waits for a second decider', 'in force'],
+      who: ['decide'],
+      notWho: 'record',
+      guards: ['nothing blocks it', 'what was shown is what is signed'],
+      routes: ['POST /api/lots/:lot/dispositions'],
+    },
+    countersign: {
+      from: ['waits for a second decider'],
+      to: ['in force'],
+      who: ['decide'],
+      notWho: 'decide',
+      guards: ['nothing blocks it', 'what was shown is what is signed'],
+      routes: ['POST /api/dispositions/:n/signatures'],
+    },
+    'be replaced': {
+      from: ['waits for a second decider', 'in force'],
+      to: ['replaced'],
+      who: 'itself',
+      guards: ['a later disposition names it'],
+    },
+  },
+  allows: { 'release the lot': ['in force'] },
+});
