@@ -19,7 +19,8 @@ try {
 }
 
 async function start(): Promise<void> {
-  const { projectFolder, dataFolder, databaseUrl, keysFolder, checkpointCopies, host, port, origin } = settings();
+  const { projectFolder, dataFolder, databaseUrl, keysFolder, checkpointCopies, host, port, origin, provider } =
+    settings();
   const stops: (() => Promise<void>)[] = [];
   onShutdown(async () => {
     say('stopping');
@@ -45,6 +46,7 @@ async function start(): Promise<void> {
     port: free,
     consoleFolder: path.join(projectFolder, 'apps/console/dist'),
     ...(origin === undefined ? {} : { origin }),
+    ...(provider === undefined ? {} : { provider }),
   });
   stops.push(service.close);
 

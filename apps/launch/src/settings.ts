@@ -1,3 +1,4 @@
+import fs from 'node:fs';
 import os from 'node:os';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -18,6 +19,7 @@ export const settings = () => ({
   host: '127.0.0.1',
   port: portFrom(process.env.PORT),
   origin: originFrom(process.env.BREAKBOOK_ORIGIN),
+  provider: providerFrom(process.env),
 });
 
 function dataFolder(): string {
@@ -40,4 +42,21 @@ function originFrom(written: string | undefined): string | undefined {
       `BREAKBOOK_ORIGIN is "${written}"; it must be an https address without a path, such as https://breakbook.example.org.`,
     );
   return written;
+}
+
+/**
+ * By whose word people may sign in (OpenID Connect), if by anybody's: all of BREAKBOOK_OIDC_ISSUER, _CLIENT,
+ * _SECRET_FILE and _NAME, or none. The secret stands in a file, since an environment is read by whoever lists processes.
+ */
+function providerFrom(environment: NodeJS.ProcessEnv) {
+  const named = ['ISSUER', 'CLIENT', 'SECRET_FILE', 'NAME'].map((one) => `BREAKBOOK_OIDC_${one}`);
+  const [issuer, clientId, secretFile, name] = named.map((one) => environment[one] || undefined);
+  if (!issuer && !clientId && !secretFile && !name) return undefined;
+  if (!issuer || !clientId || !secretFile || !name)
+    throw new WrongSetting(`${named.join(', ')} belong together; set all of them or none.`);
+  if (!URL.canParse(issuer) || !/^(https:|http:\/\/(localhost|127\.0\.0\.1)[:/])/.test(issuer))
+    throw new WrongSetting(`BREAKBOOK_OIDC_ISSUER is "${issuer}"; it must be the https address of the provider.`);
+  if (!fs.existsSync(secretFile))
+    throw new WrongSetting(`BREAKBOOK_OIDC_SECRET_FILE is "${secretFile}"; there is no such file.`);
+  return { issuer, clientId, clientSecret: fs.readFileSync(secretFile, 'utf8').trim(), name };
 }

@@ -33,6 +33,8 @@ import { RetestsModule } from './retests/retests.module.js';
 import { RigsModule } from './rigs/rigs.module.js';
 import { RunsModule } from './runs/runs.module.js';
 import { SensorsModule } from './sensors/sensors.module.js';
+import { Provider, type ProviderSettings } from './sign-in/outside/provider.js';
+import { PROVIDER } from './sign-in/outside/provider.token.js';
 import { PUBLIC_ADDRESS } from './sign-in/public-address.token.js';
 import { SealedSecrets } from './sign-in/second-factor/sealed-secrets.js';
 import { type PublicAddress } from './sign-in/session-cookie.js';
@@ -99,6 +101,7 @@ export function serviceOn(
   address: PublicAddress,
   database: pg.ClientConfig,
   keys: KeyPlaces,
+  provider?: ProviderSettings,
 ): DynamicModule {
   const shared = [
     { provide: DataSource, useValue: dataSource },
@@ -107,6 +110,7 @@ export function serviceOn(
     { provide: PUBLIC_ADDRESS, useValue: address },
     { provide: DATABASE, useValue: database },
     { provide: LedgerKeys, useValue: new LedgerKeys(keys.folder) },
+    { provide: PROVIDER, useValue: provider && new Provider(provider, address) },
     { provide: SealedSecrets, useValue: new SealedSecrets(keys.folder) },
     { provide: CHECKPOINT_COPIES, useValue: keys.checkpointCopies },
   ];

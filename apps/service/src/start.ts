@@ -17,6 +17,7 @@ import { RouteForm } from './http/route-form.interceptor.js';
 import { sendSecurityHeaders } from './http/security-headers.js';
 import { RigTokens } from './rigs/tokens/rig-tokens.js';
 import { guardRoutes } from './sign-in/admission.js';
+import { type ProviderSettings } from './sign-in/outside/provider.js';
 import { admissionsOf, type RouteAdmission } from './sign-in/route-admissions.js';
 import { isSecure } from './sign-in/session-cookie.js';
 import { Sessions } from './sign-in/sessions.js';
@@ -31,6 +32,8 @@ export interface ServiceOptions {
   consoleFolder?: string;
   /** Where people reach the service, if not on this machine alone: the https address in front of which TLS ends. */
   origin?: string;
+  /** By whose word people may sign in; without one the service asks nothing outside. */
+  provider?: ProviderSettings;
   limits?: RequestLimits;
   log?: Logger;
 }
@@ -64,7 +67,7 @@ export async function startService(options: ServiceOptions): Promise<RunningServ
       trustProxy: isSecure(address) ? 'loopback' : false,
     });
     const app = await NestFactory.create<NestFastifyApplication>(
-      serviceOn(dataSource, new PostgresRawStore(), address, options.database, options.keys),
+      serviceOn(dataSource, new PostgresRawStore(), address, options.database, options.keys, options.provider),
       adapter,
       {
         logger: new NestLog(log),

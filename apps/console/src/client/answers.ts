@@ -7,6 +7,7 @@ type Listed<Route extends keyof Operations> = Answer<Route> extends { items: (in
 /** Who is signed in. */
 export type Myself = Answer<'GET /api/me'>;
 
+export type WaysOfSigningIn = Answer<'GET /api/sign-in/ways'>;
 export type OwnSecondFactors = Answer<'GET /api/me/second-factor'>;
 export type OwnSession = Listed<'GET /api/me/sessions'>;
 

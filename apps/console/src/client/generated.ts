@@ -2513,6 +2513,20 @@ export interface Operations {
       signsIn: boolean;
     };
   };
+  'GET /api/people/{person}/outside-identity': {
+    path: { person: string };
+    answer: { identity: { issuer: string; subject: Line } | null };
+  };
+  'POST /api/people/{person}/outside-identity': {
+    path: { person: string };
+    body: { issuer: string; subject: Line; reason: Paragraph };
+    answer: undefined;
+  };
+  'POST /api/people/{person}/outside-identity/ending': {
+    path: { person: string };
+    body: { reason: Line };
+    answer: undefined;
+  };
   'POST /api/people/{person}/passphrase': { path: { person: string }; answer: { person: string; passphrase: string } };
   'POST /api/people/{person}/second-factor/removal': {
     path: { person: string };
@@ -3236,6 +3250,21 @@ export interface Operations {
       secondFactorNeeded: 'nothing' | 'signing' | 'everything';
     };
   };
+  'POST /api/sign-in/outside': { body: { lab?: Key }; answer: { address: string } };
+  'POST /api/sign-in/outside/return': {
+    body: { query: string };
+    answer: {
+      lab: { lab: Key; name: Line };
+      person: Key;
+      name: Line;
+      role: Line;
+      duties: Duty[];
+      givenPassphrase: boolean;
+      secondFactor: 'none' | 'owed' | 'given';
+      secondFactorNeeded: 'nothing' | 'signing' | 'everything';
+    };
+  };
+  'GET /api/sign-in/ways': { answer: { severalLabs: boolean; outside: { name: Line } | null } };
   'POST /api/sign-out': { answer: undefined };
   'GET /api/specimens': {
     query?: { limit?: number; after?: string; order?: 'oldest' | 'newest'; lot?: Key; called?: Line };

@@ -43,6 +43,7 @@ import {
   type SpecimenRecord,
   type SpecimenStates,
   type UnreadAnswer,
+  type WaysOfSigningIn,
   type WindowOfChannel,
 } from './answers.js';
 import { ProblemAnswer } from './problem-answer.js';
@@ -95,6 +96,12 @@ export function seatTaken(queries: QueryClient, by: Myself | null): void {
   queries.removeQueries({ predicate: ({ queryKey }) => queryKey[0] !== meQuery.queryKey[0] });
   queries.setQueryData(meQuery.queryKey, by);
 }
+
+/** How people sign in here. */
+export const waysQuery = queryOptions({
+  queryKey: ['ways'],
+  queryFn: ({ signal }) => read<WaysOfSigningIn>('/api/sign-in/ways', signal),
+});
 
 /** What the person has beside the passphrase. */
 export const secondFactorQuery = queryOptions({

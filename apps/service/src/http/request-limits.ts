@@ -14,6 +14,8 @@ export const USUAL_LIMITS: RequestLimits = { perMinute: 6000, signInsPerMinute: 
 
 const MINUTE = 60_000;
 
+const SIGN_INS = new Set(['/api/sign-in', '/api/sign-in/outside', '/api/sign-in/outside/return']);
+
 /** Refuses an address that asks too much, before anything is done for it: before it is looked up who calls. */
 export async function limitRequests(fastify: FastifyInstance, limits: RequestLimits): Promise<void> {
   await fastify.register(rateLimit, { global: false });
@@ -21,7 +23,7 @@ export async function limitRequests(fastify: FastifyInstance, limits: RequestLim
   const signIns = fastify.createRateLimit({ max: limits.signInsPerMinute, timeWindow: MINUTE });
   fastify.addHook('onRequest', async (request) => {
     refuseTooMany(await requests(request));
-    if (request.routeOptions.url === '/api/sign-in') refuseTooMany(await signIns(request));
+    if (SIGN_INS.has(request.routeOptions.url ?? '')) refuseTooMany(await signIns(request));
   });
 }
 

@@ -113,7 +113,8 @@ export class PeopleService {
   }
 }
 
-async function personCalled(reader: Reader, key: string): Promise<tables.Person> {
+/** The person of this name; a program is none. */
+export async function personCalled(reader: Reader, key: string): Promise<tables.Person> {
   const person = await reader.named(tables.Person, key);
   if (person.kind === 'person') return person;
   throw new Refusal({ code: 'request.not-found', detail: `There is no person "${key}" in this lab.` });

@@ -10,6 +10,9 @@ export const ROUTE_DUTIES: Record<string, RouteDuty> = {
   'GET /api/openapi.json': 'anybody',
 
   'POST /api/sign-in': 'anybody',
+  'GET /api/sign-in/ways': 'anybody',
+  'POST /api/sign-in/outside': 'anybody',
+  'POST /api/sign-in/outside/return': 'anybody',
   'POST /api/sign-out': 'anybody',
   'GET /api/me': 'signed in',
   'POST /api/me/again': 'signed in',
@@ -36,6 +39,9 @@ export const ROUTE_DUTIES: Record<string, RouteDuty> = {
   'PUT /api/people/:person/duties': ['administer'],
   'POST /api/people/:person/passphrase': ['administer'],
   'POST /api/people/:person/second-factor/removal': ['administer'],
+  'GET /api/people/:person/outside-identity': ['administer', 'audit'],
+  'POST /api/people/:person/outside-identity': ['administer'],
+  'POST /api/people/:person/outside-identity/ending': ['administer'],
   'POST /api/people/:person/closing': ['administer'],
 
   'GET /api/rigs/:rig/tokens': ['administer', 'audit'],
@@ -235,6 +241,8 @@ export const ROUTES_ASKING_AGAIN = [
   'PUT /api/people/:person/duties',
   'POST /api/people/:person/passphrase',
   'POST /api/people/:person/second-factor/removal',
+  'POST /api/people/:person/outside-identity',
+  'POST /api/people/:person/outside-identity/ending',
   'POST /api/people/:person/closing',
   'POST /api/rigs/:rig/tokens',
   'POST /api/rigs/:rig/tokens/:number/revocation',

@@ -33,6 +33,19 @@ export function clearSessionCookie(reply: FastifyReply, address: PublicAddress):
   reply.clearCookie(cookieName(address), attributes(address));
 }
 
+/** Lets a browser be known again when it comes back from the provider; its own page sends it, so it goes to no other site. */
+export function setAwayCookie(reply: FastifyReply, address: PublicAddress, secret: string): void {
+  reply.setCookie(`${cookieName(address)}-away`, secret, { ...attributes(address), maxAge: 600 });
+}
+
+export function awaySecretIn(request: FastifyRequest, address: PublicAddress): string | undefined {
+  return request.cookies[`${cookieName(address)}-away`];
+}
+
+export function clearAwayCookie(reply: FastifyReply, address: PublicAddress): void {
+  reply.clearCookie(`${cookieName(address)}-away`, attributes(address));
+}
+
 function attributes(address: PublicAddress) {
   return { httpOnly: true, secure: isSecure(address), sameSite: 'strict', path: '/' } as const;
 }

@@ -24,7 +24,7 @@ const SignIn = z.strictObject({
 const OwnPassphrase = z.strictObject({ current: Passphrase, passphrase: Passphrase });
 const PassphraseAgain = z.strictObject({ passphrase: Passphrase });
 
-const MyselfAnswer = z.strictObject({
+export const MyselfAnswer = z.strictObject({
   lab: z.strictObject({ lab: Key, name: Line }),
   person: Key,
   name: Line,

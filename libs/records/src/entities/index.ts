@@ -31,6 +31,7 @@ import { MethodRevision } from './method-revision.js';
 import { Nonconformity } from './nonconformity.js';
 import { NonconformityLot } from './nonconformity-lot.js';
 import { NonconformityVersion } from './nonconformity-version.js';
+import { OutsideIdentity } from './outside-identity.js';
 import { Passage } from './passage.js';
 import { Person } from './person.js';
 import { PersonVersion } from './person-version.js';
@@ -77,6 +78,7 @@ export const EVIDENCE = [
   Person,
   PersonVersion,
   CredentialChange,
+  OutsideIdentity,
   Product,
   ProductVersion,
   Method,
@@ -178,6 +180,7 @@ export * from './method-revision.js';
 export * from './nonconformity.js';
 export * from './nonconformity-lot.js';
 export * from './nonconformity-version.js';
+export * from './outside-identity.js';
 export * from './passage.js';
 export * from './person.js';
 export * from './person-version.js';

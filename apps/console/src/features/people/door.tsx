@@ -1,5 +1,6 @@
 import { useQuery } from '@tanstack/react-query';
 import { type ReactNode } from 'react';
+import { useLocation } from 'react-router';
 import { type Myself } from '../../client/answers.js';
 import { meQuery } from '../../client/queries.js';
 import { Reading, Trouble } from '../../parts/trouble.js';
@@ -8,17 +9,23 @@ import { MeContext } from './me.js';
 import { OwnPassphrasePage } from './own-passphrase-page.js';
 import { SecondFactorPage } from './second-factor-page.js';
 import { SignInPage } from './sign-in-page.js';
+import { RETURN_PAGE, SigningInPage } from './signing-in-page.js';
 
 /** Lets in who is signed in, at the address they came to; everybody else signs in there first. */
 export function Door({ children }: { children: ReactNode }) {
   const { data: me, error, refetch } = useQuery(meQuery);
+  const { pathname } = useLocation();
   if (me?.secondFactor === 'owed') return <SecondFactorPage me={me} />;
   if (me?.givenPassphrase) return <OwnPassphrasePage me={me} />;
   if (me) return <MeContext value={me}>{isToAdd(me) ? <FirstSecondFactorPage me={me} /> : children}</MeContext>;
   return (
     <main className="before">
       {me === null ? (
-        <SignInPage />
+        pathname === RETURN_PAGE ? (
+          <SigningInPage />
+        ) : (
+          <SignInPage />
+        )
       ) : error ? (
         <Trouble error={error} onAgain={() => void refetch()} />
       ) : (
