@@ -189,7 +189,7 @@ describe('what the database itself refuses the service', () => {
   });
   afterAll(() => database.close());
 
-  /** Bookkeeping, not evidence: the last number given, the last entry, the migrations, how people sign in, the jobs under way, derived traces. */
+  /** Bookkeeping, not evidence: the last number given, the last entry, the migrations, how people sign in, the jobs under way, derived traces and packages. */
   const NOT_EVIDENCE = [
     'ledger_head',
     'migration',
@@ -206,6 +206,7 @@ describe('what the database itself refuses the service', () => {
     'job_end',
     'stored_trace',
     'trace_block',
+    'lot_package_block',
   ];
 
   it('every table of evidence refuses update, delete and truncate to the service and to the owner', async () => {
@@ -217,7 +218,7 @@ describe('what the database itself refuses the service', () => {
     )
       .map(({ name }) => name)
       .filter((name) => !NOT_EVIDENCE.includes(name));
-    expect(tables.length).toBe(EVIDENCE.length + ['ledger_entry', 'raw_chunk'].length);
+    expect(tables.length).toBe(EVIDENCE.length + ['ledger_entry', 'ledger_checkpoint', 'raw_chunk'].length);
 
     const [service, owner] = await Promise.all([connected(database.service), connected(database.owner)]);
     for (const table of tables) {
