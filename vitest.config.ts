@@ -10,6 +10,9 @@ const PURE = [
   'tests/reference/*.test.ts',
 ];
 
+/** Tests of the service, each with a database and a service of its own: what they share is the program, loaded once. */
+const SERVICE = ['apps/service/src/**/*.test.ts', 'tests/journeys/*.test.ts'];
+
 export default defineConfig({
   // Aliases, because resolve.conditions does not reach the global set-up.
   resolve: {
@@ -21,12 +24,13 @@ export default defineConfig({
   test: {
     projects: [
       { extends: true, test: { name: 'pure', include: PURE, isolate: false } },
+      { extends: true, test: { name: 'service', include: SERVICE, isolate: false } },
       {
         extends: true,
         test: {
           name: 'whole',
           include: ['tests/**/*.test.ts', 'libs/*/src/**/*.test.ts', 'apps/*/src/**/*.test.{ts,tsx}'],
-          exclude: ['**/node_modules/**', ...PURE],
+          exclude: ['**/node_modules/**', ...PURE, ...SERVICE],
         },
       },
     ],
