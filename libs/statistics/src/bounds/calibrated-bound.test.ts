@@ -103,6 +103,17 @@ describe('the calibrated bound', () => {
   const calibrated = (sample: Sample, distribution: 'weibull' | 'normal' | 'lognormal', more = {}) =>
     bounded({ ...B, sample, distribution, technique: 'calibrated', ...more });
 
+  it.each([
+    ['lognormal', { exact: [1015, 983, 959, 1068], atLeast: [980, 906] }],
+    ['normal', { exact: [1015, 947, 917, 1018, 1005], atLeast: [936, 888] }],
+  ] as const)('of a %s lot is the same in whatever order its specimens were entered', (distribution, sample) => {
+    const turned = { exact: sample.exact.toReversed(), atLeast: sample.atLeast.toReversed() };
+    const [here, there] = [calibrated(sample, distribution), calibrated(turned, distribution)];
+    expect(there.achievedConfidence).toBe(here.achievedConfidence);
+    // Sums in another order differ in their last digits.
+    expect(there.bound / here.bound).toBeCloseTo(1, 12);
+  });
+
   it('moves with the unit and not with the order, falls as coverage or confidence rises, and lies below the estimate', () => {
     fc.assert(
       fc.property(samples, distributions, fc.constantFrom(0.145, 6.894757), (sample, distribution, unit) => {

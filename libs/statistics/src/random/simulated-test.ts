@@ -25,7 +25,8 @@ export interface SimulatedTest {
 export function simulatedTest({ exact, atLeast, atMost, lower, upper }: Observations): SimulatedTest {
   const grid = [...new Set([...lower, ...upper, ...atMost])].sort((a, b) => a - b);
   const read = lower.length + atMost.length;
-  const ceilings = ceilingsOf(exact, atLeast);
+  // In order of size, so that chance falls on the same specimens in whatever order they were entered.
+  const ceilings = ceilingsOf(exact.toSorted(), atLeast.toSorted());
   return {
     described: [
       ceilings.described,
