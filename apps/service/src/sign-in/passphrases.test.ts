@@ -8,6 +8,7 @@ import { startService } from '../start.js';
 import { drawPassphrase } from './drawn-passphrase.js';
 import { resetPassphrase } from './first-passphrases.js';
 import { refuseWeakPassphrase } from './passphrase-rules.js';
+import { WrongTries } from './wrong-tries.js';
 
 // Figures: NIST SP 800-63B-4 (2025), 3.1.1 and 3.2.2, and the OWASP Password Storage Cheat Sheet, from memory.
 let service: TestService;
@@ -91,6 +92,16 @@ describe('wrong passphrases', () => {
       }
     },
   );
+
+  it('made at once are all looked at while they are few, in whatever order the database hears them', async () => {
+    const tries = new WrongTries(service.database.dataSource);
+    for (let round = 0; round < 50; round++)
+      await Promise.all([1, 2, 3, 4].map(() => tries.count(service.lab.labId, `at-once-${round}`)));
+    const [counted] = await owner<{ fewest: number; rounds: number }>(
+      `select min(tries) as fewest, count(*)::integer as rounds from wrong_try where id like 'at-once-%'`,
+    );
+    expect(counted).toEqual({ fewest: 4, rounds: 50 });
+  });
 
   it('wait longer and longer, never over a quarter of an hour, and the right one ends the count', async () => {
     const { passphrase } = await service.signIn('forgetful');

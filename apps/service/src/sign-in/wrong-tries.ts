@@ -9,6 +9,12 @@ const MOST = 100;
 /** Whoever owns the passphrase waits no longer than this. */
 const LONGEST_WAIT = 15 * 60;
 
+/**
+ * Of tries made at once one may be counted first whose moment is the later one. So much earlier, in seconds, the next is
+ * open to all of them.
+ */
+const LONGEST_APART = 60;
+
 /** Wrong codes are counted apart from wrong passphrases; no name of a person has blanks. */
 export function triesOfSecondFactor(person: string): string {
   return `second factor of ${person}`;
@@ -29,14 +35,14 @@ export class WrongTries {
    */
   async count(labId: string, name: string): Promise<void> {
     const counted = await this.dataSource.query<unknown[]>(
-      `insert into wrong_try (lab_id, id, tries, next_at) values ($1, $2, 1, now())
+      `insert into wrong_try (lab_id, id, tries, next_at) values ($1, $2, 1, now() - make_interval(secs => $6))
        on conflict (lab_id, id) do update set
          tries = wrong_try.tries + 1,
          next_at = now() + make_interval(secs =>
-           case when wrong_try.tries + 1 < $3 then 0 else least($4, power(2, least(wrong_try.tries + 2 - $3, 10))) end)
+           case when wrong_try.tries + 1 < $3 then -$6::integer else least($4, power(2, least(wrong_try.tries + 2 - $3, 10))) end)
        where wrong_try.next_at <= now() and wrong_try.tries < $5
        returning tries`,
-      [labId, name, FREE, LONGEST_WAIT, MOST],
+      [labId, name, FREE, LONGEST_WAIT, MOST, LONGEST_APART],
     );
     if (counted.length > 0) return;
 
