@@ -1,9 +1,11 @@
+import { randomUUID } from 'node:crypto';
 import fs from 'node:fs';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { LOT_FOLDER_DOCUMENTS, type LotBundle, type Run, readLotFolder } from '@breakbook/lab';
 import { PostgresRawStore, type Records } from '@breakbook/records';
 import { importLot } from '@breakbook/service';
+import { type Answer, type Caller } from './service.js';
 
 const FOLDER = fileURLToPath(new URL('../sample-runs/dunlin-42-preproduction', import.meta.url));
 
@@ -98,4 +100,14 @@ export function formOf(run: unknown, files: Record<string, string | Uint8Array> 
   for (const [name, content] of Object.entries(files))
     form.append('file', new Blob([content as Uint8Array<ArrayBuffer>], { type: 'text/csv' }), name);
   return form;
+}
+
+/** Sends such a run with its file, and answers what it was taken as. */
+export async function sendBurst(operator: Caller, specimen: string, rows?: number): Promise<Answer> {
+  const sent = await operator.ask('POST', '/api/runs', {
+    body: formOf(burstRun(specimen), { 'log.csv': burstFile(specimen, rows) }),
+    headers: { 'idempotency-key': randomUUID() },
+  });
+  if (sent.status !== 201) throw new Error(`The run of ${specimen} was not taken: ${JSON.stringify(sent.body)}`);
+  return sent;
 }

@@ -1,7 +1,6 @@
-import { randomUUID } from 'node:crypto';
 import { type Browser } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
-import { burstFile, burstRun, formOf, keepLot, specimenKey } from '../sent-runs.ts';
+import { keepLot, sendBurst, specimenKey } from '../sent-runs.ts';
 import { type SignedInCaller, startTestService, type TestService } from '../service.ts';
 import { needs } from '../tools.ts';
 import { BUILT, expectAccessible, launchChromium, picture, signIn, watch } from './browser.ts';
@@ -15,12 +14,7 @@ needs('chromium')('a moment of a record, moved by a person', () => {
     service = await startTestService({ consoleFolder: BUILT });
     await keepLot(service.records, 2);
     operator = await service.signIn('b-ravenscroft');
-    const specimen = specimenKey(1);
-    const sent = await operator.ask('POST', '/api/runs', {
-      body: formOf(burstRun(specimen), { 'log.csv': burstFile(specimen) }),
-      headers: { 'idempotency-key': randomUUID() },
-    });
-    expect(sent.status).toBe(201);
+    await sendBurst(operator, specimenKey(1));
     browser = await launchChromium();
   });
   afterAll(async () => {

@@ -1,9 +1,8 @@
-import { randomUUID } from 'node:crypto';
 import { PostgresRawStore } from '@breakbook/records';
 import { importLot } from '@breakbook/service';
 import { type Browser } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
-import { burstFile, burstRun, formOf, lotWithoutRuns, specimenKey } from '../sent-runs.ts';
+import { lotWithoutRuns, sendBurst, specimenKey } from '../sent-runs.ts';
 import { type SignedInCaller, startTestService, type TestService } from '../service.ts';
 import { needs } from '../tools.ts';
 import { BUILT, expectAccessible, launchChromium, picture, signIn, watch } from './browser.ts';
@@ -29,11 +28,7 @@ needs('chromium')('photos that a failure mode asks for', () => {
     const specimens = bundle.specimens.slice(0, 1).map((one) => ({ ...one, specimen: specimenKey(1) }));
     await importLot(service.records, new PostgresRawStore(), { ...bundle, methods, specimens }, () => []);
     operator = await service.signIn('b-ravenscroft');
-    const sent = await operator.ask('POST', '/api/runs', {
-      body: formOf(burstRun(specimenKey(1)), { 'log.csv': burstFile(specimenKey(1)) }),
-      headers: { 'idempotency-key': randomUUID() },
-    });
-    expect(sent.status).toBe(201);
+    await sendBurst(operator, specimenKey(1));
     browser = await launchChromium();
   });
   afterAll(async () => {

@@ -3,7 +3,7 @@ import { canonicalJson } from '@breakbook/evidence';
 import { PostgresRawStore, tables, verifyRecords } from '@breakbook/records';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { connected, queryAs } from '../../../../tests/database.js';
-import { burstFile, burstRun, formOf, keepLot, specimenKey } from '../../../../tests/sent-runs.js';
+import { keepLot, sendBurst, specimenKey } from '../../../../tests/sent-runs.js';
 import { type Answer, type SignedInCaller, startTestService, type TestService } from '../../../../tests/service.js';
 
 let service: TestService;
@@ -17,11 +17,7 @@ beforeAll(async () => {
   operator = await service.signIn('b-ravenscroft');
   head = await service.signIn('a-grossmann');
   for (const specimen of [1, 2, 3].map(specimenKey)) {
-    const sent = await operator.ask('POST', '/api/runs', {
-      body: formOf(burstRun(specimen), { 'log.csv': burstFile(specimen) }),
-      headers: { 'idempotency-key': randomUUID() },
-    });
-    expect(sent.status).toBe(201);
+    await sendBurst(operator, specimen);
     const seen = (await head.ask('GET', `/api/runs/run-${specimen}`)).headers.get('etag') ?? '';
     const decided = await head.ask('POST', `/api/runs/run-${specimen}/validity`, {
       body: { validity: 'valid' },

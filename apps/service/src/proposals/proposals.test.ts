@@ -3,7 +3,7 @@ import { LIMIT_STATES, mayMove } from '@breakbook/lab';
 import { tables } from '@breakbook/records';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { approve, proposeAndApprove } from '../../../../tests/approved.js';
-import { burstFile, burstRun, formOf, keepLot, specimenKey } from '../../../../tests/sent-runs.js';
+import { burstFile, burstRun, formOf, keepLot, sendBurst, specimenKey } from '../../../../tests/sent-runs.js';
 import { type SignedInCaller, startTestService, type TestService } from '../../../../tests/service.js';
 import { DEFINITIONS, type DefinitionWord } from './definitions.js';
 
@@ -220,11 +220,7 @@ it('a later revision leaves every earlier verdict as it was', async () => {
   const specimen = specimenKey(2);
   const { plan, revision } = bundle.plan;
   const operator = await service.signIn('b-ravenscroft');
-  const sent = await operator.ask('POST', '/api/runs', {
-    body: formOf(burstRun(specimen), { 'log.csv': burstFile(specimen) }),
-    headers: { 'idempotency-key': randomUUID() },
-  });
-  expect(sent, JSON.stringify(sent.body)).toMatchObject({ status: 201 });
+  await sendBurst(operator, specimen);
   const reviewer = await service.signIn('a-grossmann');
   const seen = await reviewer.ask('GET', `/api/runs/run-${specimen}`);
   const decided = await reviewer.ask('POST', `/api/runs/run-${specimen}/validity`, {

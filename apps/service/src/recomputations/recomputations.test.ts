@@ -2,7 +2,7 @@ import { randomUUID } from 'node:crypto';
 import { SOFTWARE } from '@breakbook/lab';
 import { PostgresRawStore, verifyRecords } from '@breakbook/records';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { burstFile, burstRun, formOf, keepLot, specimenKey } from '../../../../tests/sent-runs.js';
+import { keepLot, sendBurst, specimenKey } from '../../../../tests/sent-runs.js';
 import { type Answer, type SignedInCaller, startTestService, type TestService } from '../../../../tests/service.js';
 import { tamper } from '../../../../tests/tamper.js';
 
@@ -16,11 +16,7 @@ beforeAll(async () => {
   lot = (await keepLot(service.records, 3)).lot.lot;
   const operator = await service.signIn('b-ravenscroft');
   auditor = await service.signIn('an-auditor', ['audit']);
-  for (const specimen of specimens) {
-    const body = formOf(burstRun(specimen), { 'log.csv': burstFile(specimen) });
-    const sent = await operator.ask('POST', '/api/runs', { body, headers: { 'idempotency-key': randomUUID() } });
-    expect(sent, JSON.stringify(sent.body)).toMatchObject({ status: 201 });
-  }
+  for (const specimen of specimens) await sendBurst(operator, specimen);
 }, 120_000);
 afterAll(() => service.close());
 

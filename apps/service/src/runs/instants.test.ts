@@ -1,7 +1,6 @@
-import { randomUUID } from 'node:crypto';
 import { PostgresRawStore, verifyRecords } from '@breakbook/records';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { burstFile, burstRun, formOf, keepLot, specimenKey } from '../../../../tests/sent-runs.js';
+import { keepLot, sendBurst, specimenKey } from '../../../../tests/sent-runs.js';
 import { type SignedInCaller, startTestService, type TestService } from '../../../../tests/service.js';
 
 let service: TestService;
@@ -19,12 +18,7 @@ afterAll(() => service.close());
 
 async function recorded(): Promise<string> {
   const specimen = specimenKey(++unused);
-  const answer = await operator.ask('POST', '/api/runs', {
-    body: formOf(burstRun(specimen), { 'log.csv': burstFile(specimen) }),
-    headers: { 'idempotency-key': randomUUID() },
-  });
-  expect(answer, JSON.stringify(answer.body)).toMatchObject({ status: 201 });
-  return `/api/runs/${answer.body.run}`;
+  return `/api/runs/${(await sendBurst(operator, specimen)).body.run}`;
 }
 const seen = async (at: string) => ({ 'if-match': (await operator.ask('GET', at)).headers.get('etag') ?? '' });
 const move = async (at: string, body: object, by = operator) =>

@@ -1,11 +1,10 @@
-import { randomUUID } from 'node:crypto';
 import { PostgresRawStore, verifyRecords } from '@breakbook/records';
 import { parquetMetadata, parquetReadObjects } from 'hyparquet';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { expectationOf } from '../../../../../libs/signals/src/files/header.js';
 import { readLayout1 } from '../../../../../libs/signals/src/files/layout-1.js';
 import { queryAs } from '../../../../../tests/database.js';
-import { burstFile, burstRun, formOf, keepLot, specimenKey } from '../../../../../tests/sent-runs.js';
+import { keepLot, sendBurst, specimenKey } from '../../../../../tests/sent-runs.js';
 import { type Answer, type SignedInCaller, startTestService, type TestService } from '../../../../../tests/service.js';
 
 const ROWS = 2600;
@@ -19,9 +18,7 @@ beforeAll(async () => {
   service = await startTestService();
   await keepLot(service.records, 5);
   operator = await service.signIn('b-ravenscroft');
-  const body = formOf(burstRun(specimen), { 'log.csv': burstFile(specimen, ROWS) });
-  const sent = await operator.ask('POST', '/api/runs', { body, headers: { 'idempotency-key': randomUUID() } });
-  expect(sent, JSON.stringify(sent.body)).toMatchObject({ status: 201 });
+  await sendBurst(operator, specimen, ROWS);
 }, 120_000);
 afterAll(() => service.close());
 
