@@ -6,6 +6,7 @@ import { runningMedian } from '../../features/running-median.js';
 import { windowSamples } from '../../features/window-samples.js';
 import { inUnit, seconds } from '../../features/words.js';
 import { type Finding } from '../finding.js';
+import { longestApart } from '../longest-apart.js';
 
 const kelvin = inUnit('K');
 
@@ -23,25 +24,12 @@ export function infraredAgrees({ features, from, last }: Stretch, parameters: He
   const read = runningMedian(infrared, windowSamples(valueIn(temperatureWindow, 's'), steps.period));
   const [most, longest] = [valueIn(infraredDifference.most, 'K'), valueIn(infraredDifference.longest, 's')];
 
-  let [largest, worst, worstFrom, worstTo, compared] = [0, 0, from, from, 0];
-  let begins: number | undefined;
-  for (let i = from; i <= last; i++) {
+  const apart = longestApart(time, { from, last }, most, (i) => {
     const contact = features.track.map(({ filtered }) => filtered[i] as number).filter((one) => one > NO_TEMPERATURE);
-    if (contact.length === 0 || (read[i] as number) <= NO_TEMPERATURE) {
-      begins = undefined;
-      continue;
-    }
-    compared++;
-    const off = Math.min(...contact.map((one) => Math.abs(one - (read[i] as number))));
-    largest = Math.max(largest, off);
-    if (off <= most) begins = undefined;
-    else {
-      begins ??= i;
-      const lasted = (time[i] as number) - (time[begins] as number);
-      if (lasted > worst) [worst, worstFrom, worstTo] = [lasted, begins, i];
-    }
-  }
-  if (compared === 0)
+    if (contact.length === 0 || (read[i] as number) <= NO_TEMPERATURE) return undefined;
+    return Math.min(...contact.map((one) => Math.abs(one - (read[i] as number))));
+  });
+  if (apart.compared === 0)
     return [
       {
         check: {
@@ -52,8 +40,8 @@ export function infraredAgrees({ features, from, last }: Stretch, parameters: He
         },
       },
     ];
-  const finding = `They differ by at most ${kelvin(largest)}, by more than ${kelvin(most)} for ${seconds(worst)} at a stretch; the method lets that pass for ${seconds(longest)}.`;
-  if (worst <= longest) return [{ check: { ...named, outcome: 'pass', finding } }];
+  const finding = `They differ by at most ${kelvin(apart.largest)}, by more than ${kelvin(most)} for ${seconds(apart.longest)} at a stretch; the method lets that pass for ${seconds(longest)}.`;
+  if (apart.longest <= longest) return [{ check: { ...named, outcome: 'pass', finding } }];
   return [
     {
       check: {
@@ -64,8 +52,8 @@ export function infraredAgrees({ features, from, last }: Stretch, parameters: He
           'Check the emissivity that is set, where the spot lies, and whether dust or a bare track reflects. Temperatures of this run are those of the contact sensors.',
         place: {
           channel: HEAT_CHANNELS.infrared,
-          from: time[worstFrom] as number,
-          to: time[worstTo] as number,
+          from: time[apart.from] as number,
+          to: time[apart.to] as number,
         },
       },
     },

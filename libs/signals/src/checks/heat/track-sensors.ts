@@ -6,6 +6,7 @@ import { type Span } from '../../features/time-above.js';
 import { windowSamples } from '../../features/window-samples.js';
 import { inUnit, seconds } from '../../features/words.js';
 import { type Finding } from '../finding.js';
+import { longestApart } from '../longest-apart.js';
 import { decoupledIn } from './decoupled.js';
 
 const celsius = inUnit('Cel');
@@ -20,24 +21,13 @@ export function tracksAgree({ features, from, last }: Stretch, { trackDifference
   const named = { check: 'track sensors', question: 'Do the two track temperatures agree?' };
   const { time } = features.record;
   const [most, longest] = [valueIn(trackDifference.most, 'K'), valueIn(trackDifference.longest, 's')];
-  let [worst, worstFrom, worstTo, largest] = [0, from, from, 0];
-  let begins: number | undefined;
-  for (let i = from; i <= last; i++) {
-    if (isOpen(left, i) || isOpen(right, i)) {
-      begins = undefined;
-      continue;
-    }
-    const off = Math.abs((left.filtered[i] as number) - (right.filtered[i] as number));
-    largest = Math.max(largest, off);
-    if (off <= most) begins = undefined;
-    else {
-      begins ??= i;
-      const lasted = (time[i] as number) - (time[begins] as number);
-      if (lasted > worst) [worst, worstFrom, worstTo] = [lasted, begins, i];
-    }
-  }
-  const finding = `They differ by at most ${kelvin(largest)}, by more than ${kelvin(most)} for ${seconds(worst)} at a stretch; the method lets that pass for ${seconds(longest)}.`;
-  if (worst <= longest) return [{ check: { ...named, outcome: 'pass', finding } }];
+  const apart = longestApart(time, { from, last }, most, (i) =>
+    isOpen(left, i) || isOpen(right, i)
+      ? undefined
+      : Math.abs((left.filtered[i] as number) - (right.filtered[i] as number)),
+  );
+  const finding = `They differ by at most ${kelvin(apart.largest)}, by more than ${kelvin(most)} for ${seconds(apart.longest)} at a stretch; the method lets that pass for ${seconds(longest)}.`;
+  if (apart.longest <= longest) return [{ check: { ...named, outcome: 'pass', finding } }];
   return [
     {
       check: {
@@ -45,7 +35,7 @@ export function tracksAgree({ features, from, last }: Stretch, { trackDifference
         outcome: 'flag',
         finding,
         action: 'Look at both sensors and both pads: either a sensor has come loose or the brake pulls to one side.',
-        place: { channel: right.channel, from: time[worstFrom] as number, to: time[worstTo] as number },
+        place: { channel: right.channel, from: time[apart.from] as number, to: time[apart.to] as number },
       },
     },
   ];
