@@ -10,7 +10,7 @@ import {
   standardUncertainty,
 } from '@breakbook/statistics';
 import { convert, printSignificant, unitSymbol } from '@breakbook/units';
-import { median } from 'simple-statistics';
+import { mean, median, sampleStandardDeviation } from 'simple-statistics';
 import { type ChannelUncertainty } from './budget.js';
 import { HEAT_CHANNELS } from './heat.js';
 import { type HeatModel, type HeatModelNumber } from './heat-model.js';
@@ -226,13 +226,12 @@ function untilStill(byEnds: boolean, block: (seed: number) => HeatingTrials): He
 
 /** Is twice the standard error of each, from block to block, within half a unit of the leading digit of u? */
 function standsStill(blocks: readonly Float64Array[], byEnds: boolean): boolean {
-  const said = blocks.map((off) => [mean(off), standardDeviation(off), ...middle(off)]);
-  const u = mean(Float64Array.from(said, (one) => one[1] as number));
+  const said = blocks.map((off) => [mean(Array.from(off)), standardDeviation(off), ...middle(off)]);
+  const u = mean(said.map((one) => one[1] as number));
   const tolerance = 10 ** Math.floor(Math.log10(u)) / 2;
   return (byEnds ? [0, 1, 2, 3] : [0, 1]).every(
     (which) =>
-      (2 * standardDeviation(Float64Array.from(said, (one) => one[which] as number))) / Math.sqrt(blocks.length) <=
-      tolerance,
+      (2 * sampleStandardDeviation(said.map((one) => one[which] as number))) / Math.sqrt(blocks.length) <= tolerance,
   );
 }
 
@@ -291,13 +290,8 @@ function partOf(
   return change ? Math.abs(inWanted(change[of])) : 0;
 }
 
-function mean(values: Float64Array): number {
-  return values.reduce((sum, one) => sum + one, 0) / values.length;
-}
-
 function standardDeviation(values: Float64Array): number {
-  const middleOf = mean(values);
-  return Math.sqrt(values.reduce((sum, one) => sum + (one - middleOf) ** 2, 0) / (values.length - 1));
+  return sampleStandardDeviation(Array.from(values));
 }
 
 /** The probabilistically symmetric 95 % of the trials (JCGM 101:2008, 7.7.2). */
