@@ -85,9 +85,9 @@ describe('checkBundle', () => {
     ['/runs/1/validity/person', 'zoe', 'body.not-found', 'there is no person zoe'],
     [
       '/runs/1/examination/modes/0/code',
-      'BF-XXX',
+      'BF-NEW',
       'meta.unknown',
-      'knows no failure mode BF-XXX. It knows BF-FLG, BT-OFF, BX-PUMP',
+      'knows no failure mode BF-NEW. It knows BF-FLG, BT-OFF, BX-PUMP',
     ],
     [
       '/runs/1/validity/person',
