@@ -5,7 +5,7 @@ const program = new Command('breakbook')
   .description('Judges lots of broken wheels and rims from their raw files, and computes what they prove.')
   .addHelpText(
     'after',
-    '\nEnds with 0 done, meets or identical, 1 does not meet or differs, 2 bad input, 3 undecided or not evaluated, 70 our fault.',
+    '\nEnds with 0 done, meets or identical, 1 does not meet or differs, 2 bad input, 3 undecided or not evaluated, 5 the database is away, 70 our fault.',
   );
 
 program
