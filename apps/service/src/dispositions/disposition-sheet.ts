@@ -1,5 +1,12 @@
 import { canonicalJson, sha256 } from '@breakbook/evidence';
-import { type DispositionSheet, type LotBundle, type LotResult, type RunJudgement } from '@breakbook/lab';
+import {
+  type DispositionSheet,
+  isAllowed,
+  type LotBundle,
+  type LotResult,
+  NONCONFORMITY_STATES,
+  type RunJudgement,
+} from '@breakbook/lab';
 import { type RawStore, type Reader, tables } from '@breakbook/records';
 import { acceptance } from '../arithmetic.js';
 import { judgedLot, lastEvaluations } from '../lots/judged-lot.js';
@@ -43,7 +50,9 @@ export async function dispositionSheet(reader: Reader, store: RawStore, lotKey: 
       upToDate,
       around,
       retests: affairs.retests,
-      open: affairs.nonconformities.flatMap(({ state, number }) => (state === 'open' ? number : [])),
+      open: affairs.nonconformities.flatMap(({ state, number }) =>
+        isAllowed(NONCONFORMITY_STATES, 'dispose of its lot', state) ? [] : number,
+      ),
     }),
     outcomes: judged
       ? outcomesOf(

@@ -1,4 +1,12 @@
-import { Disposition, DispositionOutcome, DispositionSheet, Paragraph, Refusal } from '@breakbook/lab';
+import {
+  DISPOSITION_STATES,
+  Disposition,
+  DispositionOutcome,
+  DispositionSheet,
+  mayMove,
+  Paragraph,
+  Refusal,
+} from '@breakbook/lab';
 import { type RawStore, Reader, Records, type Rows, tables } from '@breakbook/records';
 import { Inject, Injectable } from '@nestjs/common';
 import { z } from 'zod';
@@ -91,10 +99,11 @@ export class DispositionsService {
       const noun = await numbered(rows, number);
       const lot = await rows.one(tables.Lot, noun.lotId);
       const [answer] = await answersOf(rows, [noun]);
-      if (answer?.state !== 'waits for a second decider')
+      if (!answer) throw new Error(`Disposition ${number} was found and has no answer.`);
+      if (!mayMove(DISPOSITION_STATES, 'countersign', answer.state))
         throw new Refusal({
           code: 'state.conflict',
-          detail: `Disposition ${number} is ${answer?.state ?? 'not there'}; it waits for no signature.`,
+          detail: `Disposition ${number} is ${answer.state}; it waits for no signature.`,
           action: 'Look at the lot as it stands.',
         });
       const shown = await dispositionSheet(rows, this.store, lot.key, rows.at);

@@ -1,4 +1,12 @@
-import { lackingToClose, type Nonconformity, type NonconformityState, Refusal } from '@breakbook/lab';
+import {
+  lackingToClose,
+  type MoveOf,
+  mayMove,
+  NONCONFORMITY_STATES,
+  type Nonconformity,
+  type NonconformityState,
+  Refusal,
+} from '@breakbook/lab';
 import { type Noun, type Reader, Records, type Rows, tables } from '@breakbook/records';
 import { Injectable } from '@nestjs/common';
 import { type PageOf } from '../records/kept.js';
@@ -81,7 +89,7 @@ export class NonconformitiesService {
     { content, reason }: ChangedNonconformity,
   ): Promise<NonconformityAnswer> {
     return this.records.change(by, 'nonconformity worked on', reason, async (rows) => {
-      const { noun } = await held(rows, number, 'open');
+      const { noun } = await held(rows, number, 'write in');
       const whole = { ...content, source: noun.source };
       const lotIds = await lotsConcerned(rows, whole, '/content');
       return say(rows, noun, { state: 'open', content: whole, lotIds, seen });
@@ -91,7 +99,7 @@ export class NonconformitiesService {
   /** Closes one: by somebody who wrote nothing of it, and only where it is said what caused it and what was done. */
   close(by: SignedInActor, number: number, seen: number, reason: string): Promise<NonconformityAnswer> {
     return this.records.change(by, 'nonconformity closed', reason, async (rows) => {
-      const { noun, version, versions } = await held(rows, number, 'open');
+      const { noun, version, versions } = await held(rows, number, 'close');
       const lacking = lackingToClose(version.content);
       if (lacking.length > 0)
         throw new Refusal({
@@ -108,7 +116,7 @@ export class NonconformitiesService {
   /** Opens a closed one again, since it came back or was not dealt with after all. */
   reopen(by: SignedInActor, number: number, seen: number, reason: string): Promise<NonconformityAnswer> {
     return this.records.change(by, 'nonconformity opened again', reason, async (rows) => {
-      const { noun, version } = await held(rows, number, 'closed');
+      const { noun, version } = await held(rows, number, 'open again');
       const lotIds = await lotsConcerned(rows, version.content, '');
       return say(rows, noun, { state: 'open', content: version.content, lotIds, seen });
     });
@@ -133,14 +141,14 @@ async function answerOf(reader: Reader, noun: tables.Nonconformity): Promise<Non
   return nonconformityAnswer(reader, noun, await reader.latest(tables.NonconformityVersion, noun.id));
 }
 
-/** One that stands so, kept from others until the change ends. */
-async function held(rows: Rows, number: number, state: NonconformityState) {
+/** One in a state that has the move, kept from others until the change ends. */
+async function held(rows: Rows, number: number, move: MoveOf<typeof NONCONFORMITY_STATES>) {
   const noun = await numbered(rows, number);
   await rows.lock(tables.NonconformityVersion, noun.id);
   const versions = await rows.history(tables.NonconformityVersion, noun.id);
   const version = versions.at(-1);
   if (!version) throw new Error(`Nonconformity ${number} has no version.`);
-  if (version.state !== state)
+  if (!mayMove(NONCONFORMITY_STATES, move, version.state))
     throw new Refusal({
       code: 'state.conflict',
       detail: `Nonconformity ${number} is ${version.state}. Nothing was changed.`,

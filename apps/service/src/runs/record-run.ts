@@ -63,7 +63,7 @@ export async function recordRun(
   try {
     const context = await runContext(reader, { ...run, plan: options.plan });
     await refuseKnownBytes(reader, parts);
-    await refuseClosed(reader, context.lot, '/specimen');
+    await refuseClosed(reader, context.lot, 'record a run', '/specimen');
     await refuseUnfit(reader, context.specimen, { plan: context.planRevision.content, planLine: run.planLine });
     await refuseProposed(reader, context);
     const described = { ...run, files: parts.map(({ name, bytes }) => ({ name, sha256: bytes.sha256 })) };

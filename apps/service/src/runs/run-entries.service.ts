@@ -1,8 +1,10 @@
 import {
+  mayMove,
   photosAskedOf,
   photosMissing,
   type Reading,
   Refusal,
+  RUN_STATES,
   type Run,
   type RunJudgement,
   shown,
@@ -25,7 +27,7 @@ import { doneToRun } from './run-acts.js';
 import { type RunAnswer, runAnswer } from './run-answer.js';
 import { type RunContext, runContext } from './run-context.js';
 import { problemsOfRun } from './run-problems.js';
-import { limitsOfRun, type RunRecord, runRecord } from './run-record.js';
+import { limitsOfRun, type RunRecord, runRecord, stateOf } from './run-record.js';
 import { destroys, writeChannels, writeReading } from './write-run.js';
 
 /** What is said of a run after it was recorded: each a further version, with its reason, by whoever says it. */
@@ -120,11 +122,12 @@ export class RunEntriesService {
     const record = await runRecord(reader, runKey);
     requireVersion(record, seen);
     requireOther(by, 'review', `run ${runKey}`, await doneToRun(reader, record));
-    if (record.decision && decision.note === undefined)
+    const state = stateOf(record);
+    if (mayMove(RUN_STATES, 'decide anew', state) && decision.note === undefined)
       throw new Refusal({
         code: 'body.missing-field',
         pointer: '/note',
-        detail: `/note: run ${runKey} is ${record.decision.validity} already; a note says why it is decided again.`,
+        detail: `/note: run ${runKey} is ${state} already; a note says why it is decided again.`,
       });
     await this.records.change(by, 'validity decided', decision.note, async (rows) => {
       requirePhotos(await this.#held(rows, record), decision);
@@ -146,10 +149,11 @@ export class RunEntriesService {
   async #undecided(by: SignedInActor, runKey: string, seen: number): Promise<RunRecord> {
     const record = await runRecord(this.records.read(by.labId), runKey);
     requireVersion(record, seen);
-    if (!record.decision) return record;
+    const state = stateOf(record);
+    if (mayMove(RUN_STATES, 'correct', state)) return record;
     throw new Refusal({
       code: 'state.conflict',
-      detail: `Run ${runKey} was decided to be ${record.decision.validity}; what was recorded of it stands.`,
+      detail: `Run ${runKey} was decided to be ${state}; what was recorded of it stands.`,
       action:
         'If it is wrong, have a reviewer decide anew that the run is invalid (record incomplete), or void where it was recorded by mistake.',
     });

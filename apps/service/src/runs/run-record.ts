@@ -1,4 +1,4 @@
-import { type Limit, type Method, type Plan, type Run } from '@breakbook/lab';
+import { type Limit, type Method, type Plan, type Run, type RunState } from '@breakbook/lab';
 import { type Reader, tables } from '@breakbook/records';
 import { In } from 'typeorm';
 import { asksForPhotos, photosOfRuns } from '../attachments/photos-of-runs.js';
@@ -86,4 +86,9 @@ function lastVersions(versions: tables.Measurement[]): tables.Measurement[] {
   const last = new Map<string, tables.Measurement>();
   for (const one of versions) if (one.version > (last.get(one.recordId)?.version ?? 0)) last.set(one.recordId, one);
   return [...last.values()];
+}
+
+/** In which state of the table of states the run is. */
+export function stateOf({ decision }: Pick<RunRecord, 'decision'>): RunState {
+  return decision?.validity ?? 'not decided';
 }

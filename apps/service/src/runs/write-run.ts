@@ -37,7 +37,7 @@ export async function writeRun(rows: Rows, store: RawStore, written: RunToWrite)
   const raws = await keepBytes(rows, store, parts);
   // Looked at again while they are held: the same bytes may have come twice in the same moment.
   await refuseKnownBytes(rows, parts);
-  await requireOpen(rows, context.lot, '/specimen');
+  await requireOpen(rows, context.lot, 'record a run', '/specimen');
   const { measurements, examination, photos: _, ...body } = run;
   const noun = await rows.add(tables.Run, { key: run.run, specimenId: context.specimen.id });
   const operator = await rows.named(tables.Person, run.operator);

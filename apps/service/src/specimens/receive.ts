@@ -14,7 +14,7 @@ export async function receive(
   // A lot that is not there is refused, with its place, when the specimen is written.
   if (lot) {
     await rows.lock(tables.Lot, lot.id);
-    await requireOpen(rows, lot, `${at}/lot`);
+    await requireOpen(rows, lot, 'receive a specimen', `${at}/lot`);
     await refuseBeyondSize(rows, lot, `${at}/lot`);
   }
   return define(rows, SPECIMEN, specimen, at);

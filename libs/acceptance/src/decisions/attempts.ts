@@ -1,4 +1,4 @@
-import { type LotAttempts, type LotResult, type Run, type RunJudgement } from '@breakbook/lab';
+import { isAllowed, type LotAttempts, type LotResult, RUN_STATES, type Run, type RunJudgement } from '@breakbook/lab';
 import { counted, listed } from '../words/index.js';
 import { isFailed } from './failures.js';
 
@@ -20,7 +20,7 @@ export function attemptsOf(
     result.lines.flatMap(({ entries }) => entries.flatMap((one) => (one.inClaim ? one.run : []))),
   );
   const isValid = ({ validity }: (typeof runs)[number]) =>
-    validity?.validity === 'valid' || validity?.validity === 'valid with deviation';
+    validity !== undefined && isAllowed(RUN_STATES, 'enter the judgement of its lot', validity.validity);
   const failed = (run: string) => (verdictsOf.get(run) ?? []).some(isFailed);
   const passed = (run: string) => {
     const verdicts = verdictsOf.get(run) ?? [];

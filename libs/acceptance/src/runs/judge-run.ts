@@ -1,4 +1,5 @@
 import {
+  isAllowed,
   type Limit,
   limitName,
   type Method,
@@ -8,6 +9,7 @@ import {
   type Reading,
   Refusal,
   type Result,
+  RUN_STATES,
   type Run,
   type RunJudgement,
 } from '@breakbook/lab';
@@ -41,7 +43,7 @@ export function judgeRun({ plan, method, limits, reading, run }: RunToJudge): Ru
 
   // Reasons stand inside sentences, and bring no full stop of their own.
   const reason = [decision.reason, decision.note?.replace(/\.\s*$/, '')].filter((one) => one !== undefined).join(': ');
-  const counts = decision.validity === 'valid' || decision.validity === 'valid with deviation';
+  const counts = isAllowed(RUN_STATES, 'enter the judgement of its lot', decision.validity);
   const verdicts = line.limits.map((ref) => {
     const limit = limits.find((one) => one.limit === ref.limit && one.revision === ref.revision);
     if (!limit)

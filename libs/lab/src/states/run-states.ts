@@ -51,6 +51,8 @@ export const RUN_STATES = stateTable({
   allows: {
     /** Invalid runs are counted and printed, and judge nothing. */
     'enter the judgement of its lot': ['valid', 'valid with deviation'],
+    /** Once for each state of its record. */
+    'be reviewed': ['valid', 'valid with deviation', 'invalid'],
   },
 });
 

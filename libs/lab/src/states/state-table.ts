@@ -74,6 +74,15 @@ export function requireMove<State extends string, Name extends string>(
   });
 }
 
+/** Does a thing in this state allow what changes no state of it? */
+export function isAllowed<State extends string, Act extends string>(
+  { allows }: StateTable<State, string, Act>,
+  act: Act,
+  state: State,
+): boolean {
+  return allows[act].includes(state);
+}
+
 /** Refuses what needs another state than the thing is in. */
 export function requireAllowed<State extends string, Act extends string>(
   table: StateTable<State, string, Act>,
@@ -81,7 +90,7 @@ export function requireAllowed<State extends string, Act extends string>(
   state: State,
   { thing, pointer, action }: { thing: string; pointer?: string; action: string },
 ): void {
-  if (table.allows[act].includes(state)) return;
+  if (isAllowed(table, act, state)) return;
   throw new Refusal({
     code: 'state.conflict',
     ...(pointer === undefined ? {} : { pointer }),

@@ -1,4 +1,4 @@
-import { Instant, Key, Paragraph, Refusal } from '@breakbook/lab';
+import { Instant, isAllowed, Key, Paragraph, Refusal, RUN_STATES } from '@breakbook/lab';
 import { type Reader, Records, tables } from '@breakbook/records';
 import { Body, Controller, Get, Param, Post } from '@nestjs/common';
 import { z } from 'zod';
@@ -11,7 +11,7 @@ import { Again, Duty } from '../../sign-in/duty.decorator.js';
 import { requireOther } from '../../sign-in/forbidden-pairs.js';
 import { SignedIn, type SignedInActor } from '../../sign-in/signed-in.decorator.js';
 import { doneToRun } from '../run-acts.js';
-import { type RunRecord, runRecord } from '../run-record.js';
+import { type RunRecord, runRecord, stateOf } from '../run-record.js';
 
 /** A review of a run. */
 export const ReviewAnswer = z.strictObject({
@@ -83,10 +83,10 @@ export class ReviewsController {
 function requireReviewable(record: RunRecord, items: readonly ReviewAnswer[], note: string | undefined) {
   const { decision, reading } = record;
   const { run } = record.run;
-  if (decision === undefined || decision.validity === 'void')
+  if (!decision || !isAllowed(RUN_STATES, 'be reviewed', stateOf(record)))
     throw new Refusal({
       code: 'state.conflict',
-      detail: `Run ${run} is ${decision ? 'void; there is nothing to review' : 'not decided: its validity comes first, and blind'}.`,
+      detail: `Run ${run} is ${decision ? `${decision.validity}; there is nothing to review` : 'not decided: its validity comes first, and blind'}.`,
       action: decision ? 'Nothing is to be done.' : 'Have its validity decided, then review it.',
     });
   if (items.some(({ current }) => current))
