@@ -22,6 +22,7 @@ import { LotsModule } from './lots/lots.module.js';
 import { MethodsModule } from './methods/methods.module.js';
 import { NonconformitiesModule } from './nonconformities/nonconformities.module.js';
 import { OpenApiModule } from './openapi/openapi.module.js';
+import { OpinionsModule } from './opinions/opinions.module.js';
 import { PackagesModule } from './packages/packages.module.js';
 import { PeopleModule } from './people/people.module.js';
 import { PlansModule } from './plans/plans.module.js';
@@ -80,6 +81,7 @@ class RecordsModule {}
     MethodsModule,
     NonconformitiesModule,
     OpenApiModule,
+    OpinionsModule,
     PackagesModule,
     PlansModule,
     ProductsModule,

@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { ConcessionBounds, ConcessionKind, ConcessionState } from './concessions.js';
 import { LimitRef } from './limits.js';
 import { NonconformitySource, NonconformityState } from './nonconformities.js';
+import { OpinionShown } from './opinions.js';
 import { DispositionOutcome, LotOutcome, Validity, VerdictOutcome } from './outcomes.js';
 import { PlanRef } from './plans.js';
 import { Day, Instant, Key, Line, Paragraph } from './text.js';
@@ -155,6 +156,8 @@ export const DispositionSheet = z.strictObject({
       by: Key,
     }),
   ),
+  /** Sheets signed before there were opinions have none. */
+  opinions: z.array(OpinionShown).optional(),
   missing: z.array(Blocker),
   outcomes: z.array(OutcomeOffered),
   dispositions: z.array(Disposition),

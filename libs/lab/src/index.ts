@@ -17,6 +17,7 @@ export * from './methods.js';
 export * from './moved-instants.js';
 export * from './nonconformities.js';
 export * from './not-evaluated.js';
+export * from './opinions.js';
 export * from './outcomes.js';
 export * from './people.js';
 export * from './photos.js';

@@ -136,6 +136,31 @@ needs('pdftotext')('the report of a mixed lot carries', () => {
     expect(text).toMatch(found);
   });
 
+  it('R32: each opinion in a box of its own, headed as such, with author, basis and what it rests on (7.8.7)', async () => {
+    const opinion = {
+      number: 4,
+      version: 2,
+      lot: 'D42-PP1',
+      evaluation: 7,
+      text: 'The breaks begin at the valve hole, which speaks for the drill and not for the laminate.',
+      basis: 'Photographs of six breaks, and the drill log of the week.',
+      spoken: { to: 'Ingrid Sørbø', on: '2031-02-19' },
+      by: 'ada',
+      name: 'Ada Lindqvist',
+      role: 'head of test',
+      at: '2031-02-19T09:00:00Z',
+    };
+    const long = { ...opinion, number: 5, text: 'A long thought. '.repeat(240) };
+    const affairs = { nonconformities: [], concessions: [], retests: [], opinions: [opinion, long] };
+    const content = { ...inventedContent({ specimens: 8, mixed: true }), affairs };
+    const bytes = await composeDocument('lot test report', content, { paper: 'A4' });
+    const printed = plain(told('pdftotext', bytes, (file) => ['-raw', file, '-']));
+    expect(printed).toMatch(
+      /Opinions and interpretations What stands in a box.*no result of a test\. Opinion 4, version 2, on lot D42-PP1 The breaks begin.* Basis: Photographs of six breaks.*Told by word of mouth to Ingrid Sørbø on 2031-02-19\. Given by Ada Lindqvist, head of test, 2031-02-19 10:00 \(Europe\/Copenhagen\), on the results of evaluation 7\..*Opinions and interpretations each in its box above/,
+    );
+    expect(printed.match(/thought\./g)).toHaveLength(240);
+  });
+
   it('no word that claims more than the lab may give', () => {
     expect(text).not.toMatch(/accredited|certified safe|unbreakable|defective/i);
   });

@@ -179,6 +179,7 @@ export type DispositionSheet = {
     requestedBy: Key;
     by: Key;
   }[];
+  opinions?: OpinionShown[];
   missing: Blocker[];
   outcomes: OutcomeOffered[];
   dispositions: Disposition[];
@@ -573,6 +574,22 @@ export type Nonconformity = {
 export type NonconformitySource = 'failed verdict' | 'lab error' | 'found by a person';
 export type NonconformityState = 'open' | 'closed';
 export type NotEvaluated = { notEvaluated: { because: string; possibleIf: string } };
+export type Opinion = { text: Paragraph; basis: Paragraph; spoken?: { to: Line; on: Day } };
+export type OpinionShown = {
+  text: Paragraph;
+  basis: Paragraph;
+  spoken?: { to: Line; on: Day };
+  number: number;
+  version: number;
+  lot: Key;
+  run?: Key;
+  evaluation?: number;
+  by: Key;
+  name: Line;
+  role: Line;
+  at: string;
+};
+export type OpinionState = 'given' | 'withdrawn';
 export type Origin = 'drawn at random' | 'hand-picked' | 'field return' | 'suspect';
 export type OutcomeOffered = { outcome: DispositionOutcome; possible: boolean; because: string; deciders: number };
 export type Paragraph = string;
@@ -2375,6 +2392,105 @@ export interface Operations {
     };
   };
   'GET /api/openapi.json': { answer: { openapi: '3.1.0' } & { [name: string]: unknown } };
+  'GET /api/opinions': {
+    query?: { limit?: number; after?: string; order?: 'oldest' | 'newest'; lot?: Key; run?: Key };
+    answer: {
+      items: {
+        number: number;
+        version: number;
+        state: OpinionState;
+        lot: Key;
+        run?: Key;
+        evaluation?: number;
+        by: Key;
+        at: Instant;
+        reason?: Paragraph;
+        content: Opinion;
+      }[];
+      next: string | null;
+    };
+  };
+  'POST /api/opinions': {
+    body: { text: Paragraph; basis: Paragraph; spoken?: { to: Line; on: Day }; lot?: Key; run?: Key };
+    answer: {
+      number: number;
+      version: number;
+      state: OpinionState;
+      lot: Key;
+      run?: Key;
+      evaluation?: number;
+      by: Key;
+      at: Instant;
+      reason?: Paragraph;
+      content: Opinion;
+    };
+  };
+  'GET /api/opinions/{n}': {
+    path: { n: string };
+    answer: {
+      number: number;
+      version: number;
+      state: OpinionState;
+      lot: Key;
+      run?: Key;
+      evaluation?: number;
+      by: Key;
+      at: Instant;
+      reason?: Paragraph;
+      content: Opinion;
+    };
+  };
+  'PUT /api/opinions/{n}': {
+    path: { n: string };
+    headers: { 'if-match': string };
+    body: { reason: Paragraph; content: Opinion };
+    answer: {
+      number: number;
+      version: number;
+      state: OpinionState;
+      lot: Key;
+      run?: Key;
+      evaluation?: number;
+      by: Key;
+      at: Instant;
+      reason?: Paragraph;
+      content: Opinion;
+    };
+  };
+  'GET /api/opinions/{n}/history': {
+    path: { n: string };
+    answer: {
+      items: {
+        number: number;
+        version: number;
+        state: OpinionState;
+        lot: Key;
+        run?: Key;
+        evaluation?: number;
+        by: Key;
+        at: Instant;
+        reason?: Paragraph;
+        content: Opinion;
+      }[];
+    };
+  };
+  'POST /api/opinions/{n}/withdrawal': {
+    path: { n: string };
+    headers: { 'if-match': string };
+    body: { reason: Line };
+    answer: {
+      number: number;
+      version: number;
+      state: OpinionState;
+      lot: Key;
+      run?: Key;
+      evaluation?: number;
+      by: Key;
+      at: Instant;
+      reason?: Paragraph;
+      content: Opinion;
+    };
+  };
   'GET /api/packages/{n}/zip': { path: { n: string }; answer: Blob };
   'GET /api/people': {
     query?: { limit?: number; after?: string; order?: 'oldest' | 'newest' };

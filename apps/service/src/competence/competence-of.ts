@@ -63,3 +63,20 @@ export async function outsideCompetence(reader: Reader, body: tables.RunVersion)
         : `what was recorded is "${last.level}"`;
   return `${operator} was not authorised for ${method} rev. ${methodRevision} on ${began}: ${why}.`;
 }
+
+/** For which of these revisions of methods is a person not authorised today? Answers their names. */
+export async function notAuthorisedFor(
+  reader: Reader,
+  whoseId: string,
+  methodRevisionIds: readonly string[],
+): Promise<string[]> {
+  const today = await dayInLab(reader, new Date());
+  const lacking: string[] = [];
+  for (const methodRevisionId of methodRevisionIds) {
+    const last = (await reader.find(tables.Competence, { whoseId, methodRevisionId })).at(-1);
+    if (last?.level === 'authorised' && last.until !== null && today <= last.until) continue;
+    const { content } = await reader.one(tables.MethodRevision, methodRevisionId);
+    lacking.push(`${content.method} rev. ${content.revision}`);
+  }
+  return lacking;
+}

@@ -2,6 +2,7 @@ import { type Reader } from '@breakbook/records';
 import type { ReportAffairs } from '@breakbook/reports';
 import { concessionsOf } from '../concessions/concession-answers.js';
 import { nonconformitiesOf } from '../nonconformities/of-lot.js';
+import { opinionsOf } from '../opinions/opinions-of.js';
 import { dayInLab } from '../records/today.js';
 import { retestsOf } from '../retests/retests-of.js';
 
@@ -40,5 +41,6 @@ export async function affairsOf(reader: Reader, lotId: string, at: Date): Promis
       reason,
       by,
     })),
+    opinions: await opinionsOf(reader, lotId),
   };
 }

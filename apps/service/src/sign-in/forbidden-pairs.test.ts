@@ -10,6 +10,7 @@ const ACTS: Act[] = [
   ...['record', 'review', 'decide', 'propose a limit', 'approve a limit', 'build', 'draw'],
   ...['change a calibration', 'request a concession', 'grant a concession', 'issue a document'],
   ...['write a nonconformity', 'close a nonconformity', 'countersign', 'authorise a retest'],
+  'give an opinion',
 ] as Act[];
 
 function refusal(ask: () => void): Refusal | undefined {

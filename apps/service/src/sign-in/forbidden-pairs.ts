@@ -20,6 +20,7 @@ const WORDS = {
   'write a nonconformity': { did: 'wrote in', to: 'write in' },
   'close a nonconformity': { did: 'closed', to: 'close' },
   countersign: { did: 'countersigned', to: 'countersign' },
+  'give an opinion': { did: 'gave an opinion on', to: 'give an opinion on' },
   'authorise a retest': { did: 'authorised a retest of', to: 'authorise a retest of' },
 } as const;
 
@@ -52,6 +53,7 @@ export const TECHNICAL_SIGNATURES: readonly Act[] = [
   'close a nonconformity',
   'countersign',
   'authorise a retest',
+  'give an opinion',
 ];
 
 /** Duties that open only technical signatures, and so never go together with `administer`. */

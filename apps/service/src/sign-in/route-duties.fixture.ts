@@ -220,6 +220,12 @@ export const ROUTE_DUTIES: Record<string, RouteDuty> = {
   'POST /api/ledger/checkpoints/comparison': 'signed in',
   'GET /api/ledger/consistency': 'signed in',
   'GET /api/ledger/:sequence/proof': 'signed in',
+  'GET /api/opinions': 'signed in',
+  'GET /api/opinions/:n': 'signed in',
+  'GET /api/opinions/:n/history': 'signed in',
+  'POST /api/opinions': ['review', 'decide'],
+  'PUT /api/opinions/:n': ['review', 'decide'],
+  'POST /api/opinions/:n/withdrawal': ['review', 'decide'],
   'GET /api/ledger': 'signed in',
   'GET /api/ledger/head': 'signed in',
   'GET /api/ledger/:sequence': 'signed in',
@@ -258,6 +264,9 @@ export const ROUTES_ASKING_AGAIN = [
   'POST /api/runs/:run/reviews',
   'POST /api/people/:person/competences',
   'POST /api/concessions/:n/refusal',
+  'POST /api/opinions',
+  'PUT /api/opinions/:n',
+  'POST /api/opinions/:n/withdrawal',
 ];
 
 /** Routes open to whoever has not chosen an own passphrase yet. */

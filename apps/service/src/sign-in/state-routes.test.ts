@@ -18,6 +18,7 @@ describe('the tables of states and the doors of the routes', () => {
       'LOT_STATES',
       'METHOD_STATES',
       'NONCONFORMITY_STATES',
+      'OPINION_STATES',
       'PLAN_STATES',
       'RUN_STATES',
       'SPECIMEN_STATES',

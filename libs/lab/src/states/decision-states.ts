@@ -2,6 +2,7 @@ import type { Duty } from '../duties.js';
 import { stateTable } from './state-table.js';
 
 const WORKERS: readonly Duty[] = ['record', 'review', 'decide', 'draw', 'calibrate', 'define'];
+const AUTHORISED = 'whoever says it is authorised for the methods its results were made by';
 const ASKERS: readonly Duty[] = ['define', 'record', 'review', 'decide', 'draw'];
 
 /** A nonconformity stays open until another person than wrote of it has closed it. An open one blocks the disposition. */
@@ -95,4 +96,34 @@ export const DISPOSITION_STATES = stateTable({
     },
   },
   allows: { 'release the lot': ['in force'] },
+});
+
+/** An opinion is given by somebody authorised for what it is about, said anew by such a person, or taken back. */
+export const OPINION_STATES = stateTable({
+  noun: 'opinion',
+  states: ['given', 'withdrawn'],
+  moves: {
+    give: {
+      from: [],
+      to: ['given'],
+      who: ['review', 'decide'],
+      guards: ['there are results it can rest on', AUTHORISED],
+      routes: ['POST /api/opinions'],
+    },
+    'say anew': {
+      from: ['given'],
+      to: ['given'],
+      who: ['review', 'decide'],
+      guards: ['there are results it can rest on', AUTHORISED],
+      routes: ['PUT /api/opinions/:n'],
+    },
+    withdraw: {
+      from: ['given'],
+      to: ['withdrawn'],
+      who: ['review', 'decide'],
+      guards: [AUTHORISED],
+      routes: ['POST /api/opinions/:n/withdrawal'],
+    },
+  },
+  allows: { 'be printed in a report': ['given'] },
 });

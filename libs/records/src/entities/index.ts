@@ -31,6 +31,8 @@ import { MethodRevision } from './method-revision.js';
 import { Nonconformity } from './nonconformity.js';
 import { NonconformityLot } from './nonconformity-lot.js';
 import { NonconformityVersion } from './nonconformity-version.js';
+import { Opinion } from './opinion.js';
+import { OpinionVersion } from './opinion-version.js';
 import { OutsideIdentity } from './outside-identity.js';
 import { Passage } from './passage.js';
 import { Person } from './person.js';
@@ -143,6 +145,8 @@ export const EVIDENCE = [
   Disposition,
   DispositionSignature,
   Competence,
+  Opinion,
+  OpinionVersion,
 ] as const;
 
 export const ENTITIES = [...EVIDENCE, LedgerEntry, LedgerCheckpoint];
@@ -180,6 +184,8 @@ export * from './method-revision.js';
 export * from './nonconformity.js';
 export * from './nonconformity-lot.js';
 export * from './nonconformity-version.js';
+export * from './opinion.js';
+export * from './opinion-version.js';
 export * from './outside-identity.js';
 export * from './passage.js';
 export * from './person.js';

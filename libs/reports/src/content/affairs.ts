@@ -5,4 +5,6 @@ export interface ReportAffairs {
   nonconformities: DispositionSheet['nonconformities'];
   concessions: DispositionSheet['concessions'];
   retests: DispositionSheet['retests'];
+  /** Reports made before there were opinions have none. */
+  opinions?: NonNullable<DispositionSheet['opinions']>;
 }

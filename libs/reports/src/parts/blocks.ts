@@ -17,7 +17,7 @@ export interface Section {
   blocks: Block[];
 }
 
-export type Block = Subheading | Paragraph | Listing | Facts | Table | FigureBlock | Signatures;
+export type Block = Subheading | Paragraph | Listing | Facts | Table | FigureBlock | Signatures | Box;
 
 export interface HeadStrip {
   issuer: { name: string; address: string };
@@ -56,6 +56,13 @@ export interface Paragraph {
 export interface Listing {
   block: 'list';
   items: string[];
+}
+
+/** A title and paragraphs within lines, apart from everything else. */
+export interface Box {
+  block: 'box';
+  title: string;
+  paragraphs: string[];
 }
 
 export interface Fact {

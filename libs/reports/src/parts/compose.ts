@@ -1,5 +1,6 @@
 import { PALETTES } from '@breakbook/figures';
 import { type Block, type DocumentSheet, type Section } from './blocks.js';
+import { boxPieces } from './box.js';
 import { factsPieces } from './facts.js';
 import { figurePieces } from './figure.js';
 import { drawFeet } from './foot.js';
@@ -76,6 +77,8 @@ function blockPieces(block: Block, pen: Pen): Piece[] {
       return figurePieces(block, pen);
     case 'signatures':
       return signaturePieces(block, pen);
+    case 'box':
+      return boxPieces(block, pen);
   }
 }
 

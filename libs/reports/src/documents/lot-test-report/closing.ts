@@ -21,7 +21,10 @@ export function notIncludedSection({ bundle, identity, affairs }: LotReportConte
             ? [{ label: 'Values given by the customer', value: 'marked † above' }]
             : []),
           { label: 'Photographs', value: 'none with this report' },
-          { label: 'Opinions and interpretations', value: 'none' },
+          {
+            label: 'Opinions and interpretations',
+            value: affairs?.opinions?.length ? 'each in its box above' : 'none',
+          },
           {
             label: 'Nonconformities affecting the items',
             value: affairs?.nonconformities.length ? 'see the list above' : 'none recorded',

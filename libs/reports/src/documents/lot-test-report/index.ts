@@ -7,6 +7,7 @@ import { digestsSection } from './digests.js';
 import { equipmentSection } from './equipment.js';
 import { headStrip, numberOf, stateOf } from './head.js';
 import { limitsSection } from './limits.js';
+import { opinionsSections } from './opinions.js';
 import { recordSection } from './record.js';
 import { resultsSection } from './results.js';
 import { runsSection } from './runs.js';
@@ -26,6 +27,7 @@ export function lotTestReport(content: LotReportContent): DocumentSheet {
       resultsSection,
       runsSection,
       affairsSection,
+      opinionsSections,
       spreadSection,
       recordSection,
       equipmentSection,
@@ -37,7 +39,7 @@ export function lotTestReport(content: LotReportContent): DocumentSheet {
       digestsSection,
       reachSection,
       signatureSection,
-    ].map((section) => section(content)),
+    ].flatMap((section) => section(content)),
     foot: {
       identity: `Lot test report ${numberOf(identity)}, ${stateOf(identity).state}`,
       notice: 'reproduce only in full',
