@@ -8,7 +8,7 @@
  * with the place named: a digest of something guessed proves nothing.
  */
 export function canonicalJson(value: unknown): string {
-  return write(value, '', new Set());
+  return write(value, { names: [], within: [] });
 }
 
 /** Reads what `canonicalJson` wrote, and nothing else: the same value written another way is refused. */
@@ -20,64 +20,81 @@ export function parseCanonicalJson(text: string): unknown {
   return value;
 }
 
-function write(value: unknown, path: string, within: Set<object>): string {
+/** Where in the value we are: put together to a JSON Pointer only where something has to be said of it. */
+interface Place {
+  /** Of the members and places in lists that lead here. */
+  names: (string | number)[];
+  /** The objects that hold this value. */
+  within: object[];
+}
+
+function write(value: unknown, place: Place): string {
   switch (typeof value) {
     case 'string':
-      return writeString(value, path);
+      return writeString(value, place);
     case 'number':
-      return writeNumber(value, path);
+      return writeNumber(value, place);
     case 'boolean':
       return String(value);
     case 'object':
-      return value === null ? 'null' : writeNested(value, path, within);
+      return value === null ? 'null' : writeNested(value, place);
     default:
-      throw cannot(path, `a value of type ${typeof value}`, 'text, a number, true, false, null, a list or an object');
+      throw cannot(place, `a value of type ${typeof value}`, 'text, a number, true, false, null, a list or an object');
   }
 }
 
-function writeNested(value: object, path: string, within: Set<object>): string {
-  if (within.has(value)) throw cannot(path, 'a value that contains itself', 'a value that ends');
-  within.add(value);
-  const text = Array.isArray(value) ? writeList(value, path, within) : writeObject(value, path, within);
-  within.delete(value);
+function writeNested(value: object, place: Place): string {
+  if (place.within.includes(value)) throw cannot(place, 'a value that contains itself', 'a value that ends');
+  place.within.push(value);
+  const text = Array.isArray(value) ? writeList(value, place) : writeObject(value as Record<string, unknown>, place);
+  place.within.pop();
   return text;
 }
 
-function writeList(list: unknown[], path: string, within: Set<object>): string {
-  // Array.from, because map passes over the holes of a sparse list.
-  return `[${Array.from(list, (item, index) => write(item, `${path}/${index}`, within)).join(',')}]`;
+function writeList(list: unknown[], place: Place): string {
+  let text = '';
+  // By number, because most other ways pass over the holes of a sparse list.
+  for (let index = 0; index < list.length; index += 1) {
+    place.names.push(index);
+    text += `${index === 0 ? '' : ','}${write(list[index], place)}`;
+    place.names.pop();
+  }
+  return `[${text}]`;
 }
 
-function writeObject(value: object, path: string, within: Set<object>): string {
+function writeObject(value: Record<string, unknown>, place: Place): string {
   const prototype: unknown = Object.getPrototypeOf(value);
   if (prototype !== Object.prototype && prototype !== null) {
     throw cannot(
-      path,
+      place,
       `an instance of ${value.constructor.name}`,
       'a plain object, or this value turned into text first',
     );
   }
-  const members = Object.entries(value)
-    .filter(([, member]) => member !== undefined)
-    .sort(([a], [b]) => (a < b ? -1 : 1))
-    .map(([name, member]) => {
-      const place = `${path}/${name.replaceAll('~', '~0').replaceAll('/', '~1')}`;
-      return `${writeString(name, place)}:${write(member, place, within)}`;
-    });
-  return `{${members.join(',')}}`;
+  let text = '';
+  // Without a function to compare them, texts are sorted by their UTF-16 code units.
+  for (const name of Object.keys(value).sort()) {
+    const member = value[name];
+    if (member === undefined) continue;
+    place.names.push(name);
+    text += `${text === '' ? '' : ','}${writeString(name, place)}:${write(member, place)}`;
+    place.names.pop();
+  }
+  return `{${text}}`;
 }
 
-function writeString(text: string, path: string): string {
+function writeString(text: string, place: Place): string {
   // Encoded as UTF-8 a lone surrogate becomes U+FFFD: what is hashed would not be what was sent.
-  if (/\p{Surrogate}/u.test(text)) throw cannot(path, 'text with half of a surrogate pair', 'well-formed Unicode text');
+  if (!text.isWellFormed()) throw cannot(place, 'text with half of a surrogate pair', 'well-formed Unicode text');
   return JSON.stringify(text);
 }
 
-function writeNumber(number: number, path: string): string {
-  if (!Number.isFinite(number)) throw cannot(path, String(number), 'a finite number');
+function writeNumber(number: number, place: Place): string {
+  if (!Number.isFinite(number)) throw cannot(place, String(number), 'a finite number');
   return JSON.stringify(number);
 }
 
-function cannot(path: string, found: string, expected: string): TypeError {
-  return new TypeError(`Canonical JSON cannot hold ${found} at "${path}" (JSON Pointer); expected ${expected}.`);
+function cannot({ names }: Place, found: string, expected: string): TypeError {
+  const pointer = names.map((name) => `/${String(name).replaceAll('~', '~0').replaceAll('/', '~1')}`).join('');
+  return new TypeError(`Canonical JSON cannot hold ${found} at "${pointer}" (JSON Pointer); expected ${expected}.`);
 }

@@ -1,9 +1,12 @@
-import { createHash } from 'node:crypto';
+import { hash } from 'node:crypto';
 import { z } from 'zod';
 import { canonicalJson, parseCanonicalJson } from './canonical-json.js';
 import type { Digest } from './digest.js';
 
 const HexDigest = z.string().regex(/^[0-9a-f]{64}$/, 'expected a SHA-256 digest: 64 lower-case hexadecimal digits');
+
+/** Anything JSON holds: what is read was JSON, and what cannot be written as it `canonicalJson` refuses. */
+const Json = z.custom<z.infer<ReturnType<typeof z.json>>>();
 
 /** One row that a change wrote. */
 const LedgerRow = z.strictObject({
@@ -15,8 +18,8 @@ const LedgerRow = z.strictObject({
   record: z.string().min(1).optional(),
   version: z.int().min(1).optional(),
   /** Only what differs from the version before, as it was and as it is; a first version has no before. */
-  before: z.record(z.string(), z.json()).optional(),
-  after: z.record(z.string(), z.json()),
+  before: z.record(z.string(), Json).optional(),
+  after: z.record(z.string(), Json),
 });
 export type LedgerRow = z.infer<typeof LedgerRow>;
 
@@ -77,5 +80,6 @@ export function parseEntry(text: string): LedgerEntry {
  * a Merkle tree as they stand; the leading byte keeps a leaf from being taken for an inner node.
  */
 export function entryHash(text: string): Digest {
-  return createHash('sha256').update(Uint8Array.of(0)).update(text).digest('hex');
+  // U+0000 is the byte 0x00 in UTF-8.
+  return hash('sha256', `\0${text}`);
 }
