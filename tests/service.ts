@@ -91,7 +91,7 @@ export async function startTestService(
     lab,
     anonymous: callerWith({}),
     signIn: (person, duties = [], inLab = {}) =>
-      signIn({ url: service.url, database, keys, lab: inLab.lab ?? lab, callerWith }, person, duties, inLab.key),
+      signInAt({ url: service.url, database, keys, lab: inLab.lab ?? lab, callerWith }, person, duties, inLab.key),
     withToken: (token) => callerWith({ authorization: `Bearer ${token}` }),
     async close() {
       await service.close();
@@ -121,20 +121,20 @@ function anEmptyLab(records: Records): Promise<Actor> {
   );
 }
 
-interface House {
+export interface House {
   url: string;
-  database: TestDatabase;
+  database: Pick<TestDatabase, 'dataSource' | 'records'>;
   keys: { folder: string };
   lab: Actor;
   callerWith: (headers: Record<string, string>) => Caller;
 }
 
 /** Somebody who keeps their cookie as a browser does: it is another one after passphrase or second factor was given. */
-async function signIn(
+export async function signInAt(
   { url, database, keys, lab, callerWith }: House,
   person: string,
   duties: Duty[],
-  labKey: string | undefined,
+  labKey?: string,
 ): Promise<SignedInCaller> {
   const passphrase = `${person} breaks wheels on purpose`;
   const personId = await personCalled(database.records, lab, person, duties, passphrase);
@@ -207,7 +207,7 @@ export function testCode(personId: string): string {
 
 /** Sees to it that a test person has a code generator, and that its next code was not taken: tests do not wait for it. */
 export async function letCodeBeTaken(
-  database: TestDatabase,
+  database: Pick<TestDatabase, 'dataSource'>,
   keys: { folder: string },
   labId: string,
   personId: string,
@@ -240,7 +240,8 @@ async function personCalled(
   });
 }
 
-function aCaller(url: string, always: Record<string, string>): Caller {
+/** Somebody who calls the service of this address, always with these headers. */
+export function aCaller(url: string, always: Record<string, string>): Caller {
   const send = (path: string, init: RequestInit = {}) => {
     const headers = new Headers(init.headers);
     for (const [name, value] of Object.entries(always)) headers.set(name, value);

@@ -1,17 +1,18 @@
 import { PostgresRawStore, type Records, verifyRecords } from '@breakbook/records';
 import type pg from 'pg';
 import { queryAs } from '../database.ts';
+import { type Decided } from './decisions.ts';
 import { type Sent } from './uploads.ts';
 
 /** What must hold after every kill; each member lists what does not. */
 export interface Broken {
-  /** Runs that were acknowledged and are not there, or have another number. */
+  /** Runs and decisions that were acknowledged and are not there, or have another number. */
   lost: string[];
   /** Acknowledged runs whose kept bytes are not those sent. */
   altered: string[];
   /** Runs that are there without one of their parts. */
   half: string[];
-  /** Runs recorded twice, or under no or several ledger entries; jobs with more than one effect, or none. */
+  /** Runs and decisions kept twice, or under no or several ledger entries; jobs with more than one effect, or none. */
   doubled: string[];
   /** What the verification of all records found, where they were verified. */
   ledger: string[];
@@ -19,7 +20,7 @@ export interface Broken {
 
 export async function invariants(
   { owner, records, labId }: { owner: pg.ClientConfig; records: Records; labId: string },
-  sent: readonly Sent[],
+  { sent, decided }: { sent: readonly Sent[]; decided: readonly Decided[] },
   verify: boolean,
 ): Promise<Broken> {
   const kept = await queryAs<{ run: string; number: number; sha256: string | null }>(
@@ -30,14 +31,28 @@ export async function invariants(
   );
   const byKey = new Map(kept.map((one) => [one.run, one]));
   const acknowledged = sent.filter((one) => one.acknowledged);
+  const decisions = await queryAs<{ note: string }>(
+    owner,
+    `select decision.content ->> 'note' as note from validity_decision decision
+     join run on run.lab_id = decision.lab_id and run.id = decision.record_id where run.key like 'run-X%'`,
+  );
+  const notes = decisions.map(({ note }) => note);
   const verified = verify ? await verifyRecords(records.read(labId), new PostgresRawStore()) : undefined;
   return {
-    lost: acknowledged
-      .filter(({ run, acknowledged: answer }) => byKey.get(run)?.number !== answer?.number)
-      .map(({ run }) => run),
+    lost: [
+      ...acknowledged
+        .filter(({ run, acknowledged: answer }) => byKey.get(run)?.number !== answer?.number)
+        .map(({ run }) => run),
+      ...decided.filter((one) => one.acknowledged && !notes.includes(one.note)).map(({ note }) => note),
+    ],
     altered: acknowledged.filter(({ run, sha256 }) => byKey.get(run)?.sha256 !== sha256).map(({ run }) => run),
     half: await halfRuns(owner),
-    doubled: [...repeated(kept.map(({ run }) => run)), ...(await entriesThatDoNotFit(owner))],
+    doubled: [
+      ...repeated(kept.map(({ run }) => run)),
+      ...repeated(notes),
+      ...notes.filter((note) => !decided.some((one) => one.note === note)),
+      ...(await entriesThatDoNotFit(owner)),
+    ],
     ledger: verified === undefined || verified.holds ? [] : [verified.because],
   };
 }
@@ -80,14 +95,21 @@ async function entriesThatDoNotFit(owner: pg.ClientConfig): Promise<string[]> {
     `select answer ->> 'run' as key from answered_upload
      where not exists (select from run where run.key = answer ->> 'run')`,
   );
+  const decisions = await queryAs<{ key: string }>(
+    owner,
+    `select decision.id::text as key from validity_decision decision where 1 <> (
+       select count(*) from ledger_entry entry where entry.lab_id = decision.lab_id
+       and entry.action = 'validity decided' and position(decision.id::text in entry.text) > 0)`,
+  );
   const jobs = await queryAs<{ key: string }>(
     owner,
     `select job.id::text as key from job join job_end e on e.lab_id = job.lab_id and e.id = job.id
      where e.outcome <> 'done' or 1 <> (
        select count(*) from ledger_entry entry where entry.lab_id = job.lab_id
-       and entry.action = 'lot evaluated' and position(e.evaluation_id::text in entry.text) > 0)`,
+       and entry.action = case when e.document_id is null then 'lot evaluated' else 'report composed' end
+       and position(coalesce(e.document_id, e.evaluation_id)::text in entry.text) > 0)`,
   );
-  return [...runs, ...answers, ...jobs].map(({ key }) => key);
+  return [...runs, ...answers, ...decisions, ...jobs].map(({ key }) => key);
 }
 
 function repeated(keys: string[]): string[] {

@@ -11,13 +11,14 @@ import {
   Records,
   SERVICE_ROLE,
   startEmbedded,
-  tables,
 } from '@breakbook/records';
 import { importLot, labOf, prepareJobs } from '@breakbook/service';
+import { type DataSource } from 'typeorm';
 import { afterAll, beforeAll, expect, it } from 'vitest';
-import { givePassphrase } from '../../apps/service/src/sign-in/credentials.ts';
-import { hashPassphrase } from '../../apps/service/src/sign-in/passphrase-hash.ts';
+import { queryAs } from '../database.ts';
 import { keepLot, specimenKey } from '../sent-runs.ts';
+import { aCaller, type SignedInCaller, signInAt } from '../service.ts';
+import { Decider } from './decisions.ts';
 import { type Broken, invariants } from './invariants.ts';
 import { KilledService, spoolsOf } from './killed-service.ts';
 import { Sender } from './uploads.ts';
@@ -25,6 +26,8 @@ import { Sender } from './uploads.ts';
 /** Ten in every run of the tests; `npm run faults` asks for a hundred. */
 const TRIALS = Number(process.env.FAULT_TRIALS ?? 10);
 const AT_ONCE = 8;
+/** So many runs are decided about all the time. */
+const DECISIONS = 2;
 /** Uploads go on for so long at most, in ms, before the kill. */
 const LATEST_KILL = 700;
 /**
@@ -32,7 +35,6 @@ const LATEST_KILL = 700;
  * themselves; among other tests it is their work that would be measured.
  */
 const HEALTHY_WITHIN = process.env.FAULT_TRIALS === undefined ? 60_000 : 10_000;
-const PASSPHRASE = 'breaks wheels on purpose';
 const ROOT = fileURLToPath(new URL('../..', import.meta.url));
 
 /** All records are verified after so many trials, and after the last: what is broken once stays so and is found then. */
@@ -40,8 +42,10 @@ const VERIFIED_EVERY = 5;
 /** Specimens for each trial, more than are used up in it. */
 const SPECIMENS = 16;
 
+const VICTIMS = ['service', 'PostgreSQL', 'backend of PostgreSQL'] as const;
+
 interface Trial {
-  victim: 'service' | 'PostgreSQL';
+  victim: (typeof VICTIMS)[number];
   /** From the kill until the service says that it can do its work again, in ms. */
   healthyAfter: number;
   /** What the service's process had computed by then, in s; it hardly depends on what else the machine does. */
@@ -77,67 +81,91 @@ it(
   async () => {
     const lab = await setUp();
     let specimen = 0;
-    const sender = new Sender(service.url, lab.cookie, () => specimenKey(++specimen));
+    const sender = new Sender(service.url, lab.sender.cookie, () => specimenKey(++specimen));
+    const decider = new Decider(lab.reviewer);
+    // One run each to be decided about from the first trial on.
+    sender.start(DECISIONS);
+    await sender.stop();
     const trials: Trial[] = [];
     for (let n = 1; n <= TRIALS; n++) {
-      trials.push(await trial(n % 2 === 1 ? 'service' : 'PostgreSQL', sender, lab));
-      const found = await look(lab.labId, sender, n % VERIFIED_EVERY === 0);
+      trials.push(await trial(VICTIMS[(n - 1) % VICTIMS.length] ?? 'service', { sender, decider }, lab));
+      const found = await look(lab.labId, { sender, decider }, n % VERIFIED_EVERY === 0);
       expect(found, `after trial ${n}`).toEqual(NOTHING);
     }
-    const broken = await look(lab.labId, sender, true);
-    report(trials, sender, broken);
-    expect(sender.unexpected, service.words).toEqual([]);
+    const broken = await look(lab.labId, { sender, decider }, true);
+    report(trials, { sender, decider }, broken);
+    await lab.dataSource.destroy();
+    expect([...sender.unexpected, ...decider.unexpected], service.words).toEqual([]);
     expect(broken).toEqual(NOTHING);
     expect(Math.max(...trials.map(({ healthyAfter }) => healthyAfter))).toBeLessThan(HEALTHY_WITHIN);
     // The kills must have come while something was under way, or they show nothing.
     expect(sender.sent.filter(({ attempts }) => attempts > 1).length).toBeGreaterThan(TRIALS);
+    expect(decider.brokenOff).toBeGreaterThan(TRIALS / 2);
   },
   120_000 + TRIALS * 60_000,
 );
 
-async function trial(
-  victim: Trial['victim'],
-  sender: Sender,
-  lab: { labId: string; cookie: string; lot: string },
-): Promise<Trial> {
-  const job = await ask(`/api/lots/${lab.lot}/evaluations`, lab.cookie, 'POST');
+interface Killed {
+  labId: string;
+  sender: SignedInCaller;
+  reviewer: SignedInCaller;
+  dataSource: DataSource;
+  lot: string;
+  /** The last evaluation of the small lot, of which there is no report yet. */
+  evaluation: number;
+}
+
+interface Work {
+  sender: Sender;
+  decider: Decider;
+}
+
+async function trial(victim: Trial['victim'], { sender, decider }: Work, lab: Killed): Promise<Trial> {
+  await lab.reviewer.again();
+  const jobs = [
+    [lab.sender, await asked(lab.sender, `/api/lots/${lab.lot}/evaluations`)],
+    [lab.reviewer, await asked(lab.reviewer, `/api/evaluations/${lab.evaluation}/documents`, REPORT)],
+  ] as const;
   sender.start(AT_ONCE);
+  decider.start(sender.sent.slice(0, DECISIONS).map(({ run }) => run));
   await new Promise((resolve) => setTimeout(resolve, random() * LATEST_KILL));
   const pid = service.pid;
   const killed = performance.now();
   if (victim === 'service') {
     await service.kill();
     service.begin();
-  } else {
+  } else if (victim === 'PostgreSQL') {
     await killPostgres();
     postgres = await startEmbedded(folder);
-  }
+  } else await killBackend();
   await service.healthy();
   const healthyAfter = performance.now() - killed;
   const cpu = service.cpuSeconds();
-  await sender.stop();
+  await Promise.all([sender.stop(), decider.stop()]);
   // A dead process leaves nothing behind that the next one does not clear away.
   if (victim === 'service') expect(spoolsOf(pid)).toEqual([]);
   expect(service.alive).toBe(true);
-  await untilEnded(job.id as string, lab.cookie);
+  for (const [by, job] of jobs) lab.evaluation = (await untilEnded(by, job)) ?? lab.evaluation;
   return { victim, healthyAfter, cpu };
 }
+
+const REPORT = { kind: 'lot test report' };
 
 const NOTHING: Broken = { lost: [], altered: [], half: [], doubled: [], ledger: [] };
 
 /** What is broken, on connections that no kill has touched. */
-async function look(labId: string, { sent }: Sender, verify: boolean): Promise<Broken> {
+async function look(labId: string, { sender: { sent }, decider: { decided } }: Work, verify: boolean): Promise<Broken> {
   const dataSource = await openDataSource({ ...postgres.connection, user: SERVICE_ROLE }, 2);
   try {
     const records = new Records(dataSource);
-    return await invariants({ owner: postgres.connection, records, labId }, sent, verify);
+    return await invariants({ owner: postgres.connection, records, labId }, { sent, decided }, verify);
   } finally {
     await dataSource.destroy();
   }
 }
 
-/** A lab with enough specimens, a small lot to be evaluated, and somebody signed in who may do all of it. */
-async function setUp(): Promise<{ labId: string; cookie: string; lot: string }> {
+/** A lab with enough specimens, a small lot to be evaluated, and people signed in who may do all of it. */
+async function setUp(): Promise<Killed> {
   const dataSource = await openDataSource({ ...postgres.connection, user: SERVICE_ROLE }, 2);
   const records = new Records(dataSource);
   const bundle = await keepLot(records, TRIALS * SPECIMENS + 50);
@@ -147,26 +175,20 @@ async function setUp(): Promise<{ labId: string; cookie: string; lot: string }> 
   );
   await importLot(records, new PostgresRawStore(), small, () => []);
   const by = await labOf(records, bundle);
-  const hash = await hashPassphrase(PASSPHRASE);
-  await records.change(by, 'person added', async (rows) => {
-    const person = await rows.add(tables.Person, { key: 'sender', kind: 'person' });
-    const content = {
-      person: 'sender',
-      name: 'Sender',
-      role: 'sends runs',
-      duties: ['record' as const, 'decide' as const],
-    };
-    await rows.addVersion(tables.PersonVersion, person.id, { content });
-    await givePassphrase(rows, person, hash, { cause: 'first start', temporary: false });
-  });
-  await dataSource.destroy();
-  const answer = await fetch(`${service.url}/api/sign-in`, {
-    method: 'POST',
-    headers: { 'content-type': 'application/json' },
-    body: JSON.stringify({ person: 'sender', passphrase: PASSPHRASE }),
-  });
-  if (answer.status !== 200) throw new Error(`The sender could not sign in: ${await answer.text()}`);
-  return { labId: by.labId, cookie: answer.headers.get('set-cookie')?.split(';')[0] ?? '', lot: small.lot.lot };
+  const house = {
+    url: service.url,
+    database: { dataSource, records },
+    keys: { folder: service.keys },
+    lab: by,
+    callerWith: (headers: Record<string, string>) => aCaller(service.url, headers),
+  };
+  const [sender, reviewer] = [
+    await signInAt(house, 'sender', ['record', 'decide']),
+    await signInAt(house, 'reviewer', ['review', 'issue']),
+  ];
+  const evaluation = await untilEnded(sender, await asked(sender, `/api/lots/${small.lot.lot}/evaluations`));
+  if (evaluation === undefined) throw new Error('The small lot was not evaluated.');
+  return { labId: by.labId, sender, reviewer, dataSource, lot: small.lot.lot, evaluation };
 }
 
 /** kill -9 of the server; its children see that it is gone and end themselves. */
@@ -175,23 +197,45 @@ async function killPostgres(): Promise<void> {
   await postgres.stop();
 }
 
-async function untilEnded(id: string, cookie: string): Promise<void> {
+/** kill -9 of one of the processes that serve the service's connections; the server starts all of them anew. */
+async function killBackend(): Promise<void> {
+  const backends = await queryAs<{ pid: number }>(
+    postgres.connection,
+    `select pid from pg_stat_activity where usename = '${SERVICE_ROLE}' and backend_type = 'client backend'
+     order by state = 'active' desc, pid`,
+  );
+  const [backend] = backends;
+  if (!backend) throw new Error('The service has no connection to its database.');
+  process.kill(backend.pid, 'SIGKILL');
+  // The server goes on under its own number: until it has ended the others it would still answer.
+  for (const until = Date.now() + 30_000; ; await new Promise((resolve) => setTimeout(resolve, 20))) {
+    const [answer] = await queryAs<{ pid: number }>(
+      postgres.connection,
+      `select pid from pg_stat_activity where pid = ${backend.pid}`,
+    ).catch(() => [backend]);
+    if (!answer) return;
+    if (Date.now() > until) throw new Error('PostgreSQL did not come back after one of its processes was killed.');
+  }
+}
+
+/** Waits for a job, in whatever process it is done; answers the evaluation that came of it, where one did. */
+async function untilEnded(by: SignedInCaller, id: string): Promise<number | undefined> {
   for (;;) {
-    const { state } = await ask(`/api/jobs/${id}`, cookie);
-    if (state === 'done') return;
+    const { state, evaluation } = (await by.ask('GET', `/api/jobs/${id}`)).body;
+    if (state === 'done') return evaluation;
     if (state !== 'waiting' && state !== 'running') throw new Error(`Job ${id} is ${state}.`);
     await new Promise((resolve) => setTimeout(resolve, 50));
   }
 }
 
-async function ask(address: string, cookie: string, method = 'GET'): Promise<Record<string, unknown>> {
-  const answer = await fetch(`${service.url}${address}`, { method, headers: { cookie } });
-  const body = (await answer.json()) as Record<string, unknown>;
-  if (!answer.ok) throw new Error(`${method} ${address}: ${answer.status} ${JSON.stringify(body)}`);
-  return body;
+/** Asks for work; the job's id. */
+async function asked(by: SignedInCaller, address: string, body?: object): Promise<string> {
+  const answer = await by.ask('POST', address, { body });
+  if (answer.status !== 202) throw new Error(`${address}: ${answer.status} ${JSON.stringify(answer.body)}`);
+  return answer.body.id;
 }
 
-function report(trials: Trial[], { sent }: Sender, broken: Broken): void {
+function report(trials: Trial[], { sender: { sent }, decider }: Work, broken: Broken): void {
   const line = (victim: Trial['victim']) => {
     const of = trials.filter((one) => one.victim === victim);
     const times = of.map(({ healthyAfter }) => Math.round(healthyAfter)).sort((a, b) => a - b);
@@ -200,10 +244,10 @@ function report(trials: Trial[], { sent }: Sender, broken: Broken): void {
   const starts = trials.filter(({ victim }) => victim === 'service').map(({ cpu }) => cpu);
   console.log(
     [
-      line('service'),
-      line('PostgreSQL'),
+      ...VICTIMS.map(line),
       `until it is healthy a start of the service computes for ${(starts.reduce((sum, one) => sum + one, 0) / starts.length).toFixed(1)} s (mean); ${os.availableParallelism()} cores, Node ${process.versions.node}, load ${LOAD.toFixed(1)} before, ${os.loadavg()[1]?.toFixed(1)} at the end`,
       `${sent.length} uploads, ${sent.filter(({ attempts }) => attempts > 1).length} of them broken off and sent again; ${sent.filter((one) => one.acknowledged).length} acknowledged`,
+      `${decider.decided.length} decisions, ${decider.brokenOff} times without an answer; ${trials.length} evaluations and ${trials.length} reports under way at a kill`,
       `found wrong: ${Object.entries(broken)
         .map(([what, found]) => `${what} ${found.length}`)
         .join(', ')}`,

@@ -15,7 +15,8 @@ export class KilledService {
   #ended: Promise<void> = Promise.resolve();
   /** The end of what it said on its way: its log of errors. */
   words = '';
-  readonly #keys = fs.mkdtempSync(path.join(os.tmpdir(), 'breakbook-keys-'));
+  /** Where its keys lie. */
+  readonly keys = fs.mkdtempSync(path.join(os.tmpdir(), 'breakbook-keys-'));
 
   private constructor(
     private readonly database: pg.ClientConfig,
@@ -24,7 +25,7 @@ export class KilledService {
 
   static async start(database: pg.ClientConfig): Promise<KilledService> {
     const service = new KilledService(database, await freePort());
-    process.once('exit', () => fs.rmSync(service.#keys, { recursive: true, force: true }));
+    process.once('exit', () => fs.rmSync(service.keys, { recursive: true, force: true }));
     service.begin();
     await service.healthy();
     return service;
@@ -50,7 +51,7 @@ export class KilledService {
         ...process.env,
         FAULTS_DATABASE: JSON.stringify(this.database),
         FAULTS_PORT: String(this.port),
-        FAULTS_KEYS: this.#keys,
+        FAULTS_KEYS: this.keys,
         BREAKBOOK_LOG: 'error',
       },
       stdio: ['ignore', 'pipe', 'pipe'],
