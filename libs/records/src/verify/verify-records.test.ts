@@ -2,6 +2,7 @@ import type { DataSource } from 'typeorm';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { queryAs, type TestDatabase, testDatabase } from '../../../../tests/database.js';
 import { aLab, aLot } from '../../../../tests/lab-fixture.js';
+import { whileTampered } from '../../../../tests/tamper.js';
 import { Reader } from '../change/reader.js';
 import type { Actor } from '../change/rows.js';
 import { openDataSource } from '../database/data-source.js';
@@ -35,24 +36,10 @@ describe('verifyRecords', () => {
 
   const verify = () => verifyRecords(database.records.read(by.labId), store);
 
-  /**
-   * What verification says after somebody with all rights, triggers and foreign keys switched off, has altered rows.
-   * It runs in the transaction that altered them, which is rolled back, so that each alteration is found by itself.
-   */
+  /** What verification says after somebody with all rights has altered rows. */
   async function afterTampering(sql: string): Promise<RecordsHold | RecordsBroken> {
-    let answer: RecordsHold | RecordsBroken | undefined;
-    const rolledBack = new Error('rolled back');
-    await owner
-      .transaction(async (manager) => {
-        await manager.query('set local session_replication_role = replica');
-        await manager.query(sql);
-        answer = await verifyRecords(new Reader(manager, by.labId), store);
-        throw rolledBack;
-      })
-      .catch((error: unknown) => {
-        if (error !== rolledBack) throw error;
-      });
-    if (answer === undefined) throw new Error('nothing was verified');
+    const answer = await whileTampered(owner, [sql], (manager) => verifyRecords(new Reader(manager, by.labId), store));
+    if (answer === undefined) throw new Error(`Nothing was altered by: ${sql}`);
     return answer;
   }
 
