@@ -18,6 +18,7 @@ export * from './moved-instants.js';
 export * from './nonconformities.js';
 export * from './not-evaluated.js';
 export * from './opinions.js';
+export * from './old-results.js';
 export * from './outcomes.js';
 export * from './people.js';
 export * from './photos.js';

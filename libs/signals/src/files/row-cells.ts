@@ -20,10 +20,16 @@ export interface RowExpectation {
   bounds: { rows: number; lineBytes: number };
 }
 
+/** What of that the cells of one row are held against. */
+export interface CellExpectation extends Pick<RowExpectation, 'width' | 'looksLikeHeader'> {
+  dialect: Pick<Dialect, 'comment' | 'delimiter' | 'decimal'>;
+  bounds: Pick<RowExpectation['bounds'], 'lineBytes'>;
+}
+
 /** The cells of a line among the data, as many as the header has; or why it is no row. */
 export function cellsOfRow(
   line: Uint8Array,
-  expected: RowExpectation,
+  expected: CellExpectation,
 ): { cells: string[] } | (Fault & { column?: number; short?: boolean }) {
   const read = textOfLine(line);
   if ('code' in read) return read;
@@ -71,7 +77,7 @@ function secondRun(text: string): Fault {
 }
 
 /** What would part cells in another file than this. */
-export function otherDelimiters({ delimiter, decimal }: Dialect): RegExp {
+export function otherDelimiters({ delimiter, decimal }: Pick<Dialect, 'delimiter' | 'decimal'>): RegExp {
   const others = [';', '\t', '|', ','].filter((one) => one !== delimiter.sign && one !== decimal.sign);
   return new RegExp(`[${others.join('')}]`);
 }
