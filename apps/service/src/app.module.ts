@@ -21,6 +21,7 @@ import { LimitsModule } from './limits/limits.module.js';
 import { LotsModule } from './lots/lots.module.js';
 import { MethodsModule } from './methods/methods.module.js';
 import { NonconformitiesModule } from './nonconformities/nonconformities.module.js';
+import { OldResultsModule } from './old-results/old-results.module.js';
 import { OpenApiModule } from './openapi/openapi.module.js';
 import { OpinionsModule } from './opinions/opinions.module.js';
 import { PackagesModule } from './packages/packages.module.js';
@@ -80,6 +81,7 @@ class RecordsModule {}
     LimitsModule,
     MethodsModule,
     NonconformitiesModule,
+    OldResultsModule,
     OpenApiModule,
     OpinionsModule,
     PackagesModule,

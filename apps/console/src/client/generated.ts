@@ -925,6 +925,7 @@ export type Specimen = {
   build?: { [name: string]: Line };
 };
 export type Step = { question: string; numbers: { [name: string]: number | string }; answer: string };
+export type ToldValidity = 'valid' | 'valid with deviation' | 'invalid' | 'unknown';
 export type TraceEvent = {
   name: string;
   time: number;
@@ -1975,6 +1976,30 @@ export interface Operations {
       next: string | null;
     };
   };
+  'GET /api/lots/{lot}/old-results': {
+    path: { lot: string };
+    answer: {
+      items: {
+        line: number;
+        product: Key;
+        lot: Line;
+        specimen: Line;
+        test: Line;
+        characteristic: Line;
+        unit: UnitCode;
+        reference?: 'gauge' | 'absolute';
+        value: CharacteristicValue;
+        written: string[];
+        date?: Day;
+        rig?: Line;
+        source: Line;
+        validity: ToldValidity;
+        remark?: Paragraph;
+        lotKnown: boolean;
+        table: number;
+      }[];
+    };
+  };
   'POST /api/lots/{lot}/opening': {
     path: { lot: string };
     body: { reason: Line };
@@ -2389,6 +2414,153 @@ export interface Operations {
       reason?: Paragraph;
       content: Nonconformity;
       concerns: Key[];
+    };
+  };
+  'GET /api/old-results': {
+    query?: { limit?: number; after?: string; order?: 'oldest' | 'newest' };
+    answer: {
+      items: {
+        number: number;
+        name: Line;
+        note: Paragraph;
+        rows: number;
+        bytes: number;
+        sha256: string;
+        at: Instant;
+        by: Key;
+        flags: Problem[];
+        withdrawn?: { at: Instant; by: Key; reason: Line };
+      }[];
+      next: string | null;
+    };
+  };
+  'POST /api/old-results': {
+    query: { name: Line; note: Paragraph };
+    body: Blob;
+    answer: {
+      number: number;
+      name: Line;
+      note: Paragraph;
+      rows: number;
+      bytes: number;
+      sha256: string;
+      at: Instant;
+      by: Key;
+      flags: Problem[];
+      withdrawn?: { at: Instant; by: Key; reason: Line };
+      results: {
+        line: number;
+        product: Key;
+        lot: Line;
+        specimen: Line;
+        test: Line;
+        characteristic: Line;
+        unit: UnitCode;
+        reference?: 'gauge' | 'absolute';
+        value: CharacteristicValue;
+        written: string[];
+        date?: Day;
+        rig?: Line;
+        source: Line;
+        validity: ToldValidity;
+        remark?: Paragraph;
+        lotKnown: boolean;
+      }[];
+    };
+  };
+  'GET /api/old-results/{table}': {
+    path: { table: string };
+    answer: {
+      number: number;
+      name: Line;
+      note: Paragraph;
+      rows: number;
+      bytes: number;
+      sha256: string;
+      at: Instant;
+      by: Key;
+      flags: Problem[];
+      withdrawn?: { at: Instant; by: Key; reason: Line };
+      results: {
+        line: number;
+        product: Key;
+        lot: Line;
+        specimen: Line;
+        test: Line;
+        characteristic: Line;
+        unit: UnitCode;
+        reference?: 'gauge' | 'absolute';
+        value: CharacteristicValue;
+        written: string[];
+        date?: Day;
+        rig?: Line;
+        source: Line;
+        validity: ToldValidity;
+        remark?: Paragraph;
+        lotKnown: boolean;
+      }[];
+    };
+  };
+  'GET /api/old-results/{table}/file': { path: { table: string }; answer: Blob };
+  'POST /api/old-results/{table}/withdrawal': {
+    path: { table: string };
+    body: { reason: Line };
+    answer: {
+      number: number;
+      name: Line;
+      note: Paragraph;
+      rows: number;
+      bytes: number;
+      sha256: string;
+      at: Instant;
+      by: Key;
+      flags: Problem[];
+      withdrawn?: { at: Instant; by: Key; reason: Line };
+      results: {
+        line: number;
+        product: Key;
+        lot: Line;
+        specimen: Line;
+        test: Line;
+        characteristic: Line;
+        unit: UnitCode;
+        reference?: 'gauge' | 'absolute';
+        value: CharacteristicValue;
+        written: string[];
+        date?: Day;
+        rig?: Line;
+        source: Line;
+        validity: ToldValidity;
+        remark?: Paragraph;
+        lotKnown: boolean;
+      }[];
+    };
+  };
+  'POST /api/old-results/trials': {
+    query: { name: Line };
+    body: Blob;
+    answer: {
+      bytes: number;
+      sha256: string;
+      results: {
+        line: number;
+        product: Key;
+        lot: Line;
+        specimen: Line;
+        test: Line;
+        characteristic: Line;
+        unit: UnitCode;
+        reference?: 'gauge' | 'absolute';
+        value: CharacteristicValue;
+        written: string[];
+        date?: Day;
+        rig?: Line;
+        source: Line;
+        validity: ToldValidity;
+        remark?: Paragraph;
+        lotKnown: boolean;
+      }[];
+      flags: Problem[];
     };
   };
   'GET /api/openapi.json': { answer: { openapi: '3.1.0' } & { [name: string]: unknown } };
@@ -2814,6 +2986,30 @@ export interface Operations {
     answer: {
       items: { version: number; at: Instant; by: Key; reason?: Paragraph; content: Product }[];
       next: string | null;
+    };
+  };
+  'GET /api/products/{product}/old-results': {
+    path: { product: string };
+    answer: {
+      items: {
+        line: number;
+        product: Key;
+        lot: Line;
+        specimen: Line;
+        test: Line;
+        characteristic: Line;
+        unit: UnitCode;
+        reference?: 'gauge' | 'absolute';
+        value: CharacteristicValue;
+        written: string[];
+        date?: Day;
+        rig?: Line;
+        source: Line;
+        validity: ToldValidity;
+        remark?: Paragraph;
+        lotKnown: boolean;
+        table: number;
+      }[];
     };
   };
   'GET /api/proposals': {

@@ -2,9 +2,19 @@ import { type Reader } from '@breakbook/records';
 import type { ReportAffairs } from '@breakbook/reports';
 import { concessionsOf } from '../concessions/concession-answers.js';
 import { nonconformitiesOf } from '../nonconformities/of-lot.js';
+import { oldResultsBeside } from '../old-results/old-result-answers.js';
 import { opinionsOf } from '../opinions/opinions-of.js';
 import { dayInLab } from '../records/today.js';
 import { retestsOf } from '../retests/retests-of.js';
+
+/** The same as a report prints it, with what old tables tell of the lot. */
+export async function reportAffairsOf(reader: Reader, lotId: string, at: Date): Promise<ReportAffairs> {
+  const oldResults = await oldResultsBeside(reader, { lotId });
+  return {
+    ...(await affairsOf(reader, lotId, at)),
+    ...(oldResults.length === 0 ? {} : { oldResults: oldResults.map(({ lotKnown: _, ...one }) => one) }),
+  };
+}
 
 /** What is on record about a lot beside its judgement, as its disposition sheet and its report say it. */
 export async function affairsOf(reader: Reader, lotId: string, at: Date): Promise<ReportAffairs> {

@@ -3,7 +3,7 @@ import { prepareRaw, type RawStore, type Reader, Records, rawFromBytes, readWhol
 import { Inject, Injectable, type OnModuleInit } from '@nestjs/common';
 import { In } from 'typeorm';
 import { z } from 'zod';
-import { affairsOf } from '../dispositions/affairs-of.js';
+import { reportAffairsOf } from '../dispositions/affairs-of.js';
 import { evaluatedRecords } from '../evaluations/evaluated-records.js';
 import { evaluationNumbered } from '../evaluations/evaluation-numbered.js';
 import { type Job, type JobAnswer } from '../jobs/job.js';
@@ -109,7 +109,7 @@ export class DocumentsService implements OnModuleInit {
         judged: evaluation.content,
         // The instant it was asked for, so that a job begun again lays out the same bytes.
         identity: reportIdentity(bundle.lot.lot, evaluation.number, job.at),
-        affairs: await affairsOf(reader, evaluation.lotId, new Date()),
+        affairs: await reportAffairsOf(reader, evaluation.lotId, new Date()),
         paper: job.subject.paper,
       };
       return this.workers.run('compose report', input, options);

@@ -11,7 +11,7 @@ import {
   tables,
 } from '@breakbook/records';
 import { acceptance, reports } from '../arithmetic.js';
-import { affairsOf } from '../dispositions/affairs-of.js';
+import { reportAffairsOf } from '../dispositions/affairs-of.js';
 import { reportIdentity } from '../documents/report-identity.js';
 import { type StoredLot, storedLot } from '../lots/lot-bundle.js';
 import { keepEvaluation, recordsOfLot } from './keep-evaluation.js';
@@ -57,7 +57,7 @@ export async function evaluateAndKeep(
     bundle: lot.bundle,
     evaluation,
     document: reportIdentity(lot.bundle.lot.lot, kept.number, kept.at),
-    affairs: await affairsOf(records.read(by.labId), lot.ids.lotId, kept.at),
+    affairs: await reportAffairsOf(records.read(by.labId), lot.ids.lotId, kept.at),
   });
   // Composed before the transaction opens: a long report must hold no lock.
   const raw = await prepareRaw(rawFromBytes(await composeDocument('lot test report', content, { paper: 'A4' })));

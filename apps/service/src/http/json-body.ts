@@ -29,7 +29,7 @@ export function readBodies(fastify: FastifyInstance): void {
     },
   );
   fastify.addContentTypeParser(
-    ['image/png', 'image/jpeg', 'video/mp4', 'video/quicktime', 'application/pdf'],
+    ['image/png', 'image/jpeg', 'video/mp4', 'video/quicktime', 'application/pdf', 'text/csv'],
     { parseAs: 'buffer' },
     async (request: FastifyRequest, body: Buffer) => {
       const type = request.headers['content-type']?.split(';')[0]?.trim().toLowerCase() ?? '';

@@ -108,6 +108,7 @@ describe('an answer has the form that the description gives it', () => {
     ':channel': 'rimPressure',
     ':sequence': '1',
     ':n': '1',
+    ':table': '1',
   };
   /** What the sample does not hold, and what never ends. */
   const WITHOUT = [
@@ -134,6 +135,18 @@ describe('an answer has the form that the description gives it', () => {
     expect(await designer.ask('POST', '/api/concessions', { body })).toMatchObject({ status: 201 });
   }
 
+  /** Nor one of these. */
+  async function aTableOfOldResults(): Promise<void> {
+    const header = 'product,lot,specimen,test,characteristic,unit,outcome,value,date,rig,source,validity';
+    const row = `${bundle.product.product},${bundle.lot.lot},S-1,burst,pressure,bar,exact,18,2019-05-17,unknown,book,valid`;
+    const operator = await service.signIn('b-ravenscroft');
+    const answer = await operator.ask('POST', '/api/old-results?name=book.csv&note=book', {
+      body: `${header}\n${row}\n`,
+      headers: { 'content-type': 'text/csv' },
+    });
+    expect(answer).toMatchObject({ status: 201 });
+  }
+
   function addressOf(address: string): string {
     if (address.includes('/revisions/:revision')) {
       const kept = {
@@ -151,6 +164,7 @@ describe('an answer has the form that the description gives it', () => {
 
   it('for every address that is read, of a lot judged from its files', async () => {
     await aConcessionAsked();
+    await aTableOfOldResults();
     const asked: string[] = [];
     for (const { method, address, handler } of servedHandlers(service.app.get(ModulesContainer))) {
       const { answer } = Reflect.getMetadata(ANSWERS, handler) as RouteAnswer;

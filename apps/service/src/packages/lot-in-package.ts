@@ -3,6 +3,7 @@ import { type Photo, type Run } from '@breakbook/lab';
 import { type Reader, rowContent, rowsItRestsOn, type StoredRow, tables } from '@breakbook/records';
 import { In } from 'typeorm';
 import { type StoredLot, storedLot } from '../lots/lot-bundle.js';
+import { type OldResultsBeside, oldResultsBeside } from '../old-results/old-result-answers.js';
 
 /** Bytes that the lab keeps. */
 export interface KeptBytes {
@@ -19,6 +20,8 @@ export interface LotInPackage {
   runFiles: Map<string, (KeptBytes & { name: string })[]>;
   photos: (KeptBytes & { number: number; of: string; mediaType: tables.Attachment['mediaType']; content: Photo })[];
   documents: (KeptBytes & { number: number; kind: string })[];
+  /** What old tables tell of the lot: no runs, and no part of its judgement. */
+  oldResults: (OldResultsBeside['items'][number] & { tableSha256: string })[];
   /** The records that each evaluation was made from, where they were kept beside it. */
   evaluated: (KeptBytes & { number: number })[];
 }
@@ -54,6 +57,7 @@ export async function lotInPackage(reader: Reader, lotKey: string): Promise<LotI
     ),
     photos: await photosIn(reader, idsIn('attachment'), rows, kept),
     documents: documents.map(({ number, kind, rawId }) => ({ number, kind, ...kept(rawId) })),
+    oldResults: await oldResultsIn(reader, stored.ids.lotId),
     evaluated: evaluations.flatMap(({ number, recordsId }) =>
       recordsId === null ? [] : [{ number, ...kept(recordsId) }],
     ),
@@ -73,6 +77,16 @@ async function photosIn(
     const content = versions.get(id)?.content;
     const of = keys.get(lotId ?? specimenId ?? runId ?? rigId ?? '');
     return content && of ? [{ number, of, mediaType, content, ...kept(rawId) }] : [];
+  });
+}
+
+async function oldResultsIn(reader: Reader, lotId: string): Promise<LotInPackage['oldResults']> {
+  const found = await oldResultsBeside(reader, { lotId });
+  const kept = await reader.find(tables.OldTable, { number: In([...new Set(found.map(({ table }) => table))]) });
+  const raws = await reader.find(tables.RawBytes, { id: In(kept.map(({ rawId }) => rawId)) });
+  return found.map((one) => {
+    const rawId = kept.find(({ number }) => number === one.table)?.rawId;
+    return { ...one, tableSha256: raws.find(({ id }) => id === rawId)?.sha256 ?? '' };
   });
 }
 

@@ -7,6 +7,7 @@ import {
   type Photo,
 } from '@breakbook/lab';
 import { type EvaluationOnly } from '../workers/tasks.js';
+import { type LotInPackage } from './lot-in-package.js';
 
 /** What a package tells in tables, beside the records themselves. */
 export interface TablesOf {
@@ -14,6 +15,7 @@ export interface TablesOf {
   evaluation: EvaluationOnly;
   files: { run: string; position: number; path: string; sha256: string; bytes: number; sentAs: string }[];
   photos: ({ number: number; of: string; path: string; sha256: string } & Photo)[];
+  oldResults: LotInPackage['oldResults'];
   entries: { sequence: number; at: string; by: string; action: string; reason?: string; hash: string }[];
 }
 
@@ -21,7 +23,7 @@ type Form = 'string' | 'number' | 'integer' | 'boolean' | 'datetime' | 'date';
 type Column<Row> = [name: string, form: Form | `${Form}!`, description: string, cell: (row: Row) => CellValue];
 
 /** The tables of a package: what a person opens in a spreadsheet, and a program reads by their schemas. */
-export function lotTables({ bundle, evaluation, files, photos, entries }: TablesOf): DataTable[] {
+export function lotTables({ bundle, evaluation, files, photos, oldResults, entries }: TablesOf): DataTable[] {
   const results = evaluation.runs.flatMap(({ judgement }) =>
     judgement.results.map((result) => ({ ...result, run: judgement.run, specimen: judgement.specimen })),
   );
@@ -165,6 +167,32 @@ export function lotTables({ bundle, evaluation, files, photos, entries }: Tables
       ['takenAt', 'datetime!', 'when', (one) => one.takenAt],
       ['triggerOffset', 'number', 'of a video: the clock of the record as it begins, s', (one) => one.triggerOffset],
     ]),
+    table(
+      'old-results',
+      'Results that old tables tell: no raw file, not recomputable, in no judgement',
+      OLD_KEY,
+      oldResults,
+      [
+        ['table', 'integer!', 'number of the table in the lab', (one) => one.table],
+        ['line', 'integer!', 'its line in the table', (one) => one.line],
+        ['specimen', 'string!', 'serial or name, as told', (one) => one.specimen],
+        ['test', 'string!', 'the test, as told', (one) => one.test],
+        ['characteristic', 'string!', 'the quantity, as told', (one) => one.characteristic],
+        ['kind', 'string!', 'exact, atLeast, atMost or between', (one) => one.value.kind],
+        ['value', 'number', 'the value, in unit', (one) => oneValueOf(one.value)],
+        ['lower', 'number', 'the lower end, where it is between two', (one) => endOf(one.value, 'lower')],
+        ['upper', 'number', 'the upper end, where it is between two', (one) => endOf(one.value, 'upper')],
+        ['unit', 'string!', 'a UCUM code', (one) => one.unit],
+        ['reference', 'string', 'gauge or absolute, of a pressure; empty where nobody told', (one) => one.reference],
+        ['date', 'date', 'the day; empty where it is unknown', (one) => one.date],
+        ['rig', 'string', 'the rig, as told; empty where it is unknown', (one) => one.rig],
+        ['source', 'string!', 'who tested, or where it was taken from', (one) => one.source],
+        ['validity', 'string!', 'as told; this lab decided nothing of it', (one) => one.validity],
+        ['remark', 'string', 'what the table says beside', (one) => one.remark],
+        ['rawFile', 'string!', 'always none', () => 'none'],
+        ['tableSha256', 'string!', 'SHA-256 of the table, which the lab keeps', (one) => one.tableSha256],
+      ],
+    ),
     table('ledger', 'Who did what, when and why', ['sequence'], entries, [
       ['sequence', 'integer!', 'number of the entry', (one) => one.sequence],
       ['at', 'datetime!', 'when', (one) => one.at],
@@ -175,6 +203,8 @@ export function lotTables({ bundle, evaluation, files, photos, entries }: Tables
     ]),
   ];
 }
+
+const OLD_KEY = ['table', 'line'];
 
 function table<Row>(
   name: string,

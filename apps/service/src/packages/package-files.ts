@@ -57,6 +57,7 @@ export function packageFiles({ lot, bundle, names, evaluation, ledger, checkpoin
     bundle,
     evaluation,
     entries: ledger.inTable,
+    oldResults: lot.oldResults,
     files: runFiles.map(({ run, position, sentAs, name, kept: { sha256, size } }) => ({
       run,
       position,

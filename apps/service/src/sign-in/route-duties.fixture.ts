@@ -53,6 +53,15 @@ export const ROUTE_DUTIES: Record<string, RouteDuty> = {
   'GET /api/labs/:lab/history': 'signed in',
   'PUT /api/labs/:lab': ['administer'],
 
+  'GET /api/old-results': 'signed in',
+  'GET /api/old-results/:table': 'signed in',
+  'GET /api/old-results/:table/file': 'signed in',
+  'POST /api/old-results': ['define', 'record'],
+  'POST /api/old-results/trials': ['define', 'record'],
+  'POST /api/old-results/:table/withdrawal': ['define', 'review'],
+  'GET /api/lots/:lot/old-results': 'signed in',
+  'GET /api/products/:product/old-results': 'signed in',
+
   'GET /api/products': 'signed in',
   'GET /api/products/:product': 'signed in',
   'GET /api/products/:product/history': 'signed in',

@@ -17,7 +17,10 @@ import {
   blocksOf,
   type LayoutProposal,
   type LayoutTrial,
+  type OldResultsTable,
   proposeLayout,
+  readOldResults,
+  refuseFutureDays,
   type TraceBlock,
   traceOutline,
   tryLayout,
@@ -91,6 +94,7 @@ export interface Tasks {
     input: { name: string; path: string; layout: Layout; channels: MethodChannel[] };
     output: LayoutTrial;
   };
+  'read old results': { input: { name: string; bytes: Uint8Array; today: string }; output: OldResultsTable };
   compute: { input: { body: Uint8Array }; output: ComputeReply };
 }
 
@@ -139,6 +143,12 @@ export const TASKS: {
 
   'try layout': ({ name, path, layout, channels }) =>
     tryLayout(name, fs.createReadStream(path), layout, { channels, bounds: { bytes: UPLOAD_BOUNDS.unpackedBytes } }),
+
+  'read old results': ({ name, bytes, today }) => {
+    const table = readOldResults(name, bytes);
+    refuseFutureDays(name, table.results, today);
+    return table;
+  },
 
   compute: ({ body }) => compute(jsonBody(body)),
 };

@@ -22,6 +22,7 @@ const DESCRIBED_BY: Record<string, string[]> = {
   plan_line: ['plan_line_limit'],
   rig: ['sensor_placement'],
   sensor: ['calibration'],
+  old_table: ['old_table_withdrawal'],
 };
 
 /**

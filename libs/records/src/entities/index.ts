@@ -31,6 +31,9 @@ import { MethodRevision } from './method-revision.js';
 import { Nonconformity } from './nonconformity.js';
 import { NonconformityLot } from './nonconformity-lot.js';
 import { NonconformityVersion } from './nonconformity-version.js';
+import { OldResult } from './old-result.js';
+import { OldTable } from './old-table.js';
+import { OldTableWithdrawal } from './old-table-withdrawal.js';
 import { Opinion } from './opinion.js';
 import { OpinionVersion } from './opinion-version.js';
 import { OutsideIdentity } from './outside-identity.js';
@@ -147,6 +150,9 @@ export const EVIDENCE = [
   Competence,
   Opinion,
   OpinionVersion,
+  OldTable,
+  OldResult,
+  OldTableWithdrawal,
 ] as const;
 
 export const ENTITIES = [...EVIDENCE, LedgerEntry, LedgerCheckpoint];
@@ -184,6 +190,9 @@ export * from './method-revision.js';
 export * from './nonconformity.js';
 export * from './nonconformity-lot.js';
 export * from './nonconformity-version.js';
+export * from './old-result.js';
+export * from './old-table.js';
+export * from './old-table-withdrawal.js';
 export * from './opinion.js';
 export * from './opinion-version.js';
 export * from './outside-identity.js';

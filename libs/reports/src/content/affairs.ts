@@ -1,4 +1,4 @@
-import { type DispositionSheet } from '@breakbook/lab';
+import { type DispositionSheet, type OldResult } from '@breakbook/lab';
 
 /** What stands around a lot beside its judgement, as it stood when the report was made; a lot folder knows none of it. */
 export interface ReportAffairs {
@@ -7,4 +7,6 @@ export interface ReportAffairs {
   retests: DispositionSheet['retests'];
   /** Reports made before there were opinions have none. */
   opinions?: NonNullable<DispositionSheet['opinions']>;
+  /** What old tables tell of the lot, each with the number of its table. */
+  oldResults?: (OldResult & { table: number })[];
 }

@@ -1,4 +1,4 @@
-import { boundsInWords, limitName } from '@breakbook/lab';
+import { boundsInWords, limitName, OLD_RESULT_MARK, OLD_RESULTS_COUNT_NOWHERE, oldValueInWords } from '@breakbook/lab';
 import { type LotReportContent } from '../../content/lot-report-content.js';
 import { type Block, type Section } from '../../parts/blocks.js';
 
@@ -9,7 +9,12 @@ import { type Block, type Section } from '../../parts/blocks.js';
 export function affairsSection(content: LotReportContent): Section {
   return {
     heading: 'How often was tried, and what else bears on the items?',
-    blocks: [...attemptBlocks(content), ...nonconformityBlocks(content), ...concessionBlocks(content)],
+    blocks: [
+      ...attemptBlocks(content),
+      ...nonconformityBlocks(content),
+      ...concessionBlocks(content),
+      ...oldResultBlocks(content),
+    ],
   };
 }
 
@@ -96,5 +101,37 @@ function concessionBlocks({ affairs }: LotReportContent): Block[] {
       ]),
       empty: 'none recorded',
     },
+  ];
+}
+
+/** Told by tables of earlier days; printed so that nobody takes them for results of this report. */
+function oldResultBlocks({ affairs }: LotReportContent): Block[] {
+  const old = affairs?.oldResults ?? [];
+  if (old.length === 0) return [];
+  return [
+    {
+      block: 'table',
+      title: `Old results of this lot, ${OLD_RESULT_MARK}`,
+      columns: [
+        { title: 'Table, line' },
+        { title: 'Item' },
+        { title: 'Test, quantity' },
+        { title: 'As told' },
+        { title: 'Day' },
+        { title: 'Source' },
+        { title: 'Validity as told' },
+      ],
+      rows: old.map((one) => [
+        `${one.table}, ${one.line}`,
+        one.specimen,
+        `${one.test}, ${one.characteristic}`,
+        oldValueInWords(one),
+        one.date ?? 'unknown',
+        one.source,
+        one.validity,
+      ]),
+      empty: 'none',
+    },
+    { block: 'paragraph', text: OLD_RESULTS_COUNT_NOWHERE },
   ];
 }
