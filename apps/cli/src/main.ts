@@ -1,11 +1,12 @@
 import { Command } from 'commander';
+import { type OldResultsOptions } from './commands/old-results.js';
 
 // Each command loads what it needs when it is called: help is there at once, and no calculation waits for fonts.
 const program = new Command('breakbook')
   .description('Judges lots of broken wheels and rims from their raw files, and computes what they prove.')
   .addHelpText(
     'after',
-    '\nEnds with 0 done, meets or identical, 1 does not meet or differs, 2 bad input, 3 undecided or not evaluated, 5 the database is away, 70 our fault.',
+    '\nEnds with 0 done, meets or identical, 1 does not meet or differs, 2 bad input, 3 undecided or not evaluated, 4 refused by the service, 5 service or database away, 70 our fault.',
   );
 
 program
@@ -82,6 +83,23 @@ program
     end(async () => {
       const { checkCommand } = await import('./commands/check.js');
       return checkCommand(at, options);
+    }),
+  );
+
+program
+  .command('old-results')
+  .description('a table of results of earlier days: what would be stored, then sent to the service')
+  .argument('<table>', 'a CSV table, as docs/formats.md describes it')
+  .option('--dry-run', 'show what would be stored, and send nothing')
+  .option('--note <text>', 'where the table comes from')
+  .option('--person <name>', 'in whose name it is sent; the passphrase is read from standard input')
+  .option('--code <digits>', 'what that person’s code generator shows, where they have one')
+  .option('--lab <lab>', 'which lab, where the service has several')
+  .option('--service <address>', 'where the service is', 'http://127.0.0.1:8080')
+  .action((file: string, options: OldResultsOptions) =>
+    end(async () => {
+      const { oldResultsCommand } = await import('./commands/old-results.js');
+      return oldResultsCommand(file, options);
     }),
   );
 

@@ -1,4 +1,4 @@
-import { type Problem, type Refusal } from '@breakbook/lab';
+import { type Problem, Refusal } from '@breakbook/lab';
 import { printable, wrapped } from './terminal.js';
 
 /** A refusal as a person reads it: each problem's sentence, what was expected, what to do, and the code to look up. */
@@ -15,4 +15,15 @@ export function printProblem(problem: Problem): string {
     parts.push(`Expected ${printable(problem.expected)}.`);
   if (problem.action && !problem.detail.includes(problem.action)) parts.push(printable(problem.action));
   return `${wrapped(parts.join(' '))}\n    (${problem.code})`;
+}
+
+/** A file named on the command line that is not there, or not to be read. */
+export function unreadable(file: string): Refusal {
+  return new Refusal({
+    code: 'file.missing',
+    file: printable(file),
+    detail: `${printable(file)}: this file cannot be read.`,
+    expected: 'a file that can be read',
+    action: 'Check the name of the file and whether you may read it.',
+  });
 }

@@ -2,7 +2,7 @@ import fs from 'node:fs';
 import path from 'node:path';
 import { EXIT, Layout, Refusal, readJson, schemaProblems } from '@breakbook/lab';
 import { type FileSurvey, type LayoutProposal, proposeLayout, surveyFile } from '@breakbook/signals';
-import { printProblem } from '../refusals.js';
+import { printProblem, unreadable } from '../refusals.js';
 import { Progress, printable, table, wrapped } from '../terminal.js';
 
 /**
@@ -54,13 +54,7 @@ function requireFile(file: string): void {
   } catch (error) {
     if (!(error instanceof Error)) throw error;
   }
-  throw new Refusal({
-    code: 'file.missing',
-    file: printable(file),
-    detail: `${printable(file)}: this file cannot be read.`,
-    expected: 'a file that can be read',
-    action: 'Check the name of the file and whether you may read it.',
-  });
+  throw unreadable(file);
 }
 
 function surveyed({ rows, bytes, sha256, columns, flags }: FileSurvey): string {
