@@ -12,8 +12,11 @@ import { LotPage } from '../features/lots/lot-page.js';
 import { LotsPage } from '../features/lots/lots-page.js';
 import { NonconformitiesPage } from '../features/nonconformities/nonconformities-page.js';
 import { NonconformityPage } from '../features/nonconformities/nonconformity-page.js';
+import { OldResultsPage } from '../features/old-results/old-results-page.js';
+import { OldTablePage } from '../features/old-results/old-table-page.js';
 import { Door } from '../features/people/door.js';
 import { MyPage } from '../features/people/my-page.js';
+import { ProductPage } from '../features/products/product-page.js';
 import { LayoutPage } from '../features/rigs/layout/layout-page.js';
 import { RigPage } from '../features/rigs/rig-page.js';
 import { RigsPage } from '../features/rigs/rigs-page.js';
@@ -60,6 +63,9 @@ export function App() {
                 <Route path="documents" element={<DocumentsPage />} />
                 <Route path="approvals" element={<ApprovalsPage />} />
                 <Route path="approvals/:n" element={<ApprovalPage />} />
+                <Route path="old-results" element={<OldResultsPage />} />
+                <Route path="old-results/:table" element={<OldTablePage />} />
+                <Route path="products/:product" element={<ProductPage />} />
                 <Route path="ledger" element={<LedgerPage />} />
                 <Route path="me" element={<MyPage />} />
                 <Route path="*" element={<NothingHere />} />

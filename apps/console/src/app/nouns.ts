@@ -19,6 +19,7 @@ const NOUNS: readonly Noun[] = [
   { word: 'Nonconformities', address: '/nonconformities' },
   { word: 'Concessions', address: '/concessions' },
   { word: 'Documents', address: '/documents' },
+  { word: 'Old results', address: '/old-results' },
   { word: 'Ledger', address: '/ledger' },
 ];
 

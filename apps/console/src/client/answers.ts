@@ -81,6 +81,12 @@ export type SheetToSign = Answer<'GET /api/lots/{lot}/disposition'>;
 export type ReviewsOfRun = Answer<'GET /api/runs/{run}/reviews'>;
 /** One thing said of a run, beside what was said before. */
 export type SaidOfRun = Listed<'GET /api/runs/{run}/history'>;
+/** Results of earlier days, as a table tells them. */
+export type OldTableInList = Listed<'GET /api/old-results'>;
+export type OldTable = Answer<'GET /api/old-results/{table}'>;
+export type OldTableTrial = Answer<'POST /api/old-results/trials'>;
+export type OldResultBeside = Listed<'GET /api/lots/{lot}/old-results'>;
+export type ProductRecord = Answer<'GET /api/products/{product}'>;
 export type LedgerEntry = Listed<'GET /api/ledger'>;
 /** A run that came out otherwise than it was kept. */
 export type Checkpoint = Listed<'GET /api/ledger/checkpoints'>;

@@ -24,11 +24,15 @@ import {
   type Myself,
   type NonconformityRecord,
   type NonconformityVersion,
+  type OldResultBeside,
+  type OldTable,
+  type OldTableInList,
   type OwnSecondFactors,
   type OwnSession,
   type PageOf,
   type PhotoRecord,
   type PlacementRecord,
+  type ProductRecord,
   type ProposalAnswer,
   type ProposalInList,
   type RecomputationAnswer,
@@ -389,3 +393,25 @@ export const packagesQuery = (lot: string) =>
   });
 
 export const packageAddress = (n: number) => `/api/packages/${n}/zip`;
+
+export const oldTablesQuery = listQuery<OldTableInList>(['old results'], '/api/old-results');
+
+export const oldTableQuery = (table: string) =>
+  queryOptions({
+    queryKey: ['old results', 'table', table],
+    queryFn: ({ signal }) => read<OldTable>(`/api/old-results/${code(table)}`, signal),
+  });
+
+export const oldTableFileAddress = (n: number) => `/api/old-results/${n}/file`;
+
+export const oldResultsBesideQuery = (of: 'lots' | 'products', key: string) =>
+  queryOptions({
+    queryKey: ['old results', of, key],
+    queryFn: ({ signal }) => read<{ items: OldResultBeside[] }>(`/api/${of}/${code(key)}/old-results`, signal),
+  });
+
+export const productQuery = (product: string) =>
+  queryOptions({
+    queryKey: ['product', product],
+    queryFn: ({ signal }) => read<ProductRecord>(`/api/products/${code(product)}`, signal),
+  });

@@ -42,3 +42,11 @@ export function logUnreadAddress(unread: string): string {
 export function proposalAddress(number: number): string {
   return `/approvals/${number}`;
 }
+
+export function oldTableAddress(table: number): string {
+  return `/old-results/${table}`;
+}
+
+export function productAddress(product: string): string {
+  return `/products/${encodeURIComponent(product)}`;
+}

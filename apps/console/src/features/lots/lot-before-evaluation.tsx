@@ -2,7 +2,7 @@ import { useQuery } from '@tanstack/react-query';
 import { Link } from 'react-router';
 import { type LotRecord, type RunInList, type SpecimenRecord } from '../../client/answers.js';
 import { labQuery, lotRecordQuery, peopleQuery, runsOfQuery, specimensOfQuery } from '../../client/queries.js';
-import { logRunAddress, runAddress, specimenAddress } from '../../parts/addresses.js';
+import { logRunAddress, productAddress, runAddress, specimenAddress } from '../../parts/addresses.js';
 import { Outcome } from '../../parts/marks/outcome.js';
 import { day } from '../../parts/moment.js';
 import { RunTable } from '../../parts/run-table.js';
@@ -10,6 +10,7 @@ import { HeadStrip, Section } from '../../parts/sheet/sheet.js';
 import { Table } from '../../parts/table.js';
 import { Reading, Trouble } from '../../parts/trouble.js';
 import { Who } from '../../parts/who.js';
+import { OldResultsSection } from '../old-results/old-results-section.js';
 import { useMe } from '../people/me.js';
 import { SpecimenState } from '../specimens/specimens-page.js';
 import { LotWork } from './evaluate.js';
@@ -49,7 +50,7 @@ function BeforeSheet({ lot, specimens, runs }: BeforeSheetProps) {
       <HeadStrip
         noun="Lot"
         name={lot.key}
-        of={content.product}
+        of={<Link to={productAddress(content.product)}>{content.product}</Link>}
         outcome={<Outcome word="not evaluated" large />}
         sentence={
           closed
@@ -107,6 +108,7 @@ function BeforeSheet({ lot, specimens, runs }: BeforeSheetProps) {
           empty="No run is recorded yet. The first run is logged against one of the specimens drawn."
         />
       </Section>
+      <OldResultsSection of="lots" named={lot.key} />
     </>
   );
 }

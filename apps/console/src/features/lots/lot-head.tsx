@@ -1,6 +1,6 @@
 import { Link } from 'react-router';
 import { type LotAnswer } from '../../client/answers.js';
-import { dispositionAddress, logRunAddress } from '../../parts/addresses.js';
+import { dispositionAddress, logRunAddress, productAddress } from '../../parts/addresses.js';
 import { Outcome } from '../../parts/marks/outcome.js';
 import { day } from '../../parts/moment.js';
 import { HeadStrip } from '../../parts/sheet/sheet.js';
@@ -21,7 +21,11 @@ export function LotHead({ answer }: { answer: LotAnswer }) {
     <HeadStrip
       noun="Lot"
       name={lot.lot}
-      of={<bdi>{product.name}</bdi>}
+      of={
+        <Link to={productAddress(product.product)}>
+          <bdi>{product.name}</bdi>
+        </Link>
+      }
       outcome={<Outcome word={lot.outcome} large />}
       sentence={tell(lot.sentence)}
       next={

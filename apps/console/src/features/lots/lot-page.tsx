@@ -5,6 +5,7 @@ import { useLot } from '../../client/queries.js';
 import { Sheet } from '../../parts/sheet/sheet.js';
 import { Reading, Trouble } from '../../parts/trouble.js';
 import { ToldFrom } from '../../parts/units/reader.js';
+import { OldResultsSection } from '../old-results/old-results-section.js';
 import { DistributionSection } from './distribution-section.js';
 import { HistorySection } from './history-section.js';
 import { LimitsSection } from './limits-section.js';
@@ -60,6 +61,7 @@ function LotSheet({ answer }: { answer: LotAnswer }) {
       <MissingSection answer={answer} />
       <RunsSection answer={answer} />
       <HistorySection answer={answer} />
+      <OldResultsSection of="lots" named={lot.lot} />
       <PackagesSection lot={lot.lot} />
     </>
   );

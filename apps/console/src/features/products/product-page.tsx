@@ -1,0 +1,48 @@
+import { useQuery } from '@tanstack/react-query';
+import { useParams } from 'react-router';
+import { type ProductRecord } from '../../client/answers.js';
+import { productQuery } from '../../client/queries.js';
+import { HeadStrip, Sheet } from '../../parts/sheet/sheet.js';
+import { Reading, Trouble } from '../../parts/trouble.js';
+import { usePrint } from '../../parts/units/reader.js';
+import { OldResultsSection } from '../old-results/old-results-section.js';
+
+/** One product: what it is, and what tables of earlier days tell of it. */
+export function ProductPage() {
+  const { product = '' } = useParams();
+  const { data, error, refetch } = useQuery(productQuery(product));
+  return (
+    <Sheet title={`Product ${product}`}>
+      {data ? (
+        <ProductSheet of={data} />
+      ) : error ? (
+        <Trouble error={error} onAgain={() => void refetch()} />
+      ) : (
+        <Reading what={`product ${product}`} />
+      )}
+    </Sheet>
+  );
+}
+
+function ProductSheet({ of: { key, content } }: { of: ProductRecord }) {
+  const print = usePrint();
+  const { name, description, beadStyle, brakeKind, markedMaximum, innerWidth } = content;
+  const quantity = ({ value, unit }: { value: number; unit: string }) => print.declared(value, unit);
+  return (
+    <>
+      <HeadStrip
+        noun="Product"
+        name={key}
+        of={<bdi>{name}</bdi>}
+        sentence={<bdi>{description}</bdi>}
+        facts={[
+          { term: 'Bead', says: beadStyle },
+          { term: 'Brake', says: brakeKind },
+          { term: 'Marked pressure, gauge', says: quantity(markedMaximum) },
+          ...(innerWidth ? [{ term: 'Inner width', says: quantity(innerWidth) }] : []),
+        ]}
+      />
+      <OldResultsSection of="products" named={key} />
+    </>
+  );
+}
