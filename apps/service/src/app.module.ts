@@ -13,6 +13,7 @@ import { EvaluationsModule } from './evaluations/evaluations.module.js';
 import { HealthController } from './health/health.controller.js';
 import { DATABASE } from './jobs/job-bell.js';
 import { JobsModule } from './jobs/jobs.module.js';
+import { KeepingModule } from './keeping/keeping.module.js';
 import { LabsModule } from './labs/labs.module.js';
 import { LayoutsModule } from './layouts/layouts.module.js';
 import { CHECKPOINT_COPIES } from './ledger/checkpoint-keeper.js';
@@ -34,6 +35,7 @@ import { RAW_STORE } from './records/raw-store.token.js';
 import { RetestsModule } from './retests/retests.module.js';
 import { RigsModule } from './rigs/rigs.module.js';
 import { RunsModule } from './runs/runs.module.js';
+import { SafetyFlagsModule } from './safety-flags/safety-flags.module.js';
 import { SensorsModule } from './sensors/sensors.module.js';
 import { Provider, type ProviderSettings } from './sign-in/outside/provider.js';
 import { PROVIDER } from './sign-in/outside/provider.token.js';
@@ -75,6 +77,7 @@ class RecordsModule {}
     ComputeModule,
     ConcessionsModule,
     DispositionsModule,
+    KeepingModule,
     LabsModule,
     LayoutsModule,
     LedgerModule,
@@ -91,6 +94,7 @@ class RecordsModule {}
     RecomputationsModule,
     RetestsModule,
     RigsModule,
+    SafetyFlagsModule,
     SensorsModule,
     SpecimensModule,
   ],

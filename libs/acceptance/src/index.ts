@@ -1,6 +1,7 @@
 /** Limits, verdicts and the judgement of lots. */
 export { attemptsOf } from './decisions/attempts.js';
 export { type ConcessionToCheck, concessionProblem } from './decisions/concession-problem.js';
+export { type CaseOfDisposal, disposalObstacles } from './decisions/disposal-obstacles.js';
 export { blockersOf, type CaseOfLot, type GivenConcession, outcomesOf } from './decisions/disposition-rules.js';
 export { type Failure, failuresOf, isFailed } from './decisions/failures.js';
 export { judgeValue, type ValueAndLimit } from './limits/judge-value.js';

@@ -5,6 +5,7 @@ import { NonconformitySource, NonconformityState } from './nonconformities.js';
 import { OpinionShown } from './opinions.js';
 import { DispositionOutcome, LotOutcome, Validity, VerdictOutcome } from './outcomes.js';
 import { PlanRef } from './plans.js';
+import { SafetyFlagShown } from './safety-flags.js';
 import { Day, Instant, Key, Line, Paragraph } from './text.js';
 
 const Sha256 = z.string().regex(/^[0-9a-f]{64}$/);
@@ -156,6 +157,12 @@ export const DispositionSheet = z.strictObject({
       by: Key,
     }),
   ),
+  /** Product-safety flags on the lot, open and closed. */
+  safetyFlags: z.array(SafetyFlagShown).optional(),
+  /** Until which day records and remnants are kept, where it was said. */
+  keeping: z.strictObject({ recordsUntil: Day, remnantsUntil: Day }).optional(),
+  /** Legal holds in force on the lot or specimens of it. */
+  legalHolds: z.array(z.strictObject({ number: z.number().int(), reference: Line })).optional(),
   /** Sheets signed before there were opinions have none. */
   opinions: z.array(OpinionShown).optional(),
   missing: z.array(Blocker),

@@ -133,6 +133,13 @@ export type CriterionResult = {
 export type Customer = { name: Line; contact: Line };
 export type Day = string;
 export type DecisionRule = { rule: 'simple' } | { rule: 'guarded'; r: number };
+export type DisposalDone = { how: Paragraph; place: Line; at: Instant; by: Line };
+export type DisposalObstacle = {
+  kind: 'legal hold' | 'keep-until' | 'nonconformity' | 'safety flag' | 'undecided';
+  what: string;
+  action: string;
+};
+export type DisposalState = 'asked for' | 'authorised' | 'refused' | 'withdrawn' | 'carried out';
 export type Disposition = {
   number: number;
   lot: Key;
@@ -179,6 +186,9 @@ export type DispositionSheet = {
     requestedBy: Key;
     by: Key;
   }[];
+  safetyFlags?: SafetyFlagShown[];
+  keeping?: { recordsUntil: Day; remnantsUntil: Day };
+  legalHolds?: { number: number; reference: Line }[];
   opinions?: OpinionShown[];
   missing: Blocker[];
   outcomes: OutcomeOffered[];
@@ -450,6 +460,7 @@ export type LotBundle = {
   calibrations: Calibration[];
   runs: Run[];
 };
+export type LotKeeping = { recordsUntil: Day; remnantsUntil: Day; note: Paragraph };
 export type LotOutcome = 'meets the plan' | 'does not meet the plan' | 'undecided';
 export type LotResult = {
   lot: string;
@@ -558,6 +569,8 @@ export type MovedInstant = {
   movedAt: Instant;
 };
 export type NewCompetence = { method: Key; revision: Revision; level: CompetenceLevel; until?: Day; note: Paragraph };
+export type NewDisposal = { specimens: Key[]; reason: Paragraph; how: Paragraph; exception?: Paragraph };
+export type NewLegalHold = { reference: Line; reason: Paragraph; lots: Key[]; specimens: Key[] };
 export type NewRetest = { line: Key; runs: number; ground: RetestGround; reason: Paragraph };
 export type Nonconformity = {
   title: Line;
@@ -909,6 +922,25 @@ export type RunPassage = {
   target?: Quantity;
   found?: 'whole' | 'damaged' | 'not examined';
 };
+export type SafetyFlag = {
+  title: Line;
+  reason: Paragraph;
+  seen: Paragraph;
+  doneAtOnce: Paragraph;
+  lots: Key[];
+  runs: Key[];
+  nonconformities: number[];
+  serials: Line[];
+};
+export type SafetyFlagShown = {
+  number: number;
+  title: Line;
+  state: SafetyFlagState;
+  raisedBy: Key;
+  raisedAt: Instant;
+  decision?: Paragraph;
+};
+export type SafetyFlagState = 'open' | 'closed';
 export type SamplingRecord = { drawnBy: Key; drawnOn: Day; rule: Paragraph; seed?: string; place: Line };
 export type Sensor = { sensor: Key; description: Line; serial: Line };
 export type SensorPlacement = { channel: ChannelName; sensor: Key; from: Day; to?: Day; fullScale: Quantity };
@@ -924,6 +956,7 @@ export type Specimen = {
   mass?: Quantity;
   build?: { [name: string]: Line };
 };
+export type SpecimenKeeping = { until: Day; note: Paragraph };
 export type Step = { question: string; numbers: { [name: string]: number | string }; answer: string };
 export type ToldValidity = 'valid' | 'valid with deviation' | 'invalid' | 'unknown';
 export type TraceEvent = {
@@ -1289,6 +1322,115 @@ export interface Operations {
       content: Concession;
     };
   };
+  'GET /api/disposals': {
+    query?: { limit?: number; after?: string; order?: 'oldest' | 'newest' };
+    answer: {
+      items: {
+        number: number;
+        version: number;
+        state: DisposalState;
+        askedBy: Key;
+        askedAt: Instant;
+        content: NewDisposal;
+        done?: DisposalDone;
+        obstacles: DisposalObstacle[];
+        items: { state: DisposalState; by: Key; at: Instant; reason?: Paragraph }[];
+      }[];
+      next: string | null;
+    };
+  };
+  'POST /api/disposals': {
+    body: NewDisposal;
+    answer: {
+      number: number;
+      version: number;
+      state: DisposalState;
+      askedBy: Key;
+      askedAt: Instant;
+      content: NewDisposal;
+      done?: DisposalDone;
+      obstacles: DisposalObstacle[];
+      items: { state: DisposalState; by: Key; at: Instant; reason?: Paragraph }[];
+    };
+  };
+  'GET /api/disposals/{n}': {
+    path: { n: string };
+    answer: {
+      number: number;
+      version: number;
+      state: DisposalState;
+      askedBy: Key;
+      askedAt: Instant;
+      content: NewDisposal;
+      done?: DisposalDone;
+      obstacles: DisposalObstacle[];
+      items: { state: DisposalState; by: Key; at: Instant; reason?: Paragraph }[];
+    };
+  };
+  'POST /api/disposals/{n}/authorisation': {
+    path: { n: string };
+    headers: { 'if-match': string };
+    body: { reason: Line };
+    answer: {
+      number: number;
+      version: number;
+      state: DisposalState;
+      askedBy: Key;
+      askedAt: Instant;
+      content: NewDisposal;
+      done?: DisposalDone;
+      obstacles: DisposalObstacle[];
+      items: { state: DisposalState; by: Key; at: Instant; reason?: Paragraph }[];
+    };
+  };
+  'POST /api/disposals/{n}/carrying-out': {
+    path: { n: string };
+    headers: { 'if-match': string };
+    body: DisposalDone;
+    answer: {
+      number: number;
+      version: number;
+      state: DisposalState;
+      askedBy: Key;
+      askedAt: Instant;
+      content: NewDisposal;
+      done?: DisposalDone;
+      obstacles: DisposalObstacle[];
+      items: { state: DisposalState; by: Key; at: Instant; reason?: Paragraph }[];
+    };
+  };
+  'POST /api/disposals/{n}/refusal': {
+    path: { n: string };
+    headers: { 'if-match': string };
+    body: { reason: Line };
+    answer: {
+      number: number;
+      version: number;
+      state: DisposalState;
+      askedBy: Key;
+      askedAt: Instant;
+      content: NewDisposal;
+      done?: DisposalDone;
+      obstacles: DisposalObstacle[];
+      items: { state: DisposalState; by: Key; at: Instant; reason?: Paragraph }[];
+    };
+  };
+  'POST /api/disposals/{n}/withdrawal': {
+    path: { n: string };
+    headers: { 'if-match': string };
+    body: { reason: Line };
+    answer: {
+      number: number;
+      version: number;
+      state: DisposalState;
+      askedBy: Key;
+      askedAt: Instant;
+      content: NewDisposal;
+      done?: DisposalDone;
+      obstacles: DisposalObstacle[];
+      items: { state: DisposalState; by: Key; at: Instant; reason?: Paragraph }[];
+    };
+  };
   'GET /api/dispositions/{n}': {
     path: { n: string };
     answer: {
@@ -1380,7 +1522,7 @@ export interface Operations {
         | { lot: Key }
         | { evaluation: number; paper: 'A4' | 'Letter' }
         | { runs: 'all' }
-        | { lot: Key; form: 'zip' };
+        | { lot: Key; form: 'zip'; safetyFlag?: number };
       askedBy: string;
       askedAt: Instant;
       state: 'waiting' | 'running' | 'done' | 'failed' | 'cancelled';
@@ -1401,7 +1543,7 @@ export interface Operations {
         | { lot: Key }
         | { evaluation: number; paper: 'A4' | 'Letter' }
         | { runs: 'all' }
-        | { lot: Key; form: 'zip' };
+        | { lot: Key; form: 'zip'; safetyFlag?: number };
       askedBy: string;
       askedAt: Instant;
       state: 'waiting' | 'running' | 'done' | 'failed' | 'cancelled';
@@ -1422,7 +1564,7 @@ export interface Operations {
         | { lot: Key }
         | { evaluation: number; paper: 'A4' | 'Letter' }
         | { runs: 'all' }
-        | { lot: Key; form: 'zip' };
+        | { lot: Key; form: 'zip'; safetyFlag?: number };
       askedBy: string;
       askedAt: Instant;
       state: 'waiting' | 'running' | 'done' | 'failed' | 'cancelled';
@@ -1435,6 +1577,22 @@ export interface Operations {
     };
   };
   'GET /api/jobs/{id}/events': { path: { id: string }; answer: string };
+  'GET /api/keeping': {
+    query?: { limit?: number; after?: string; order?: 'oldest' | 'newest' };
+    answer: {
+      items: {
+        specimen: Key;
+        lot: Key;
+        origin: Origin;
+        state: 'received' | 'conditioned' | 'ready' | 'destroyed' | 'retained' | 'disposed';
+        keptUntil?: string;
+        saidOf?: 'specimen' | 'lot';
+        holds: number[];
+        obstacles: DisposalObstacle[];
+      }[];
+      next: string | null;
+    };
+  };
   'GET /api/labs': { answer: { items: { version: number; at: Instant; by: Key; reason?: Paragraph; content: Lab }[] } };
   'GET /api/labs/{lab}': {
     path: { lab: string };
@@ -1663,6 +1821,66 @@ export interface Operations {
           head?: { lab: string; sequence: number; hash: string };
         }
       | { holds: false; sequence?: number; table?: string; id?: string; because: string };
+  };
+  'GET /api/legal-holds': {
+    query?: { limit?: number; after?: string; order?: 'oldest' | 'newest' };
+    answer: {
+      items: {
+        number: number;
+        state: 'in force' | 'lifted';
+        reference: string;
+        reason: Paragraph;
+        lots: Key[];
+        specimens: Key[];
+        by: Key;
+        at: Instant;
+        lifted?: { by: Key; at: Instant; reason: Paragraph };
+      }[];
+      next: string | null;
+    };
+  };
+  'POST /api/legal-holds': {
+    body: NewLegalHold;
+    answer: {
+      number: number;
+      state: 'in force' | 'lifted';
+      reference: string;
+      reason: Paragraph;
+      lots: Key[];
+      specimens: Key[];
+      by: Key;
+      at: Instant;
+      lifted?: { by: Key; at: Instant; reason: Paragraph };
+    };
+  };
+  'GET /api/legal-holds/{n}': {
+    path: { n: string };
+    answer: {
+      number: number;
+      state: 'in force' | 'lifted';
+      reference: string;
+      reason: Paragraph;
+      lots: Key[];
+      specimens: Key[];
+      by: Key;
+      at: Instant;
+      lifted?: { by: Key; at: Instant; reason: Paragraph };
+    };
+  };
+  'POST /api/legal-holds/{n}/lifting': {
+    path: { n: string };
+    body: { reason: Line };
+    answer: {
+      number: number;
+      state: 'in force' | 'lifted';
+      reference: string;
+      reason: Paragraph;
+      lots: Key[];
+      specimens: Key[];
+      by: Key;
+      at: Instant;
+      lifted?: { by: Key; at: Instant; reason: Paragraph };
+    };
   };
   'GET /api/limits': {
     query?: { limit?: number; after?: string; order?: 'oldest' | 'newest'; standing?: 'last' | 'in force' };
@@ -1925,7 +2143,7 @@ export interface Operations {
         | { lot: Key }
         | { evaluation: number; paper: 'A4' | 'Letter' }
         | { runs: 'all' }
-        | { lot: Key; form: 'zip' };
+        | { lot: Key; form: 'zip'; safetyFlag?: number };
       askedBy: string;
       askedAt: Instant;
       state: 'waiting' | 'running' | 'done' | 'failed' | 'cancelled';
@@ -1976,6 +2194,56 @@ export interface Operations {
       next: string | null;
     };
   };
+  'GET /api/lots/{lot}/keeping': {
+    path: { lot: string };
+    answer: {
+      lot: Key;
+      version: number;
+      said: { recordsUntil: Day; remnantsUntil: Day; note: Paragraph; by: Key; at: Instant; reason?: Paragraph }[];
+      proposal: {
+        recordsUntil: Day;
+        remnantsUntil: Day;
+        rules: { of: string; years: number; from: string; why: string }[];
+        caution: string;
+      };
+      specimens: {
+        specimen: Key;
+        lot: Key;
+        origin: Origin;
+        state: 'received' | 'conditioned' | 'ready' | 'destroyed' | 'retained' | 'disposed';
+        keptUntil?: string;
+        saidOf?: 'specimen' | 'lot';
+        holds: number[];
+        obstacles: DisposalObstacle[];
+      }[];
+    };
+  };
+  'PUT /api/lots/{lot}/keeping': {
+    path: { lot: string };
+    headers: { 'if-match': string };
+    body: LotKeeping;
+    answer: {
+      lot: Key;
+      version: number;
+      said: { recordsUntil: Day; remnantsUntil: Day; note: Paragraph; by: Key; at: Instant; reason?: Paragraph }[];
+      proposal: {
+        recordsUntil: Day;
+        remnantsUntil: Day;
+        rules: { of: string; years: number; from: string; why: string }[];
+        caution: string;
+      };
+      specimens: {
+        specimen: Key;
+        lot: Key;
+        origin: Origin;
+        state: 'received' | 'conditioned' | 'ready' | 'destroyed' | 'retained' | 'disposed';
+        keptUntil?: string;
+        saidOf?: 'specimen' | 'lot';
+        holds: number[];
+        obstacles: DisposalObstacle[];
+      }[];
+    };
+  };
   'GET /api/lots/{lot}/old-results': {
     path: { lot: string };
     answer: {
@@ -2014,7 +2282,7 @@ export interface Operations {
         | { lot: Key }
         | { evaluation: number; paper: 'A4' | 'Letter' }
         | { runs: 'all' }
-        | { lot: Key; form: 'zip' };
+        | { lot: Key; form: 'zip'; safetyFlag?: number };
       askedBy: string;
       askedAt: Instant;
       state: 'waiting' | 'running' | 'done' | 'failed' | 'cancelled';
@@ -3113,7 +3381,7 @@ export interface Operations {
         | { lot: Key }
         | { evaluation: number; paper: 'A4' | 'Letter' }
         | { runs: 'all' }
-        | { lot: Key; form: 'zip' };
+        | { lot: Key; form: 'zip'; safetyFlag?: number };
       askedBy: string;
       askedAt: Instant;
       state: 'waiting' | 'running' | 'done' | 'failed' | 'cancelled';
@@ -3512,6 +3780,137 @@ export interface Operations {
       photosAsked: { of: Line; least: number; present: number }[];
     };
   };
+  'GET /api/safety-flags': {
+    query?: {
+      limit?: number;
+      after?: string;
+      order?: 'oldest' | 'newest';
+      state?: 'open' | 'closed' | 'any';
+      lot?: Key;
+    };
+    answer: {
+      items: {
+        number: number;
+        version: number;
+        state: SafetyFlagState;
+        raisedBy: Key;
+        raisedAt: Instant;
+        by: Key;
+        at: Instant;
+        reason?: Paragraph;
+        content: SafetyFlag;
+        concerns: Key[];
+      }[];
+      next: string | null;
+    };
+  };
+  'POST /api/safety-flags': {
+    body: SafetyFlag;
+    answer: {
+      number: number;
+      version: number;
+      state: SafetyFlagState;
+      raisedBy: Key;
+      raisedAt: Instant;
+      by: Key;
+      at: Instant;
+      reason?: Paragraph;
+      content: SafetyFlag;
+      concerns: Key[];
+    };
+  };
+  'GET /api/safety-flags/{n}': {
+    path: { n: string };
+    answer: {
+      number: number;
+      version: number;
+      state: SafetyFlagState;
+      raisedBy: Key;
+      raisedAt: Instant;
+      by: Key;
+      at: Instant;
+      reason?: Paragraph;
+      content: SafetyFlag;
+      concerns: Key[];
+    };
+  };
+  'PUT /api/safety-flags/{n}': {
+    path: { n: string };
+    headers: { 'if-match': string };
+    body: { reason: Paragraph; content: SafetyFlag };
+    answer: {
+      number: number;
+      version: number;
+      state: SafetyFlagState;
+      raisedBy: Key;
+      raisedAt: Instant;
+      by: Key;
+      at: Instant;
+      reason?: Paragraph;
+      content: SafetyFlag;
+      concerns: Key[];
+    };
+  };
+  'POST /api/safety-flags/{n}/closing': {
+    path: { n: string };
+    headers: { 'if-match': string };
+    body: { decision: Paragraph };
+    answer: {
+      number: number;
+      version: number;
+      state: SafetyFlagState;
+      raisedBy: Key;
+      raisedAt: Instant;
+      by: Key;
+      at: Instant;
+      reason?: Paragraph;
+      content: SafetyFlag;
+      concerns: Key[];
+    };
+  };
+  'GET /api/safety-flags/{n}/history': {
+    path: { n: string };
+    answer: {
+      items: {
+        number: number;
+        version: number;
+        state: SafetyFlagState;
+        raisedBy: Key;
+        raisedAt: Instant;
+        by: Key;
+        at: Instant;
+        reason?: Paragraph;
+        content: SafetyFlag;
+        concerns: Key[];
+      }[];
+    };
+  };
+  'POST /api/safety-flags/{n}/packages': {
+    path: { n: string };
+    body: { lot: Key };
+    answer: {
+      id: string;
+      kind: 'lot evaluation' | 'lot test report' | 'recomputation' | 'lot package';
+      subject:
+        | { lot: Key }
+        | { evaluation: number; paper: 'A4' | 'Letter' }
+        | { runs: 'all' }
+        | { lot: Key; form: 'zip'; safetyFlag?: number };
+      askedBy: string;
+      askedAt: Instant;
+      state: 'waiting' | 'running' | 'done' | 'failed' | 'cancelled';
+      progress?: { share: number; at: string };
+      evaluation?: number;
+      document?: number;
+      recomputation?: number;
+      package?: number;
+      problems?: Problem[];
+    };
+  };
+  'GET /api/safety-flags/{n}/touched': {
+    path: { n: string };
+    answer: { items: { lot: Key; product: Key; because: string[] }[] };
+  };
   'GET /api/sensors': {
     query?: { limit?: number; after?: string; order?: 'oldest' | 'newest' };
     answer: {
@@ -3592,6 +3991,7 @@ export interface Operations {
         state: 'received' | 'conditioned' | 'ready' | 'destroyed' | 'retained' | 'disposed';
         destroyedIn?: Key;
         stressedIn?: Key[];
+        holds?: number[];
       }[];
       next: string | null;
     };
@@ -3613,6 +4013,7 @@ export interface Operations {
       state: 'received' | 'conditioned' | 'ready' | 'destroyed' | 'retained' | 'disposed';
       destroyedIn?: Key;
       stressedIn?: Key[];
+      holds?: number[];
     };
   };
   'PUT /api/specimens/{specimen}': {
@@ -3629,12 +4030,45 @@ export interface Operations {
       next: string | null;
     };
   };
+  'GET /api/specimens/{specimen}/keeping': {
+    path: { specimen: string };
+    answer: {
+      specimen: Key;
+      lot: Key;
+      origin: Origin;
+      state: 'received' | 'conditioned' | 'ready' | 'destroyed' | 'retained' | 'disposed';
+      keptUntil?: string;
+      saidOf?: 'specimen' | 'lot';
+      holds: number[];
+      obstacles: DisposalObstacle[];
+      version: number;
+      said: { until: Day; note: Paragraph; by: Key; at: Instant; reason?: Paragraph }[];
+    };
+  };
+  'PUT /api/specimens/{specimen}/keeping': {
+    path: { specimen: string };
+    headers: { 'if-match': string };
+    body: SpecimenKeeping;
+    answer: {
+      specimen: Key;
+      lot: Key;
+      origin: Origin;
+      state: 'received' | 'conditioned' | 'ready' | 'destroyed' | 'retained' | 'disposed';
+      keptUntil?: string;
+      saidOf?: 'specimen' | 'lot';
+      holds: number[];
+      obstacles: DisposalObstacle[];
+      version: number;
+      said: { until: Day; note: Paragraph; by: Key; at: Instant; reason?: Paragraph }[];
+    };
+  };
   'GET /api/specimens/{specimen}/states': {
     path: { specimen: string };
     answer: {
       state: 'received' | 'conditioned' | 'ready' | 'destroyed' | 'retained' | 'disposed';
       destroyedIn?: Key;
       stressedIn?: Key[];
+      holds?: number[];
       specimen: Key;
       version: number;
       moves: ('condition' | 'make ready' | 'retain' | 'take out')[];
@@ -3654,6 +4088,7 @@ export interface Operations {
       state: 'received' | 'conditioned' | 'ready' | 'destroyed' | 'retained' | 'disposed';
       destroyedIn?: Key;
       stressedIn?: Key[];
+      holds?: number[];
       specimen: Key;
       version: number;
       moves: ('condition' | 'make ready' | 'retain' | 'take out')[];

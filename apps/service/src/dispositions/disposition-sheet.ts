@@ -6,6 +6,7 @@ import {
   type LotResult,
   NONCONFORMITY_STATES,
   type RunJudgement,
+  SAFETY_FLAG_STATES,
 } from '@breakbook/lab';
 import { type RawStore, type Reader, tables } from '@breakbook/records';
 import { acceptance } from '../arithmetic.js';
@@ -50,6 +51,9 @@ export async function dispositionSheet(reader: Reader, store: RawStore, lotKey: 
       upToDate,
       around,
       retests: affairs.retests,
+      flags: (affairs.safetyFlags ?? []).flatMap(({ state, number }) =>
+        isAllowed(SAFETY_FLAG_STATES, 'dispose of its lot', state) ? [] : number,
+      ),
       open: affairs.nonconformities.flatMap(({ state, number }) =>
         isAllowed(NONCONFORMITY_STATES, 'dispose of its lot', state) ? [] : number,
       ),
@@ -149,6 +153,7 @@ async function missingIn(given: {
   upToDate: boolean;
   around: Awaited<ReturnType<typeof aroundRuns>>;
   open: number[];
+  flags: number[];
   retests: DispositionSheet['retests'];
 }): Promise<DispositionSheet['missing']> {
   const { blockersOf } = await acceptance();
@@ -174,5 +179,6 @@ async function missingIn(given: {
       authorised: authorised.has(run),
     })),
     openNonconformities: open,
+    openSafetyFlags: given.flags,
   });
 }

@@ -6,7 +6,8 @@ const SUBJECTS = {
   'lot evaluation': z.strictObject({ lot: Key }),
   'lot test report': z.strictObject({ evaluation: z.number().int(), paper: z.enum(['A4', 'Letter']) }),
   recomputation: z.strictObject({ runs: z.literal('all') }),
-  'lot package': z.strictObject({ lot: Key, form: z.literal('zip') }),
+  /** As evidence for the safety flag of this number, where it is one. */
+  'lot package': z.strictObject({ lot: Key, form: z.literal('zip'), safetyFlag: z.number().int().optional() }),
 };
 export type JobKind = keyof typeof SUBJECTS;
 export type JobSubjects = { [Kind in JobKind]: z.infer<(typeof SUBJECTS)[Kind]> };

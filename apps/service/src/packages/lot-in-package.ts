@@ -27,12 +27,13 @@ export interface LotInPackage {
 }
 
 /** Reads a lot with everything it rests on. Within a snapshot, so that nothing comes between its parts. */
-export async function lotInPackage(reader: Reader, lotKey: string): Promise<LotInPackage> {
+export async function lotInPackage(reader: Reader, lotKey: string, flag?: tables.SafetyFlag): Promise<LotInPackage> {
   const stored = await storedLot(reader, lotKey);
   const rows = await rowsItRestsOn(reader, tables.Lot, stored.ids.lotId, {
     also: [
       { table: tables.Lab, id: reader.labId },
       { table: tables.PlanRevision, id: stored.ids.planRevisionId },
+      ...(flag ? [{ table: tables.SafetyFlag, id: flag.id }] : []),
     ],
   });
   const idsIn = (table: string) => rows.filter((one) => one.table === table).map(({ row }) => row.id);

@@ -4,5 +4,10 @@ import { PackagesController } from './packages.controller.js';
 import { PackagesService } from './packages.service.js';
 
 /** Lots handed out with everything they rest on. */
-@Module({ imports: [LedgerModule], controllers: [PackagesController], providers: [PackagesService] })
+@Module({
+  imports: [LedgerModule],
+  controllers: [PackagesController],
+  providers: [PackagesService],
+  exports: [PackagesService],
+})
 export class PackagesModule {}

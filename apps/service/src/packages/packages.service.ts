@@ -8,11 +8,13 @@ import { JobRunner } from '../jobs/job-runner.js';
 import { JobsService } from '../jobs/jobs.service.js';
 import { CheckpointKeeper } from '../ledger/checkpoint-keeper.js';
 import { RAW_STORE } from '../records/raw-store.token.js';
+import { flagNumbered } from '../safety-flags/flags-of.js';
 import { type SignedInActor } from '../sign-in/signed-in.decorator.js';
 import { inSpool } from '../uploads/spool.js';
 import { spoolRaw } from '../uploads/spool-raw.js';
 import { type EvaluationOnly } from '../workers/tasks.js';
 import { type TaskOptions, Workers } from '../workers/workers.js';
+import { flagFiles } from './flag-files.js';
 import { ledgerInPackage } from './ledger-in-package.js';
 import { type LotInPackage, lotInPackage } from './lot-in-package.js';
 import { type LotPackageAnswer } from './package-answers.js';
@@ -44,11 +46,16 @@ export class PackagesService implements OnModuleInit {
     this.runner.handle('lot package', (job, options) => this.#pack(job, options));
   }
 
-  async ask(by: SignedInActor, lotKey: string): Promise<JobAnswer> {
+  /** For the safety flag of this number, where it is to be evidence for one. */
+  async ask(by: SignedInActor, lotKey: string, safetyFlag?: number): Promise<JobAnswer> {
     const reader = this.records.read(by.labId);
     const lot = await reader.named(tables.Lot, lotKey);
     await refuseTooMany(reader, by.personId);
-    return this.jobs.ask(by, 'lot package', { lot: lot.key, form: 'zip' });
+    return this.jobs.ask(by, 'lot package', {
+      lot: lot.key,
+      form: 'zip',
+      ...(safetyFlag === undefined ? {} : { safetyFlag }),
+    });
   }
 
   async ofLot(labId: string, lotKey: string): Promise<LotPackageAnswer[]> {
@@ -76,8 +83,10 @@ export class PackagesService implements OnModuleInit {
 
   async #pack(job: Job<'lot package'>, { signal, onProgress }: Required<TaskOptions>): Promise<void> {
     const reader = this.records.read(job.labId);
+    const { safetyFlag } = job.subject;
+    const flag = safetyFlag === undefined ? undefined : await flagNumbered(reader, safetyFlag);
     const lot = await reader.manager.transaction('REPEATABLE READ', (manager) =>
-      lotInPackage(new Reader(manager, job.labId), job.subject.lot),
+      lotInPackage(new Reader(manager, job.labId), job.subject.lot, flag),
     );
     // Signed after the records were read, so that every entry that names one of them is under it.
     const checkpoint = await this.keeper.sign(job.labId);
@@ -96,7 +105,7 @@ export class PackagesService implements OnModuleInit {
       evaluation,
       ledger,
       checkpoint: { note: checkpoint.note, key: formatNoteKey(key) },
-    });
+    }).concat(flag ? await flagFiles(reader, flag) : []);
     const descriptor = descriptorOf(bundle, files, made);
     const descriptorSha256 = sha256(descriptor.content as Buffer);
     const all = [descriptor, sealOf(sealPackage(descriptorSha256, key)), ...files];
@@ -122,6 +131,7 @@ export class PackagesService implements OnModuleInit {
         ...kept,
         software: SOFTWARE,
       });
+      if (flag) await rows.add(tables.SafetyFlagPackage, { safetyFlagId: flag.id, lotPackageId: row.id });
       await this.jobs.endWithin(rows, job, { outcome: 'done', lotPackageId: row.id });
     });
   }

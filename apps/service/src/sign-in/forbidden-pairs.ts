@@ -20,6 +20,12 @@ const WORDS = {
   'write a nonconformity': { did: 'wrote in', to: 'write in' },
   'close a nonconformity': { did: 'closed', to: 'close' },
   countersign: { did: 'countersigned', to: 'countersign' },
+  'place a legal hold': { did: 'placed', to: 'place' },
+  'lift a legal hold': { did: 'lifted', to: 'lift' },
+  'ask for a disposal': { did: 'asked for', to: 'ask for' },
+  'authorise a disposal': { did: 'authorised', to: 'authorise' },
+  'write a safety flag': { did: 'wrote in', to: 'write in' },
+  'close a safety flag': { did: 'closed', to: 'close' },
   'give an opinion': { did: 'gave an opinion on', to: 'give an opinion on' },
   'authorise a retest': { did: 'authorised a retest of', to: 'authorise a retest of' },
 } as const;
@@ -41,6 +47,9 @@ export const FORBIDDEN_PAIRS: readonly (readonly [Act, Act])[] = [
   ['record', 'countersign'],
   ['review', 'countersign'],
   ['record', 'authorise a retest'],
+  ['place a legal hold', 'lift a legal hold'],
+  ['ask for a disposal', 'authorise a disposal'],
+  ['write a safety flag', 'close a safety flag'],
 ];
 
 /** Acts by which somebody answers for a result. Whoever can give and take duties does none of them. */
@@ -54,6 +63,9 @@ export const TECHNICAL_SIGNATURES: readonly Act[] = [
   'countersign',
   'authorise a retest',
   'give an opinion',
+  'lift a legal hold',
+  'authorise a disposal',
+  'close a safety flag',
 ];
 
 /** Duties that open only technical signatures, and so never go together with `administer`. */

@@ -12,8 +12,10 @@ describe('the tables of states and the doors of the routes', () => {
   it('are there for every thing that goes from state to state', () => {
     expect(tables.map(([name]) => name).sort()).toEqual([
       'CONCESSION_STATES',
+      'DISPOSAL_STATES',
       'DISPOSITION_STATES',
       'LAYOUT_STATES',
+      'LEGAL_HOLD_STATES',
       'LIMIT_STATES',
       'LOT_STATES',
       'METHOD_STATES',
@@ -21,6 +23,7 @@ describe('the tables of states and the doors of the routes', () => {
       'OPINION_STATES',
       'PLAN_STATES',
       'RUN_STATES',
+      'SAFETY_FLAG_STATES',
       'SPECIMEN_STATES',
     ]);
   });

@@ -13,6 +13,7 @@ import {
 import { type Reader, type Rows, tables } from '@breakbook/records';
 import { In } from 'typeorm';
 import { z } from 'zod';
+import { holdsOn } from './holds-on.js';
 
 /** What became of a specimen. */
 export const Fate = z.strictObject({
@@ -21,6 +22,8 @@ export const Fate = z.strictObject({
   destroyedIn: Key.optional(),
   /** Runs that loaded it, the first one first: it is a survivor, run again only where a plan takes it. */
   stressedIn: z.array(Key).optional(),
+  /** Legal holds in force on it or on its lot: it is neither run nor disposed of. */
+  holds: z.array(z.number().int()).optional(),
 });
 export type Fate = z.infer<typeof Fate>;
 
@@ -33,6 +36,7 @@ export async function fatesOf(reader: Reader, specimenIds: string[]): Promise<Ma
   const runs = await runsOf(reader, specimenIds);
   const destructions = await reader.find(tables.Destruction, { specimenId: In(specimenIds) });
   const said = await reader.latestOf(tables.SpecimenState, specimenIds);
+  const holds = await holdsOn(reader, specimenIds);
   return new Map(
     specimenIds.map((id) => {
       const own = runs.get(id) ?? [];
@@ -44,9 +48,10 @@ export async function fatesOf(reader: Reader, specimenIds: string[]): Promise<Ma
         id,
         {
           // The pieces of a broken one are retained, too.
-          state: state === 'retained' ? state : destroyed ? 'destroyed' : (state ?? 'received'),
+          state: state === 'retained' || state === 'disposed' ? state : destroyed ? 'destroyed' : (state ?? 'received'),
           ...(destroyed ? { destroyedIn: destroyed.run } : {}),
           ...(!destroyed && stressed.length > 0 ? { stressedIn: stressed } : {}),
+          ...(holds.has(id) ? { holds: holds.get(id) ?? [] } : {}),
         },
       ];
     }),
@@ -111,6 +116,14 @@ export async function refuseUnfit(
       thing: `specimen ${specimen.key}`,
       pointer: '/specimen',
       action: 'Check the code, or have the specimen taken out, with a note.',
+    });
+  if (fate.holds !== undefined)
+    throw new Refusal({
+      code: 'state.conflict',
+      pointer: '/specimen',
+      found: specimen.key,
+      detail: `Specimen ${specimen.key} is on legal hold ${fate.holds.join(', ')}, so no run is made with it.`,
+      action: 'Keep it as it is, and run another specimen, or have the hold lifted first.',
     });
   const earlier = (await runsOf(reader, [specimen.id], own?.runId)).get(specimen.id) ?? [];
   const by = keptFromRunBy(earlier, plan, planLine);

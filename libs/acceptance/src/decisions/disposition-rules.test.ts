@@ -127,6 +127,7 @@ describe('what keeps a lot from being disposed of?', () => {
       { run: '4', validity: 'valid', reviewed: true, unplanned: true, authorised: true },
     ],
     openNonconformities: [],
+    openSafetyFlags: [],
   };
   const run = (change: object) => ({ ...clear.runs[0], ...change }) as CaseOfLot['runs'][number];
 
@@ -141,6 +142,7 @@ describe('what keeps a lot from being disposed of?', () => {
     ['an invalid run without review', { runs: [run({ validity: 'invalid', reviewed: false })] }, 'not reviewed'],
     ['testing on', { runs: [run({ unplanned: true })] }, 'Neither a stage of the plan nor an authorised retest'],
     ['open nonconformity', { openNonconformities: [7] }, 'Nonconformity 7 is open'],
+    ['open safety flag', { openSafetyFlags: [3] }, 'Product-safety flag 3 is open'],
   ])('%s', (_, change, what) => {
     const blockers = blockersOf({ ...clear, ...change });
     expect(blockers).toHaveLength(1);
@@ -155,8 +157,9 @@ describe('what keeps a lot from being disposed of?', () => {
         upToDate: false,
         runs: [run({ validity: 'not decided' }), run({ reviewed: false }), run({ unplanned: true })],
         openNonconformities: [7, 8],
+        openSafetyFlags: [1, 2],
       }),
-    ).toHaveLength(6);
+    ).toHaveLength(7);
   });
 });
 

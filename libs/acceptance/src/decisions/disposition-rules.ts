@@ -17,10 +17,11 @@ export interface CaseOfLot {
   upToDate: boolean;
   runs: readonly { run: string; validity: string; reviewed: boolean; unplanned: boolean; authorised: boolean }[];
   openNonconformities: readonly number[];
+  openSafetyFlags: readonly number[];
 }
 
 /** What must be done before anybody decides about this lot? Empty where nothing must. */
-export function blockersOf({ evaluation, upToDate, runs, openNonconformities }: CaseOfLot): Blocker[] {
+export function blockersOf({ evaluation, upToDate, runs, openNonconformities, openSafetyFlags }: CaseOfLot): Blocker[] {
   const undecided = runs.filter(({ validity }) => validity === 'not decided').map(({ run }) => run);
   const decided = runs.filter(({ validity }) => validity !== 'not decided' && validity !== 'void');
   const unreviewed = decided.filter(({ reviewed }) => !reviewed).map(({ run }) => run);
@@ -75,6 +76,14 @@ export function blockersOf({ evaluation, upToDate, runs, openNonconformities }: 
           {
             what: `${openNonconformities.length === 1 ? 'Nonconformity' : 'Nonconformities'} ${listed(openNonconformities.map(String))} ${openNonconformities.length === 1 ? 'is' : 'are'} open.`,
             action: 'Have each closed by somebody who wrote nothing of it.',
+          },
+        ]
+      : []),
+    ...(openSafetyFlags.length > 0
+      ? [
+          {
+            what: `Product-safety ${openSafetyFlags.length === 1 ? 'flag' : 'flags'} ${listed(openSafetyFlags.map(String))} ${openSafetyFlags.length === 1 ? 'is' : 'are'} open.`,
+            action: 'Have each closed, with what was decided, by somebody who wrote nothing in it.',
           },
         ]
       : []),

@@ -1,7 +1,16 @@
 import { LOT_FOLDER_DOCUMENTS, Refusal, readJson } from '@breakbook/lab';
 import { type Digest, sha256, sha256OfChunks } from '../digest.js';
 import { type NoteKey, parseNoteKey } from '../signed-note.js';
-import { DataPackage, DESCRIPTOR, LEDGER, LOT_FOLDER, type PackageResource, SEAL } from './data-package.js';
+import { checkFlag } from './check-flag.js';
+import {
+  DataPackage,
+  DESCRIPTOR,
+  LEDGER,
+  LOT_FOLDER,
+  type PackageResource,
+  SAFETY_FLAG,
+  SEAL,
+} from './data-package.js';
 import { whyNoTable } from './data-table.js';
 import { checkLotFolder } from './lot-rests-on-rows.js';
 import { checkPackageLedger, type NamedRow } from './package-ledger.js';
@@ -66,6 +75,7 @@ async function checked(
   const ledger = await checkPackageLedger(source, key);
   const found = await checkLotFolder(source, resources, ledger.rows);
   if (found !== lot) throw new DoesNotFit(DESCRIPTOR, `it is of lot ${lot}, and the lot folder of ${found}`);
+  await checkFlag(source, ledger.rows);
   checkKeptBytes(resources, ledger.rows);
   const { origin, size } = ledger.checkpoint;
   return {
@@ -136,6 +146,7 @@ const DERIVED = new Set([
   'README.txt',
   'result.json',
   ...Object.values(LEDGER),
+  ...Object.values(SAFETY_FLAG),
   ...LOT_FOLDER_DOCUMENTS.map((name) => `${LOT_FOLDER}/${name}`),
 ]);
 

@@ -11,6 +11,8 @@ export const LEDGER = {
   entries: 'ledger/entries.jsonl',
   rows: 'ledger/rows.jsonl',
 } as const;
+/** What a package holds beside the lot where it is evidence for a safety flag. */
+export const SAFETY_FLAG = { readFirst: 'safety-flag/READ-FIRST.txt', flag: 'safety-flag/flag.json' } as const;
 /** The folder that the command line judges. */
 export const LOT_FOLDER = 'lot';
 

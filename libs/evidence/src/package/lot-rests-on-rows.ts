@@ -92,7 +92,7 @@ function asFolder(documents: ReadonlyMap<string, Buffer>) {
   }
 }
 
-function contentsOf(rows: readonly NamedRow[]): Set<string> {
+export function contentsOf(rows: readonly NamedRow[]): Set<string> {
   const contents = new Set<string>();
   for (const { table, row } of rows) {
     if (row.content !== undefined) contents.add(keyOf(table, digestOf(row.content)));
@@ -101,7 +101,7 @@ function contentsOf(rows: readonly NamedRow[]): Set<string> {
   return contents;
 }
 
-function keyOf(table: string, digest: Digest): string {
+export function keyOf(table: string, digest: Digest): string {
   return `${table} ${digest}`;
 }
 

@@ -127,3 +127,26 @@ export const OPINION_STATES = stateTable({
   },
   allows: { 'be printed in a report': ['given'] },
 });
+
+/** Anybody raises a product-safety flag; it stays open until another person than wrote in it closes it with a decision. */
+export const SAFETY_FLAG_STATES = stateTable({
+  noun: 'safety flag',
+  states: ['open', 'closed'],
+  moves: {
+    raise: {
+      from: [],
+      to: ['open'],
+      who: [...WORKERS, 'issue', 'trace', 'compare', 'audit'],
+      routes: ['POST /api/safety-flags'],
+    },
+    'write in': { from: ['open'], to: ['open'], who: WORKERS, routes: ['PUT /api/safety-flags/:n'] },
+    close: {
+      from: ['open'],
+      to: ['closed'],
+      who: ['decide'],
+      notWho: 'write a safety flag',
+      routes: ['POST /api/safety-flags/:n/closing'],
+    },
+  },
+  allows: { 'dispose of its lot': ['closed'] },
+});

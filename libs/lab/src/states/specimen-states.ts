@@ -44,8 +44,15 @@ export const SPECIMEN_STATES = stateTable({
     dispose: {
       from: [...WHOLE, 'destroyed', 'retained'],
       to: ['disposed'],
-      who: ['decide'],
-      guards: ['no legal hold', 'its keep-until is past', 'authorised by another person'],
+      who: ['draw', 'record', 'decide'],
+      guards: [
+        'no legal hold',
+        'its keep-until is past, or an exception is authorised with its reason',
+        'no nonconformity and no safety flag of its lot is open',
+        'its lot is decided about',
+        'asked for by one person and authorised by another',
+      ],
+      routes: ['POST /api/disposals/:n/carrying-out'],
     },
   },
   allows: {

@@ -7,6 +7,9 @@ import { Concession } from './concession.js';
 import { ConcessionVersion } from './concession-version.js';
 import { CredentialChange } from './credential-change.js';
 import { Destruction } from './destruction.js';
+import { Disposal } from './disposal.js';
+import { DisposalSpecimen } from './disposal-specimen.js';
+import { DisposalVersion } from './disposal-version.js';
 import { Disposition } from './disposition.js';
 import { DispositionSignature } from './disposition-signature.js';
 import { Document } from './document.js';
@@ -19,10 +22,15 @@ import { Layout } from './layout.js';
 import { LayoutRevision } from './layout-revision.js';
 import { LedgerCheckpoint } from './ledger-checkpoint.js';
 import { LedgerEntry } from './ledger-entry.js';
+import { LegalHold } from './legal-hold.js';
+import { LegalHoldLifting } from './legal-hold-lifting.js';
+import { LegalHoldLot } from './legal-hold-lot.js';
+import { LegalHoldSpecimen } from './legal-hold-specimen.js';
 import { Limit } from './limit.js';
 import { LimitRevision } from './limit-revision.js';
 import { Lot } from './lot.js';
 import { LotClosing } from './lot-closing.js';
+import { LotKeeping } from './lot-keeping.js';
 import { LotPackage } from './lot-package.js';
 import { LotVersion } from './lot-version.js';
 import { Measurement } from './measurement.js';
@@ -62,11 +70,16 @@ import { RunChannel } from './run-channel.js';
 import { RunFile } from './run-file.js';
 import { RunReview } from './run-review.js';
 import { RunVersion } from './run-version.js';
+import { SafetyFlag } from './safety-flag.js';
+import { SafetyFlagLot } from './safety-flag-lot.js';
+import { SafetyFlagPackage } from './safety-flag-package.js';
+import { SafetyFlagVersion } from './safety-flag-version.js';
 import { SamplingRecord } from './sampling-record.js';
 import { Sensor } from './sensor.js';
 import { SensorPlacement } from './sensor-placement.js';
 import { SensorVersion } from './sensor-version.js';
 import { Specimen } from './specimen.js';
+import { SpecimenKeeping } from './specimen-keeping.js';
 import { SpecimenState } from './specimen-state.js';
 import { SpecimenUse } from './specimen-use.js';
 import { SpecimenVersion } from './specimen-version.js';
@@ -153,6 +166,19 @@ export const EVIDENCE = [
   OldTable,
   OldResult,
   OldTableWithdrawal,
+  LotKeeping,
+  SpecimenKeeping,
+  LegalHold,
+  LegalHoldLot,
+  LegalHoldSpecimen,
+  LegalHoldLifting,
+  Disposal,
+  DisposalSpecimen,
+  DisposalVersion,
+  SafetyFlag,
+  SafetyFlagVersion,
+  SafetyFlagLot,
+  SafetyFlagPackage,
 ] as const;
 
 export const ENTITIES = [...EVIDENCE, LedgerEntry, LedgerCheckpoint];
@@ -166,6 +192,9 @@ export * from './concession.js';
 export * from './concession-version.js';
 export * from './credential-change.js';
 export * from './destruction.js';
+export * from './disposal.js';
+export * from './disposal-specimen.js';
+export * from './disposal-version.js';
 export * from './disposition.js';
 export * from './disposition-signature.js';
 export * from './document.js';
@@ -178,10 +207,15 @@ export * from './layout.js';
 export * from './layout-revision.js';
 export * from './ledger-checkpoint.js';
 export * from './ledger-entry.js';
+export * from './legal-hold.js';
+export * from './legal-hold-lifting.js';
+export * from './legal-hold-lot.js';
+export * from './legal-hold-specimen.js';
 export * from './limit.js';
 export * from './limit-revision.js';
 export * from './lot.js';
 export * from './lot-closing.js';
+export * from './lot-keeping.js';
 export * from './lot-package.js';
 export * from './lot-version.js';
 export * from './measurement.js';
@@ -222,11 +256,16 @@ export * from './run-channel.js';
 export * from './run-file.js';
 export * from './run-review.js';
 export * from './run-version.js';
+export * from './safety-flag.js';
+export * from './safety-flag-lot.js';
+export * from './safety-flag-package.js';
+export * from './safety-flag-version.js';
 export * from './sampling-record.js';
 export * from './sensor.js';
 export * from './sensor-placement.js';
 export * from './sensor-version.js';
 export * from './specimen.js';
+export * from './specimen-keeping.js';
 export * from './specimen-state.js';
 export * from './specimen-use.js';
 export * from './specimen-version.js';

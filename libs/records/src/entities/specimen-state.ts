@@ -5,9 +5,9 @@ import { Version } from './row.js';
 @Entity()
 export class SpecimenState extends Version {
   @Column('text')
-  state!: 'received' | 'conditioned' | 'ready' | 'retained';
+  state!: 'received' | 'conditioned' | 'ready' | 'retained' | 'disposed';
 
-  /** How it was conditioned, where it is kept, why it was taken out. */
+  /** How it was conditioned, where it is kept, why it was taken out, how it was disposed of. */
   @Column('text')
   note!: string;
 }

@@ -5,6 +5,9 @@ export interface ReportAffairs {
   nonconformities: DispositionSheet['nonconformities'];
   concessions: DispositionSheet['concessions'];
   retests: DispositionSheet['retests'];
+  safetyFlags?: NonNullable<DispositionSheet['safetyFlags']>;
+  keeping?: NonNullable<DispositionSheet['keeping']>;
+  legalHolds?: NonNullable<DispositionSheet['legalHolds']>;
   /** Reports made before there were opinions have none. */
   opinions?: NonNullable<DispositionSheet['opinions']>;
   /** What old tables tell of the lot, each with the number of its table. */

@@ -45,6 +45,27 @@ describe('what follows a lot to its report (ISO/IEC 17025:2017, 7.10)', () => {
     expect(JSON.stringify(notIncludedSection({ ...content, affairs: none })).match(/none recorded/g)).toHaveLength(2);
   });
 
+  it('is each safety flag with its decision, how long things are kept, and each legal hold, where there is one', () => {
+    const raised = { raisedBy: 'ada', raisedAt: '2031-02-07T08:00:00Z' };
+    const text = told({
+      ...content,
+      affairs: {
+        ...affairs,
+        safetyFlags: [
+          { number: 5, title: 'Cracks at the valve', state: 'open', ...raised },
+          { number: 6, title: 'Loose bead', state: 'closed', decision: 'The lot is recalled.', ...raised },
+        ],
+        keeping: { recordsUntil: '2043-02-05', remnantsUntil: '2033-02-05' },
+        legalHolds: [{ number: 2, reference: 'file 31/204' }],
+      },
+    });
+    for (const said of ['Cracks at the valve', 'not decided', 'The lot is recalled.', '2031-02-07', 'licensed counsel'])
+      expect(text).toContain(said);
+    expect(text).toContain('kept until 2043-02-05, its remnants until 2033-02-05. On legal hold: 2 (file 31/204)');
+    for (const said of ['safety', 'kept until', 'legal hold'])
+      expect(told({ ...content, affairs })).not.toContain(said);
+  });
+
   it('counts every run of every line, and prints each mark', () => {
     expect(content.attempts?.lines.map(({ runs }) => runs)).toEqual(content.lot.lines.map(({ counts }) => counts.runs));
     const attempts = { lines: [], repeated: [{ specimen: '402', runs: ['1', '2'] }], marks: ['The failure stands.'] };

@@ -1,4 +1,11 @@
-import { boundsInWords, limitName, OLD_RESULT_MARK, OLD_RESULTS_COUNT_NOWHERE, oldValueInWords } from '@breakbook/lab';
+import {
+  boundsInWords,
+  limitName,
+  OLD_RESULT_MARK,
+  OLD_RESULTS_COUNT_NOWHERE,
+  oldValueInWords,
+  SAFETY_CAUTION,
+} from '@breakbook/lab';
 import { type LotReportContent } from '../../content/lot-report-content.js';
 import { type Block, type Section } from '../../parts/blocks.js';
 
@@ -12,7 +19,9 @@ export function affairsSection(content: LotReportContent): Section {
     blocks: [
       ...attemptBlocks(content),
       ...nonconformityBlocks(content),
+      ...flagBlocks(content),
       ...concessionBlocks(content),
+      ...keepingBlocks(content),
       ...oldResultBlocks(content),
     ],
   };
@@ -73,6 +82,46 @@ function nonconformityBlocks({ affairs }: LotReportContent): Block[] {
         due === undefined ? 'not set' : due,
       ]),
       empty: 'none recorded',
+    },
+  ];
+}
+
+function flagBlocks({ affairs }: LotReportContent): Block[] {
+  const flags = affairs?.safetyFlags ?? [];
+  if (flags.length === 0) return [];
+  return [
+    {
+      block: 'table',
+      title: 'Product-safety flags on the lot',
+      columns: [{ title: 'No.' }, { title: 'What' }, { title: 'Raised' }, { title: 'State' }, { title: 'Decision' }],
+      rows: flags.map(({ number, title, state, raisedAt, decision }) => [
+        `${number}`,
+        title,
+        raisedAt.slice(0, 10),
+        { text: state, strong: state === 'open' },
+        decision ?? 'not decided',
+      ]),
+      empty: 'none',
+    },
+    { block: 'paragraph', tone: 'note', text: SAFETY_CAUTION },
+  ];
+}
+
+function keepingBlocks({ affairs }: LotReportContent): Block[] {
+  if (!affairs?.keeping && !affairs?.legalHolds?.length) return [];
+  const { keeping, legalHolds = [] } = affairs;
+  const held = legalHolds.map(({ number, reference }) => `${number} (${reference})`).join(', ');
+  return [
+    {
+      block: 'paragraph',
+      text: [
+        ...(keeping
+          ? [
+              `The records of this lot are kept until ${keeping.recordsUntil}, its remnants until ${keeping.remnantsUntil}.`,
+            ]
+          : []),
+        ...(held === '' ? [] : [`On legal hold: ${held}; nothing it covers is run or disposed of.`]),
+      ].join(' '),
     },
   ];
 }
