@@ -16,6 +16,8 @@ import { OldResultsPage } from '../features/old-results/old-results-page.js';
 import { OldTablePage } from '../features/old-results/old-table-page.js';
 import { Door } from '../features/people/door.js';
 import { MyPage } from '../features/people/my-page.js';
+import { PeoplePage } from '../features/people/people-page.js';
+import { PersonPage } from '../features/people/person-page.js';
 import { ProductPage } from '../features/products/product-page.js';
 import { LayoutPage } from '../features/rigs/layout/layout-page.js';
 import { RigPage } from '../features/rigs/rig-page.js';
@@ -67,6 +69,8 @@ export function App() {
                 <Route path="old-results/:table" element={<OldTablePage />} />
                 <Route path="products/:product" element={<ProductPage />} />
                 <Route path="ledger" element={<LedgerPage />} />
+                <Route path="people" element={<PeoplePage />} />
+                <Route path="people/:person" element={<PersonPage />} />
                 <Route path="me" element={<MyPage />} />
                 <Route path="*" element={<NothingHere />} />
               </Route>

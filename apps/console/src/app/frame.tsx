@@ -1,4 +1,4 @@
-import { useEffect, useRef } from 'react';
+import { type CSSProperties, useEffect, useRef } from 'react';
 import { NavLink, Outlet, useLocation } from 'react-router';
 import { useMe } from '../features/people/me.js';
 import { SignedInPerson } from '../features/people/signed-in-person.js';
@@ -65,7 +65,7 @@ export function Frame() {
           </div>
         </div>
       </header>
-      <main id="sheet" ref={sheet} tabIndex={-1}>
+      <main id="sheet" ref={sheet} tabIndex={-1} style={{ '--nouns': nouns.length } as CSSProperties}>
         <Outlet />
       </main>
     </>

@@ -21,6 +21,7 @@ const NOUNS: readonly Noun[] = [
   { word: 'Documents', address: '/documents' },
   { word: 'Old results', address: '/old-results' },
   { word: 'Ledger', address: '/ledger' },
+  { word: 'People', address: '/people' },
 ];
 
 /** The nouns that these duties open. */

@@ -87,6 +87,12 @@ export type OldTable = Answer<'GET /api/old-results/{table}'>;
 export type OldTableTrial = Answer<'POST /api/old-results/trials'>;
 export type OldResultBeside = Listed<'GET /api/lots/{lot}/old-results'>;
 export type ProductRecord = Answer<'GET /api/products/{product}'>;
+/** Runs beyond a plan line, as somebody authorised them. */
+export type RetestRecord = Listed<'GET /api/lots/{lot}/retests'>;
+export type PersonRecord = Answer<'GET /api/people/{person}'>;
+/** What somebody is trained or authorised for. */
+export type CompetenceRecord = Listed<'GET /api/people/{person}/competences'>;
+export type OutsideIdentity = Answer<'GET /api/people/{person}/outside-identity'>['identity'];
 export type LedgerEntry = Listed<'GET /api/ledger'>;
 /** A run that came out otherwise than it was kept. */
 export type Checkpoint = Listed<'GET /api/ledger/checkpoints'>;

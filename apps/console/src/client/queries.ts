@@ -11,6 +11,7 @@ import {
   type CalibrationRecord,
   type ChannelOfRun,
   type Checkpoint,
+  type CompetenceRecord,
   type ConcessionRecord,
   type DocumentInList,
   type EvaluationInList,
@@ -27,9 +28,11 @@ import {
   type OldResultBeside,
   type OldTable,
   type OldTableInList,
+  type OutsideIdentity,
   type OwnSecondFactors,
   type OwnSession,
   type PageOf,
+  type PersonRecord,
   type PhotoRecord,
   type PlacementRecord,
   type ProductRecord,
@@ -37,6 +40,7 @@ import {
   type ProposalInList,
   type RecomputationAnswer,
   type RecomputationInList,
+  type RetestRecord,
   type ReviewsOfRun,
   type RigRecord,
   type RunAnswer,
@@ -414,4 +418,29 @@ export const productQuery = (product: string) =>
   queryOptions({
     queryKey: ['product', product],
     queryFn: ({ signal }) => read<ProductRecord>(`/api/products/${code(product)}`, signal),
+  });
+
+export const retestsQuery = (lot: string) =>
+  queryOptions({
+    queryKey: ['lot', lot, 'retests'],
+    queryFn: ({ signal }) => read<{ items: RetestRecord[] }>(`/api/lots/${code(lot)}/retests`, signal),
+  });
+
+export const personQuery = (person: string) =>
+  queryOptions({
+    queryKey: ['people', person],
+    queryFn: ({ signal }) => read<PersonRecord>(`/api/people/${code(person)}`, signal),
+  });
+
+export const competencesQuery = (person: string) =>
+  queryOptions({
+    queryKey: ['people', person, 'competences'],
+    queryFn: ({ signal }) => read<{ items: CompetenceRecord[] }>(`/api/people/${code(person)}/competences`, signal),
+  });
+
+export const outsideIdentityQuery = (person: string) =>
+  queryOptions({
+    queryKey: ['people', person, 'outside identity'],
+    queryFn: ({ signal }) =>
+      read<{ identity: OutsideIdentity }>(`/api/people/${code(person)}/outside-identity`, signal),
   });

@@ -50,3 +50,7 @@ export function oldTableAddress(table: number): string {
 export function productAddress(product: string): string {
   return `/products/${encodeURIComponent(product)}`;
 }
+
+export function personAddress(person: string): string {
+  return `/people/${encodeURIComponent(person)}`;
+}

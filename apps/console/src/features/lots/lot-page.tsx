@@ -14,6 +14,7 @@ import { LotBeforeEvaluation } from './lot-before-evaluation.js';
 import { LotHead } from './lot-head.js';
 import { MissingSection } from './missing-section.js';
 import { PackagesSection } from './packages-section.js';
+import { RetestsSection } from './retests-section.js';
 import { RunsSection } from './runs-section.js';
 import { SpecimensSection } from './specimens-section.js';
 
@@ -60,6 +61,7 @@ function LotSheet({ answer }: { answer: LotAnswer }) {
       <LimitsSection answer={answer} />
       <MissingSection answer={answer} />
       <RunsSection answer={answer} />
+      <RetestsSection lot={lot.lot} lines={answer.bundle.plan.lines} />
       <HistorySection answer={answer} />
       <OldResultsSection of="lots" named={lot.lot} />
       <PackagesSection lot={lot.lot} />

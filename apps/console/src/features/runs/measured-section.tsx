@@ -44,6 +44,16 @@ export function MeasuredSection({ answer: { run, reading }, around }: RunOnSheet
             { head: 'Value', number: true, cell: ({ quantity: { value, unit } }) => declared(value, unit) },
             { head: 'Place', wide: true, cell: ({ place }) => place ?? 'not given' },
             { head: 'Instrument', wide: true, cell: ({ instrument }) => instrument },
+            {
+              head: 'Whose value',
+              wide: true,
+              cell: ({ givenBy }) =>
+                givenBy === undefined ? (
+                  'this lab’s'
+                ) : (
+                  <strong>given by the {givenBy}, not measured by this lab</strong>
+                ),
+            },
             { head: 'By', wide: true, cell: ({ person }) => <Who people={around.people} person={person} /> },
             { head: 'At', cell: ({ at }) => <span className="whole">{moment(at, around.lab.zone)}</span> },
           ]}

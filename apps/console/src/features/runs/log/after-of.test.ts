@@ -9,6 +9,7 @@ const row = (of: string, place: string): MeasurementDraft => ({
   value: '0.22',
   unit: 'mm',
   instrument: 'dial gauge',
+  givenBy: '',
   passage: '',
   at: '2026-11-12T09:15:00',
 });

@@ -62,6 +62,8 @@ export interface MeasurementDraft {
   value: string;
   unit: string;
   instrument: string;
+  /** Whose value it is, where the lab did not measure it; empty where it did. */
+  givenBy: NonNullable<Run['measurements'][number]['givenBy']> | '';
   place: string;
   passage: string;
   /** When it was read, on the clock of the lab. */

@@ -10,6 +10,12 @@ import { keyedNames, unitsFor } from './keyed-names.js';
 import { type OfDraft } from './log-run-page.js';
 import { Rows } from './rows.js';
 
+const WHOSE = [
+  { value: '', word: 'measured by this lab' },
+  { value: 'customer', word: 'given by the customer' },
+  { value: 'outside provider', word: 'given by an outside provider' },
+] as const satisfies readonly { value: MeasurementDraft['givenBy']; word: string }[];
+
 /** What a person read from an instrument: each value with its unit, instrument and place. */
 export function KeyedSection({ draft, change, named: { method, zone } }: OfDraft) {
   const names = method ? keyedNames(method) : {};
@@ -38,6 +44,7 @@ export function KeyedSection({ draft, change, named: { method, zone } }: OfDraft
             value: '',
             unit: before?.unit ?? '',
             instrument: before?.instrument ?? '',
+            givenBy: before?.givenBy ?? '',
             place: '',
             passage: before?.passage ?? '',
             at: clockIn(zone, Date.now()),
@@ -59,6 +66,12 @@ export function KeyedSection({ draft, change, named: { method, zone } }: OfDraft
               label="Instrument"
               value={row.instrument}
               onChange={({ target }) => set({ instrument: target.value })}
+            />
+            <Select
+              label="Whose value"
+              value={row.givenBy}
+              options={WHOSE}
+              onChange={({ target }) => set({ givenBy: target.value as MeasurementDraft['givenBy'] })}
             />
             <Field label="Place" value={row.place} onChange={({ target }) => set({ place: target.value })} />
             <Field

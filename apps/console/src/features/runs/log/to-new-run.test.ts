@@ -61,6 +61,25 @@ describe('toNewRun', () => {
     });
   });
 
+  it('says whose a value is only where the lab did not measure it', () => {
+    const row = {
+      id: '1',
+      of: 'rimWidth',
+      value: '26.8',
+      unit: 'mm',
+      instrument: 'calliper',
+      givenBy: '' as const,
+      place: '',
+      passage: '',
+      at: '2026-09-28T07:00:00',
+    };
+    const { run } = made({
+      measurements: [row, { ...row, id: '2', givenBy: 'customer' }],
+    }) as { run: { measurements: object[] } };
+    expect(run.measurements[0]).not.toHaveProperty('givenBy');
+    expect(run.measurements[1]).toHaveProperty('givenBy', 'customer');
+  });
+
   it('names everything that lacks at once, and assumes no unit', () => {
     const measurement = {
       id: '1',
@@ -68,6 +87,7 @@ describe('toNewRun', () => {
       value: '26,8',
       unit: '',
       instrument: '',
+      givenBy: '' as const,
       place: '',
       passage: '',
       at: '',

@@ -108,7 +108,7 @@ function passageOf(
 }
 
 function measurementOf(
-  { of, value, unit, instrument, place, passage, at }: MeasurementDraft,
+  { of, value, unit, instrument, givenBy, place, passage, at }: MeasurementDraft,
   row: number,
   person: string,
   quantity: ReadQuantity,
@@ -122,6 +122,7 @@ function measurementOf(
     ...(place.trim() === '' ? {} : { place: place.trim() }),
     ...(passage === '' ? {} : { passage: Number(passage) }),
     instrument: required(`${what}, its instrument,`, instrument),
+    ...(givenBy === '' ? {} : { givenBy }),
     person,
     at: instant(`${what}, when it was read`, at),
   };
