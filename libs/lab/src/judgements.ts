@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { LimitRef } from './limits.js';
+import { Inspection, LimitRef } from './limits.js';
 import { NotEvaluated } from './not-evaluated.js';
 import { CriterionOutcome, LotOutcome, Validity, VerdictOutcome } from './outcomes.js';
 import { CharacteristicValue, Step } from './results.js';
@@ -24,6 +24,15 @@ export const Result = z.strictObject({
 });
 export type Result = z.infer<typeof Result>;
 
+/** Where a value lies: on which side of the limit, and whether within the guard band of it. */
+export const Zone = z.enum([
+  'inside the limit',
+  'inside the limit, within the guard band',
+  'outside the limit, within the guard band',
+  'outside the limit',
+]);
+export type Zone = z.infer<typeof Zone>;
+
 /** One result against one limit. */
 export const Verdict = z.strictObject({
   limit: LimitRef,
@@ -40,10 +49,17 @@ export const Verdict = z.strictObject({
   guardBand: z.number(),
   /** Distance of the value from the nearest limit, positive on the safe side. */
   margin: z.number().optional(),
+  zone: Zone.optional(),
+  /** That the quantity itself lies within the limit, given the value and its uncertainty (JCGM 106:2012, 7). */
+  probabilityOfConformance: z.union([z.number(), NotEvaluated]).optional(),
+  /** In place of an uncertainty, where signs were looked for. */
+  inspection: Inspection.optional(),
   /** One sentence with the rule and the numbers. */
   sentence: z.string(),
   because: z.string().optional(),
   possibleIf: z.string().optional(),
+  /** How it came about; left out in verdicts of before steps were kept. */
+  steps: z.array(Step).optional(),
 });
 export type Verdict = z.infer<typeof Verdict>;
 
@@ -70,6 +86,39 @@ export const ClaimEntry = z.strictObject({
 });
 export type ClaimEntry = z.infer<typeof ClaimEntry>;
 
+/** Earlier lots beside this one: what the declared test said of them, and whether they entered the bound. */
+export const PooledLots = z.strictObject({
+  lots: z.array(z.strictObject({ lot: z.string(), n: z.number().int() })),
+  /** Values of all lots together, this one included. */
+  n: z.number().int(),
+  test: z.union([
+    z.strictObject({
+      name: z.string(),
+      statistic: z.number(),
+      critical: z.number(),
+      level: z.number(),
+      p: z.number(),
+      same: z.boolean(),
+    }),
+    NotEvaluated,
+  ]),
+  /** How often the test would see a shift of the mean that matters, between lots of these sizes; simulated. */
+  power: z.union([
+    z.strictObject({
+      shift: z.number(),
+      probability: z.number(),
+      error: z.number(),
+      seed: z.number(),
+      replicates: z.number(),
+    }),
+    NotEvaluated,
+  ]),
+  /** Did the earlier lots enter the bound? */
+  used: z.boolean(),
+  because: z.string(),
+});
+export type PooledLots = z.infer<typeof PooledLots>;
+
 export const CriterionResult = z.strictObject({
   criterion: z.string(),
   kind: z.string(),
@@ -94,6 +143,7 @@ export const CriterionResult = z.strictObject({
     .optional(),
   /** The same with every mode counted as failure, where modes were told apart. */
   boundAllModes: z.union([z.strictObject({ value: z.number() }), NotEvaluated]).optional(),
+  pooled: PooledLots.optional(),
   /** Why not evaluated, not met or not yet decidable. */
   because: z.string().optional(),
   possibleIf: z.string().optional(),
@@ -110,6 +160,60 @@ export const WeibullSummary = z.strictObject({
   confidence: z.number(),
 });
 export type WeibullSummary = z.infer<typeof WeibullSummary>;
+
+/** A value that lies farther from the others than normal scatter explains: looked into, shown with and without, never dropped. */
+export const OutlierFinding = z.strictObject({
+  run: z.string(),
+  specimen: z.string(),
+  value: z.number(),
+  side: z.enum(['low', 'high']),
+  statistic: z.number(),
+  critical: z.number(),
+  level: z.number(),
+  /** The bound of each criterion that has one, with every value and without this one. */
+  bounds: z.array(
+    z.strictObject({ criterion: z.string(), with: z.number(), without: z.union([z.number(), NotEvaluated]) }),
+  ),
+});
+export type OutlierFinding = z.infer<typeof OutlierFinding>;
+
+/** One stage of a declared schedule: what was seen when it was complete. */
+export const StageResult = z.strictObject({
+  stage: z.number().int(),
+  /** Specimens planned up to its end, and of them in the claim. */
+  planned: z.number().int(),
+  inClaim: z.number().int(),
+  complete: z.boolean(),
+  criteria: z.array(
+    z.strictObject({
+      criterion: z.string(),
+      outcome: CriterionOutcome,
+      /** Of the criterion at this look, where it has one. */
+      bound: z.number().optional(),
+      /** At which confidence the bound is taken, so that the whole schedule keeps what is claimed. */
+      perStageConfidence: z.number().optional(),
+      failures: z.number().int().optional(),
+    }),
+  ),
+  outcome: LotOutcome,
+});
+export type StageResult = z.infer<typeof StageResult>;
+
+/** What the planned remainder would come to, judged by the specimens so far. */
+export const Forecast = z.strictObject({
+  /** Planned runs still to be made, declared stages included. */
+  remaining: z.number().int(),
+  /** That the line would then be met. */
+  probability: z.number(),
+  /** Standard error of it, by simulation. */
+  error: z.number(),
+  seed: z.number(),
+  replicates: z.number(),
+  /** What it rests on, such as the distribution assumed. */
+  assumptions: z.array(z.string()),
+  sentence: z.string(),
+});
+export type Forecast = z.infer<typeof Forecast>;
 
 export const LineResult = z.strictObject({
   line: z.string(),
@@ -134,6 +238,11 @@ export const LineResult = z.strictObject({
     NotEvaluated,
   ]),
   criteria: z.array(CriterionResult),
+  outliers: z.array(OutlierFinding).optional(),
+  /** Where the line has stages. */
+  stages: z.array(StageResult).optional(),
+  /** Only while planned runs or declared stages remain. */
+  forecast: z.union([Forecast, NotEvaluated]).optional(),
   outcome: LotOutcome,
 });
 export type LineResult = z.infer<typeof LineResult>;
@@ -148,6 +257,8 @@ export const LotResult = z.strictObject({
   lines: z.array(LineResult),
   /** Facts a reader must know beside the number: hand-picked specimens, several modes, external limits failed. */
   notes: z.array(z.string()),
+  /** Set where the lot was looked at under another plan or limit than its own: nothing was decided by it. */
+  whatIf: z.strictObject({ changed: z.array(z.string()).min(1) }).optional(),
   software: z.string(),
 });
 export type LotResult = z.infer<typeof LotResult>;

@@ -88,13 +88,15 @@ export const MethodCharacteristic = z.strictObject({
 });
 export type MethodCharacteristic = z.infer<typeof MethodCharacteristic>;
 
+export const FailureModeCode = z.string().regex(/^[A-Z]{2}-[A-Z]{2,5}$/);
+
 /**
  * A failure mode under the lab's own code, and what it counts as for each characteristic:
  * `failure` (the value is where the part broke), `at least` (something else gave way first, so a sound part holds
  * at least the value), `none` (says nothing about this characteristic).
  */
 export const FailureMode = z.strictObject({
-  code: z.string().regex(/^[A-Z]{2}-[A-Z]{2,5}$/),
+  code: FailureModeCode,
   meaning: Line,
   countsAs: z.record(ChannelName, z.enum(['failure', 'at least', 'none'])),
   /** How the pressure is lost where this came first. A fall of pressure alone does not tell a rim from a tyre. */

@@ -47,6 +47,9 @@ export const Step = z.strictObject({
   question: z.string(),
   numbers: z.record(z.string(), z.union([z.number(), z.string()])),
   answer: z.string(),
+  /** The formula that gave the numbers, and the document it is taken from, where there is one. */
+  formula: z.string().optional(),
+  source: z.string().optional(),
 });
 export type Step = z.infer<typeof Step>;
 
