@@ -40,6 +40,7 @@ export { type ZeroFailureBound, zeroFailureBound } from './bounds/zero-failure-b
 export { listMethods, type MethodEntry, methodSchema } from './compute/catalogue.js';
 export { type ComputeError, type ComputeReply, compute } from './compute/compute.js';
 export { computeMethods } from './compute/registry.js';
+export { type MeanLimits, meanLimits } from './description/mean-limits.js';
 export * from './description/one-way-anova.js';
 export { type Described, type Summary, summary } from './description/summary.js';
 export { normalCdf, normalDensity, normalQuantile } from './distributions/normal.js';
@@ -69,6 +70,7 @@ export {
   weibullLogLikelihood,
 } from './fits/weibull-fit.js';
 export * from './hypotheses/anderson-darling.js';
+export { type BatchTestPower, batchTestPower } from './hypotheses/batch-test-power.js';
 export * from './hypotheses/equal-variance.js';
 export * from './hypotheses/k-sample-anderson-darling.js';
 export * from './hypotheses/kruskal-wallis.js';
@@ -100,12 +102,23 @@ export {
 } from './plotting/plotting-positions.js';
 export { type WeibullRankRegression, weibullRankRegression } from './plotting/weibull-rank-regression.js';
 export { type Generator, generatorFrom, seededGenerator } from './random/generator.js';
+export type { LevelResult } from './regression/binary-likelihood.js';
+export { type ResponseCurve, responseCurve } from './regression/response-curve.js';
+export { type Staircase, type StaircaseTrial, staircase } from './regression/staircase.js';
 export { type DemonstrationGoal, type DemonstrationSize, demonstrationSize } from './sizing/demonstration-size.js';
+export { type CountScheduleChance, type CountStage, countScheduleChance } from './sizing/stages/count-schedule.js';
 export { type ScheduleQuestion, type StageConfidence, stageConfidence } from './sizing/stages/stage-confidence.js';
+export {
+  type WeibullDemonstration,
+  type WeibullDemonstrationGoal,
+  weibullDemonstrationLoad,
+  weibullDemonstrationSize,
+} from './sizing/weibull-demonstration-size.js';
 export { zeroFailureSize } from './sizing/zero-failure-size.js';
 export { coveragePage } from './study/coverage-page.js';
 export { type Breach, breaches, coverageExperiments, coverageStudy } from './study/coverage-study.js';
 export type { Experiment, Outcome } from './study/experiment.js';
 export * from './uncertainty/combine-uncertainty.js';
+export { type ConformanceProbability, conformanceProbability } from './uncertainty/conformance-probability.js';
 export { coverageOfParts, type ErrorPart } from './uncertainty/coverage-of-parts.js';
 export * from './uncertainty/standard-uncertainty.js';
