@@ -23,6 +23,7 @@ export {
   limitInWords,
   listed,
   percent,
+  poolingInWords,
   rangeInWords,
   ruleInWords,
   valueInWords,

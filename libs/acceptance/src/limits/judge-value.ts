@@ -2,16 +2,22 @@ import {
   type CharacteristicValue,
   isExternal,
   isNotEvaluated,
-  type Limit,
   limitName,
+  type MeasuredLimit,
+  type NotEvaluated,
+  notEvaluated,
   type Result,
   type Verdict,
+  type VerdictOutcome,
 } from '@breakbook/lab';
+import { conformanceProbability } from '@breakbook/statistics';
 import { rangeInWords, valueInWords, verdictSentence } from '../words/index.js';
 import { guarded, limitIn, type Range } from './limit-in-unit.js';
+import { verdictSteps } from './verdict-steps.js';
+import { FOUR_ZONES, insideBy, spanOf, zoneOf } from './zone-of.js';
 
 export interface ValueAndLimit {
-  limit: Limit;
+  limit: MeasuredLimit;
   result: Result;
   specimen: string;
   /** Is the characteristic a difference, such as a temperature rise? Its limit then converts without the zero point. */
@@ -19,33 +25,35 @@ export interface ValueAndLimit {
 }
 
 type Answer =
-  | { outcome: 'conforms' | 'does not conform' }
+  | { outcome: Exclude<VerdictOutcome, 'not evaluated'> }
   | { outcome: 'not evaluated'; because: string; possibleIf: string };
 
 /**
  * Does this value conform to this limit under the limit's decision rule?
  *
- *     w = 0 (simple) or r U (guarded);  accepted from TL + w (at least) or up to TL - w (at most)
+ *     w = 0 (simple) or r U (guarded, four zones);  accepted from TL + w (at least) or up to TL - w (at most)
  *
  * A value known from one side stands for every number on that side: it conforms when all of them are accepted, does
  * not conform when none is, and is not evaluated otherwise. "At most" and the upper end of "between" say that the part
  * broke there or before: a part that broke by the limit does not hold it. Value and limits are compared unrounded in the result's
- * unit; a value exactly on an acceptance limit is accepted. Two outcomes: a value between the limit and the acceptance
- * limit is not accepted.
+ * unit; a value exactly on an acceptance limit is accepted. A guarded rule has two outcomes: a value between the limit and the
+ * acceptance limit is not accepted. The rule of four zones has four, as `zoneOf` has them.
  *
- * Source: ILAC-G8:09/2019, 4.2.1 and 4.2.2; JCGM 106:2012, 8.2 and 8.3.
+ * Source: ILAC-G8:09/2019, 4.2.1 to 4.2.3; JCGM 106:2012, 8.2 and 8.3.
  */
 export function judgeValue({ limit, result, specimen, difference }: ValueAndLimit): Verdict {
   const { uncertainty, unit } = result;
   const limitValue = limitIn(limit, unit, difference);
   const { decisionRule: rule } = limit;
   // Without U a guarded rule has no band; the answer below is then that there is none.
-  const guardBand = rule.rule === 'guarded' ? rule.r * (uncertainty?.expanded ?? 0) : 0;
+  const guardBand = rule.rule === 'simple' ? 0 : rule.r * (uncertainty?.expanded ?? 0);
   const acceptance = guarded(limitValue, guardBand);
 
   const value = isNotEvaluated(result.value) ? undefined : result.value;
   const answer = answerTo({ limit, result, limitValue, acceptance });
   const margin = value && answer.outcome !== 'not evaluated' ? marginOf(value, limitValue) : undefined;
+  const zone = value && answer.outcome !== 'not evaluated' ? zoneOf(value, limitValue, guardBand) : undefined;
+  const probability = probabilityOf(result, limitValue);
   const reasons =
     answer.outcome === 'not evaluated' ? { because: answer.because, possibleIf: answer.possibleIf } : undefined;
 
@@ -61,6 +69,8 @@ export function judgeValue({ limit, result, specimen, difference }: ValueAndLimi
     acceptance,
     guardBand,
     ...(margin === undefined ? {} : { margin }),
+    ...(zone === undefined ? {} : { zone }),
+    probabilityOfConformance: probability,
     sentence: verdictSentence({
       title: result.title,
       specimen,
@@ -74,18 +84,26 @@ export function judgeValue({ limit, result, specimen, difference }: ValueAndLimi
       ...(reasons ? { because: reasons.because } : {}),
     }),
     ...reasons,
+    steps: verdictSteps({ limit, result, limitValue, acceptance, guardBand, margin, zone, probability, answer }),
   };
 }
 
-function answerTo(given: { limit: Limit; result: Result; limitValue: Range; acceptance: Range }): Answer {
+function answerTo(given: { limit: MeasuredLimit; result: Result; limitValue: Range; acceptance: Range }): Answer {
   const { limit, result, limitValue, acceptance } = given;
   if (isNotEvaluated(result.value)) return { outcome: 'not evaluated', ...result.value.notEvaluated };
-  if (limit.decisionRule.rule === 'guarded' && !result.uncertainty)
+  if (limit.decisionRule.rule !== 'simple' && !result.uncertainty)
     return {
       outcome: 'not evaluated',
       because: `the rule of ${limitName(limit)} needs the expanded uncertainty U and the method states none`,
       possibleIf: `a revision of the method states an uncertainty budget for ${result.characteristic}`,
     };
+
+  if (limit.decisionRule.rule === 'four zones') {
+    const zone = zoneOf(result.value, limitValue, limit.decisionRule.r * (result.uncertainty?.expanded ?? 0));
+    return zone === undefined
+      ? { outcome: 'not evaluated', ...whyOpen(result.value, result.unit, limit, limitValue) }
+      : { outcome: FOUR_ZONES[zone] };
+  }
 
   const [lowest, highest] = spanOf(result.value);
   const [low, high] = [limitValue.lower ?? -Infinity, limitValue.upper ?? Infinity];
@@ -106,20 +124,6 @@ function answerTo(given: { limit: Limit; result: Result; limitValue: Range; acce
   return { outcome: 'not evaluated', ...whyOpen(result.value, result.unit, limit, acceptance) };
 }
 
-/** Every number that a value stands for, as the ends of an interval. */
-function spanOf(value: CharacteristicValue): [lowest: number, highest: number] {
-  switch (value.kind) {
-    case 'exact':
-      return [value.value, value.value];
-    case 'atLeast':
-      return [value.value, Infinity];
-    case 'atMost':
-      return [-Infinity, value.value];
-    case 'between':
-      return [value.lower, value.upper];
-  }
-}
-
 /** Is the highest number of this value one at which the part had broken? */
 function brokeBy({ kind }: CharacteristicValue): boolean {
   return kind === 'atMost' || kind === 'between';
@@ -129,7 +133,7 @@ function brokeBy({ kind }: CharacteristicValue): boolean {
 function whyOpen(
   value: CharacteristicValue,
   unit: string,
-  limit: Limit,
+  limit: MeasuredLimit,
   acceptance: Range,
 ): { because: string; possibleIf: string } {
   const band = limit.decisionRule.rule === 'guarded' ? ' with its guard band' : '';
@@ -150,11 +154,21 @@ function whyOpen(
  * How far the worst number that a value stands for lies inside the limits (not the acceptance limits), negative
  * outside; undefined where that number is infinitely far.
  */
-function marginOf(value: CharacteristicValue, { lower, upper }: Range): number | undefined {
+function marginOf(value: CharacteristicValue, limits: Range): number | undefined {
   const [lowest, highest] = spanOf(value);
-  const margin = Math.min(
-    lower === undefined ? Infinity : lowest - lower,
-    upper === undefined ? Infinity : upper - highest,
-  );
+  const margin = Math.min(insideBy(lowest, limits), insideBy(highest, limits));
   return Number.isFinite(margin) ? margin : undefined;
+}
+
+/** JCGM 106:2012, clause 7, without knowledge from before the measurement. */
+function probabilityOf({ value, uncertainty, characteristic }: Result, limits: Range): number | NotEvaluated {
+  if (isNotEvaluated(value)) return value;
+  if (!uncertainty || uncertainty.expanded === 0)
+    return notEvaluated(
+      'no uncertainty is stated of the value',
+      `a revision of the method states an uncertainty budget for ${characteristic}`,
+    );
+  if (value.kind !== 'exact')
+    return notEvaluated('the value is known from one side only, or between two', 'a specimen gives an exact value');
+  return conformanceProbability(value.value, uncertainty.expanded / uncertainty.k, limits).probability;
 }

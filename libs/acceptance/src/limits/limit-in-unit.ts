@@ -17,6 +17,8 @@ export function limitIn(limit: Limit, unit: string, difference: boolean): Range 
       return { upper: converted(limit.value) };
     case 'between':
       return { lower: converted(limit.lower), upper: converted(limit.upper) };
+    case 'absent':
+      return { upper: 0 };
   }
 }
 

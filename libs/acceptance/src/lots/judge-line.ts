@@ -1,33 +1,28 @@
 import {
   type ClaimEntry,
-  type CriterionOutcome,
   type CriterionResult,
-  isNotEvaluated,
+  type EarlierSample,
   type Limit,
   type LineResult,
   type Lot,
   type LotOutcome,
   limitName,
   type Method,
-  type NotEvaluated,
-  notEvaluated,
   type Plan,
   type PlanLine,
   Refusal,
   type Specimen,
-  type WeibullSummary,
+  type StageResult,
 } from '@breakbook/lab';
-import { fitWeibull, summary } from '@breakbook/statistics';
-import { counted } from '../words/index.js';
 import { type Claim, claimOf, type JudgedRun, type UnreadRun } from './claim.js';
-import { everySpecimen } from './criteria/every-specimen.js';
+import { combined } from './combined.js';
+import { judgeCriterion } from './criteria/judge-criterion.js';
 import { type Question } from './criteria/question.js';
-import { toleranceBound } from './criteria/tolerance-bound.js';
-import { zeroFailures } from './criteria/zero-failures.js';
-import { type ClaimSample, sampleOf } from './samples.js';
-
-/** Two-sided confidence of the shape's limits beside the Weibull fit, which describes and decides nothing. */
-const SHAPE_CONFIDENCE = 0.95;
+import { forecastOf } from './forecast/forecast-of.js';
+import { type Look, looksOf, plannedAt } from './look.js';
+import { outliersOf } from './outliers.js';
+import { summaryOf, weibullOf } from './sample-figures.js';
+import { sampleOf } from './samples.js';
 
 export interface LineToJudge {
   line: PlanLine;
@@ -38,6 +33,8 @@ export interface LineToJudge {
   specimens: readonly Specimen[];
   /** All runs of the lot, in the order recorded. */
   runs: readonly (JudgedRun | UnreadRun)[];
+  /** What earlier lots gave, in any order. */
+  earlier?: readonly EarlierSample[] | undefined;
 }
 
 /** What a plan line came to, with the claim it rests on. */
@@ -46,22 +43,44 @@ export interface JudgedLine {
   claim: Claim;
 }
 
-/** Does the lot meet this line of the plan? Criteria combine by all. */
-export function judgeLine({ line, plan, lot, methods, limits, specimens, runs }: LineToJudge): JudgedLine {
+/**
+ * Does the lot meet this line of the plan? The criteria are looked at when the number planned is complete: once, or, where
+ * stages were declared, after each stage until the line is met or failed. No other look is taken: one more for every
+ * specimen would accept bad lots too often.
+ */
+export function judgeLine(given: LineToJudge): JudgedLine {
+  const { line, plan, methods, runs, specimens } = given;
   const method = methods.find((one) => one.method === line.method && one.revision === line.methodRevision);
   if (!method) throw unknownIn(plan, `method ${line.method} rev. ${line.methodRevision}`, line);
   const characteristic = method.characteristics.find((one) => one.characteristic === line.characteristic);
   if (!characteristic) throw unknownIn(plan, `characteristic ${line.characteristic}`, line);
 
-  const claim = claimOf(line, runs, specimens);
-  const criteria = line.criteria.map((criterion) => {
-    const limit = limits.find(
-      (one) => one.limit === criterion.limit.limit && one.revision === criterion.limit.revision,
-    );
-    if (!limit) throw unknownIn(plan, limitName(criterion.limit), line);
-    return judgeCriterion({ criterion, limit, plan, lot, method, claim });
-  });
+  const stages: StageResult[] = [];
+  let seen: { look: Look; claim: Claim; questions: Question[]; criteria: CriterionResult[]; outcome: LotOutcome };
+  const looks = looksOf(line);
+  let next = 0;
+  do {
+    const look = looks[next++] as Look;
+    const claim = claimOf({ ...line, specimens: plannedAt(look) }, runs, specimens);
+    const questions = questionsOf(given, method, claim, look);
+    const criteria = questions.map(judgeCriterion);
+    seen = {
+      look,
+      claim,
+      questions,
+      criteria,
+      outcome: combined(
+        criteria.map(({ outcome }) => outcome),
+        line,
+      ),
+    };
+    stages.push(stageOf(seen));
+  } while (seen.outcome === 'undecided' && seen.claim.complete && !seen.look.last);
+
+  const { claim, questions, criteria, outcome } = seen;
   const sample = sampleOf(claim.runs, line.characteristic);
+  const outliers = outliersOf(questions, line, claim);
+  const forecast = outcome === 'undecided' ? forecastOf(questions, line, claim, seen.look) : undefined;
   return {
     claim,
     result: {
@@ -75,27 +94,66 @@ export function judgeLine({ line, plan, lot, methods, limits, specimens, runs }:
       weibull: weibullOf(sample, method),
       summary: summaryOf(sample),
       criteria,
-      outcome: combined(criteria.map(({ outcome }) => outcome)),
+      ...(outliers.length > 0 ? { outliers } : {}),
+      ...(line.stages ? { stages } : {}),
+      ...(forecast ? { forecast } : {}),
+      outcome,
     },
   };
 }
 
-function judgeCriterion(question: Question): CriterionResult {
-  const { criterion } = question;
-  switch (criterion.kind) {
-    case 'every specimen':
-      return everySpecimen({ ...question, criterion });
-    case 'tolerance bound':
-      return toleranceBound({ ...question, criterion });
-    case 'zero failures':
-      return zeroFailures({ ...question, criterion });
-  }
+function questionsOf(
+  { line, plan, lot, limits, earlier = [] }: LineToJudge,
+  method: Method,
+  claim: Claim,
+  look: Look,
+): Question[] {
+  const lots = earlier
+    .filter(
+      (one) =>
+        one.lot !== lot.lot &&
+        one.line === line.line &&
+        one.method === method.method &&
+        one.methodRevision === method.revision &&
+        one.madeTo < lot.madeTo,
+    )
+    .sort((a, b) => (a.madeTo < b.madeTo ? 1 : a.madeTo > b.madeTo ? -1 : a.lot < b.lot ? 1 : -1));
+  return line.criteria.map((criterion) => {
+    const limit = limits.find(
+      (one) => one.limit === criterion.limit.limit && one.revision === criterion.limit.revision,
+    );
+    if (!limit) throw unknownIn(plan, limitName(criterion.limit), line);
+    return { criterion, limit, plan, lot, method, claim, look, earlier: lots };
+  });
 }
 
-/** Met when all are met, not met when any is not, undecided otherwise. */
-export function combined(outcomes: readonly CriterionOutcome[]): LotOutcome {
-  if (outcomes.includes('not met')) return 'does not meet the plan';
-  return outcomes.every((outcome) => outcome === 'met') ? 'meets the plan' : 'undecided';
+function stageOf({
+  look,
+  claim,
+  criteria,
+  outcome,
+}: {
+  look: Look;
+  claim: Claim;
+  criteria: CriterionResult[];
+  outcome: LotOutcome;
+}): StageResult {
+  return {
+    stage: look.stage,
+    planned: plannedAt(look),
+    inClaim: claim.runs.length,
+    complete: claim.complete,
+    criteria: criteria.map((one) => ({
+      criterion: one.criterion,
+      outcome: one.outcome,
+      ...(one.bound ? { bound: one.bound.value } : {}),
+      ...(typeof one.numbers['confidence of this look'] === 'number'
+        ? { perStageConfidence: one.numbers['confidence of this look'] }
+        : {}),
+      ...(typeof one.numbers.failures === 'number' ? { failures: one.numbers.failures } : {}),
+    })),
+    outcome,
+  };
 }
 
 function countsOf(
@@ -119,58 +177,6 @@ function countsOf(
     void: count('void'),
     inClaim: entries.filter(({ inClaim }) => inClaim).length,
   };
-}
-
-function weibullOf({ sample, n, missing }: ClaimSample, method: Method): WeibullSummary | NotEvaluated {
-  const absent = withoutAll(missing);
-  if (absent) return absent;
-  if (n < method.minimumSpecimens)
-    return notEvaluated(
-      `not estimable from ${counted(n, 'specimen')}: ${method.method} rev. ${method.revision} asks for at least ${method.minimumSpecimens}`,
-      `at least ${method.minimumSpecimens} specimens make the claim`,
-    );
-  const values = [...(sample.exact ?? []), ...(sample.atMost ?? []), ...(sample.between ?? []).flat()];
-  if (values.some((value) => value <= 0) || (sample.atLeast ?? []).some((value) => value < 0))
-    return notEvaluated(
-      'a value of 0 or less cannot come from a Weibull distribution',
-      'the value is found to be recorded wrongly',
-    );
-  const fit = fitWeibull(sample, { confidence: SHAPE_CONFIDENCE });
-  if (isNotEvaluated(fit)) return fit;
-  const [low, high] = fit.limits.shape;
-  const shapeLimits: WeibullSummary['shapeLimits'] = isNotEvaluated(low)
-    ? low
-    : isNotEvaluated(high)
-      ? high
-      : [low, high];
-  return {
-    n: fit.n,
-    failures: fit.failures,
-    shape: fit.shape,
-    scale: fit.scale,
-    shapeLimits,
-    confidence: SHAPE_CONFIDENCE,
-  };
-}
-
-function summaryOf({ sample, n, missing }: ClaimSample): LineResult['summary'] {
-  const absent = withoutAll(missing);
-  if (absent) return absent;
-  const exact = sample.exact ?? [];
-  if (exact.length < n)
-    return notEvaluated(
-      `${n - exact.length} of ${n} values are known from one side only or between two, so they have no mean`,
-      'every value is known exactly',
-    );
-  const described = summary(exact);
-  if (isNotEvaluated(described)) return described;
-  if (isNotEvaluated(described.sd)) return described.sd;
-  return { n, mean: described.mean, sd: described.sd, min: described.min, max: described.max };
-}
-
-function withoutAll(missing: ClaimSample['missing']): NotEvaluated | undefined {
-  const [first] = missing;
-  return first && notEvaluated(`run ${first.run} of the claim gives no value: ${first.because}`, first.possibleIf);
 }
 
 function unknownIn(plan: Plan, what: string, line: PlanLine): Refusal {

@@ -1,4 +1,5 @@
 import {
+  type EarlierSample,
   type Limit,
   type Lot,
   type LotOutcome,
@@ -20,6 +21,8 @@ export interface LotToJudge {
   specimens: readonly Specimen[];
   /** All runs of the lot, in the order recorded; those whose files were refused keep their place. */
   runs: readonly (JudgedRun | UnreadRun)[];
+  /** What earlier lots gave, for a plan that pools them. */
+  earlier?: readonly EarlierSample[] | undefined;
 }
 
 /**

@@ -1,4 +1,5 @@
 import { type Limit, type LotResult, limitName, type Run, type Verdict } from '@breakbook/lab';
+import { isFailed } from '../decisions/failures.js';
 import { counted, listed, theLimit } from '../words/index.js';
 import { type JudgedRun, type UnreadRun } from './claim.js';
 import { populationOf } from './criteria/question.js';
@@ -27,7 +28,7 @@ export function notesOn(given: LotToJudge, lines: readonly JudgedLine[]): LotRes
 }
 
 function failedVerdicts(one: JudgedRun): Verdict[] {
-  return one.judgement.verdicts.filter(({ outcome }) => outcome === 'does not conform');
+  return one.judgement.verdicts.filter(isFailed);
 }
 
 function externalFailures({ runs, limits }: LotToJudge): string[] {

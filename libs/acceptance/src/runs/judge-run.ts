@@ -14,6 +14,7 @@ import {
   type RunJudgement,
 } from '@breakbook/lab';
 import { isDifference } from '@breakbook/units';
+import { judgeSigns } from '../limits/judge-signs.js';
 import { judgeValue } from '../limits/judge-value.js';
 import { examinedResult } from './examined-result.js';
 
@@ -51,16 +52,25 @@ export function judgeRun({ plan, method, limits, reading, run }: RunToJudge): Ru
         code: 'meta.unknown',
         detail: `${limitName(ref)}, which plan ${plan.plan} rev. ${plan.revision} names in line ${line.line}, is not there. Add this revision of the limit.`,
       });
+    const refusal = notEvaluated(
+      `the run is ${decision.validity}${reason === '' ? '' : ` (${reason})`}`,
+      'a valid run is made on another specimen drawn by the same rule',
+    );
+    if (limit.bound === 'absent')
+      return judgeSigns({
+        limit,
+        method,
+        examination: run.examination,
+        specimen: run.specimen,
+        ...(counts ? {} : { withheld: refusal }),
+      });
     const result = results.find((one) => one.characteristic === limit.characteristic);
     const withheld = counts
       ? notEvaluated(
           `the run gives no ${limit.characteristic}`,
           `the method gives ${limit.characteristic}, or it is keyed for this run`,
         )
-      : notEvaluated(
-          `the run is ${decision.validity}${reason === '' ? '' : ` (${reason})`}`,
-          'a valid run is made on another specimen drawn by the same rule',
-        );
+      : refusal;
     return judgeValue({
       limit,
       result: result && counts ? result : { ...(result ?? unknownResult(limit)), value: withheld },

@@ -21,7 +21,15 @@ export function criterionStatement(criterion: Criterion, limit: Limit, populatio
     case 'tolerance bound':
       return `At least ${percent(criterion.coverage)} of the ${population} holds ${limitInWords(limit)}, with ${percent(criterion.confidence)} confidence, assuming ${DISTRIBUTION_WORDS[criterion.distribution]}.`;
     case 'zero failures':
-      return `At least ${percent(criterion.reliability)} of the ${population} conforms to ${theLimit(limit)}, with ${percent(criterion.confidence)} confidence, shown by specimens of which none fails.`;
+      return `At least ${percent(criterion.reliability)} of the ${population} conforms to ${theLimit(limit)}, with ${percent(criterion.confidence)} confidence, shown by specimens ${criterion.raised ? `loaded to ${criterion.raised.loadRatio} times the limit, ` : ''}of which none fails${criterion.raised ? `, assuming a Weibull shape of ${criterion.raised.shape} or more` : ''}.`;
+    case 'failures at most':
+      return criterion.looks
+        ? `No more specimens fail ${theLimit(limit)} than each stage allows: ${criterion.looks.map(({ accept, reject }, index) => `after stage ${index + 1} ${accept} ${accept === 1 ? 'is' : 'are'} accepted and ${reject} rejected`).join('; ')}. No confidence is claimed.`
+        : `At most ${counted(criterion.allowed, 'specimen')} tested ${criterion.allowed === 1 ? 'fails' : 'fail'} ${theLimit(limit)}. No confidence is claimed.`;
+    case 'response energy':
+      return `The load at which ${criterion.share === 0.5 ? 'half' : percent(criterion.share)} of the ${population} breaks meets ${theLimit(limit)}, with ${percent(criterion.confidence)} confidence, each specimen struck once, ${criterion.levels ? `at levels of ${criterion.levels.join(', ')} ${limit.unit}` : `by a staircase in steps of ${criterion.step} ${limit.unit}`}, assuming a normal distribution over the levels.`;
+    case 'mean':
+      return `The mean of the ${population} lies within ${theLimit(limit)}, with ${percent(criterion.confidence)} confidence.`;
   }
 }
 

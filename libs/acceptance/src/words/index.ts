@@ -10,4 +10,5 @@ export { counted, listed } from './counted.js';
 export { limitInWords, rangeInWords, ruleInWords, theLimit } from './limit-in-words.js';
 export { boundInWords, valueInWords, withUnit } from './numbers.js';
 export { percent } from './percent.js';
+export { poolingInWords } from './pooling-in-words.js';
 export { capital, type VerdictFields, verdictSentence } from './verdict-sentence.js';

@@ -1,4 +1,5 @@
 import {
+  type AttributeLimit,
   type Limit,
   type LimitRef,
   limitName,
@@ -9,6 +10,7 @@ import {
   shown,
 } from '@breakbook/lab';
 import { sameDimension } from '@breakbook/units';
+import { criterionProblems } from './plan-criterion.js';
 import { problemAt } from './records.js';
 
 /** What a plan line may name, and where the limits stand. */
@@ -41,18 +43,9 @@ export function planLineProblems(plan: Plan, line: PlanLine, at: string, records
       ? []
       : [notGiven(`${at}/characteristic`, method, line.characteristic, `line ${line.line}`)]),
     ...line.limits.flatMap((ref, index) => limitProblems(plan, method, ref, `${at}/limits/${index}`, records)),
-    ...line.criteria.flatMap((criterion, index) => {
-      const limit = records.limitOf(criterion.limit);
-      if (criterion.kind !== 'tolerance bound' || !limit || limit.bound === 'at least') return [];
-      return [
-        problemAt(
-          'state.conflict',
-          `${at}/criteria/${index}/limit`,
-          `criterion ${criterion.criterion} sets a lower bound against ${limitName(limit)}, which is "${limit.bound}". Name an "at least" limit.`,
-          limitName(limit),
-        ),
-      ];
-    }),
+    ...line.criteria.flatMap((criterion, index) =>
+      criterionProblems(plan, line, criterion, method, records.limitOf(criterion.limit), `${at}/criteria/${index}`),
+    ),
   ];
 }
 
@@ -74,6 +67,8 @@ function limitProblems(
       ),
     ];
   const place = placeOf(limit, at);
+  if (limit.bound === 'absent')
+    return [...signProblems(limit, method, place), ...inForce(limit, limits, plan.approvedOn, at)];
   const characteristic = method.characteristics.find((one) => one.characteristic === limit.characteristic);
   if (!characteristic) return [notGiven(`${place}/characteristic`, method, limit.characteristic, limitName(limit))];
   return [
@@ -117,6 +112,26 @@ function inForce(limit: Limit, limits: readonly Limit[], day: string, at: string
       limitName(limit),
     ),
   ];
+}
+
+/** Signs that must be absent are failure modes of the method, or nobody would record them. */
+function signProblems({ signs }: AttributeLimit, method: Method, place: string): Problem[] {
+  const known = method.failureModes.map(({ code }) => code);
+  return signs.flatMap((sign, index) =>
+    known.includes(sign)
+      ? []
+      : [
+          {
+            ...problemAt(
+              'meta.unknown',
+              `${place}/signs/${index}`,
+              `${shown(sign)} is no failure mode of method ${method.method} rev. ${method.revision}. It knows ${known.join(', ')}.`,
+              sign,
+            ),
+            expected: known.join(', '),
+          },
+        ],
+  );
 }
 
 function gives(method: Method, characteristic: string): boolean {

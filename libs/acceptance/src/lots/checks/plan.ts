@@ -83,19 +83,23 @@ export function builtByDrawer(specimen: Specimen, drawer: Person, at: string): P
   ];
 }
 
+function drawnFor({ specimens, retained = 0, witnesses = 0 }: PlanLine): number {
+  return specimens + retained + witnesses;
+}
+
 function lineProblems(records: Records, line: PlanLine, at: string): Problem[] {
   const { lot, limits, plan } = records.bundle;
   const { methodOf, limitOf } = records;
   const placeOf = (limit: Limit) => `/limits/${limits.indexOf(limit)}`;
   return [
     ...planLineProblems(plan, line, at, { limits, methodOf, limitOf, placeOf }),
-    ...(line.specimens > lot.size
+    ...(drawnFor(line) > lot.size
       ? [
           problemAt(
             'state.conflict',
             `${at}/specimens`,
-            `the plan asks for ${line.specimens} specimens of a lot of ${lot.size}. Plan no more than the lot holds.`,
-            String(line.specimens),
+            `the plan asks for ${drawnFor(line)} specimens of a lot of ${lot.size}${drawnFor(line) === line.specimens ? '' : ', those retained and the witnesses included'}. Plan no more than the lot holds.`,
+            String(drawnFor(line)),
           ),
         ]
       : []),

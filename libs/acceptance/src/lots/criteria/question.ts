@@ -1,6 +1,7 @@
 import {
   type Criterion,
   type CriterionResult,
+  type EarlierSample,
   isExternal,
   type Limit,
   type Lot,
@@ -13,6 +14,7 @@ import { limitIn } from '../../limits/limit-in-unit.js';
 import { differs } from '../../runs/judge-run.js';
 import { counted, criterionStatement, type Population } from '../../words/index.js';
 import { type Claim, type JudgedRun } from '../claim.js';
+import { type Look, plannedAt } from '../look.js';
 import { type ClaimSample, sampleOf } from '../samples.js';
 
 /** One criterion with everything its answer rests on. */
@@ -23,11 +25,14 @@ export interface Question<C extends Criterion = Criterion> {
   lot: Lot;
   method: Method;
   claim: Claim;
+  look: Look;
+  /** What earlier lots gave of this line, the latest first. */
+  earlier: readonly EarlierSample[];
 }
 
 /** What an answer adds to the criterion it answers. */
 export type Answer = Pick<CriterionResult, 'outcome' | 'numbers' | 'steps'> &
-  Partial<Pick<CriterionResult, 'bound' | 'boundAllModes' | 'because' | 'possibleIf'>>;
+  Partial<Pick<CriterionResult, 'bound' | 'boundAllModes' | 'pooled' | 'because' | 'possibleIf'>>;
 
 /** The result of a criterion, from the question and its answer. */
 export function answered(question: Question, answer: Answer): CriterionResult {
@@ -45,6 +50,7 @@ export function answered(question: Question, answer: Answer): CriterionResult {
     numbers: { ...answer.numbers, ...(lower !== undefined && upper !== undefined ? { 'upper limit': upper } : {}) },
     ...(answer.bound ? { bound: answer.bound } : {}),
     ...(answer.boundAllModes ? { boundAllModes: answer.boundAllModes } : {}),
+    ...(answer.pooled ? { pooled: answer.pooled } : {}),
     ...(answer.because === undefined ? {} : { because: answer.because }),
     ...(answer.possibleIf === undefined ? {} : { possibleIf: answer.possibleIf }),
     steps: answer.steps,
@@ -56,8 +62,22 @@ export function answered(question: Question, answer: Answer): CriterionResult {
  * only counts and order statistics have a form for a lot of so many units.
  */
 export function populationOf(criterion: Criterion, plan: Plan): Population {
-  const fitted = criterion.kind === 'tolerance bound' && criterion.distribution !== 'distribution-free';
-  return fitted ? 'process' : plan.claim.population;
+  return isFitted(criterion) ? 'process' : plan.claim.population;
+}
+
+function isFitted(criterion: Criterion): boolean {
+  switch (criterion.kind) {
+    case 'tolerance bound':
+      return criterion.distribution !== 'distribution-free';
+    case 'zero failures':
+      return criterion.raised !== undefined;
+    case 'every specimen':
+    case 'failures at most':
+      return false;
+    case 'response energy':
+    case 'mean':
+      return true;
+  }
 }
 
 /** The number of units a claim about this lot alone is drawn from; undefined for a process. */
@@ -101,6 +121,23 @@ export function whyOpen(question: Question, open: readonly JudgedRun[]): { becau
   return {
     because: `specimen ${first?.run.specimen ?? ''} has no verdict: ${verdict?.because ?? 'none was given'}${others}`,
     possibleIf: verdict?.possibleIf ?? 'the run is judged',
+  };
+}
+
+/** Why there is no sample where a run of the claim gives no value, the first in full. */
+export function whyMissing({ missing }: ClaimSample): { because: string; possibleIf: string } | undefined {
+  const [first] = missing;
+  return (
+    first && { because: `run ${first.run} of the claim gives no value: ${first.because}`, possibleIf: first.possibleIf }
+  );
+}
+
+/** Why a look that settles nothing is no end: another stage was declared before the test. */
+export function whyNextStage({ look }: Question, seen: string): { because: string; possibleIf: string } {
+  const adds = (look.sizes[look.stage] as number) - plannedAt(look);
+  return {
+    because: `${seen}; stage ${look.stage + 1} of ${look.sizes.length} was declared for this`,
+    possibleIf: `${counted(adds, 'more valid run')} of stage ${look.stage + 1} can be made`,
   };
 }
 

@@ -18,8 +18,20 @@ import {
   theLimit,
   valueInWords,
 } from '../../words/index.js';
+import { type LookConfidence, lookConfidence } from '../look.js';
 import { failuresIn } from '../samples.js';
-import { answered, claimStep, limitOf, lotSizeOf, type Question, samplesFor, whyNotYet } from './question.js';
+import { pooledSample, poolingSteps } from './pooled-sample.js';
+import {
+  answered,
+  claimStep,
+  limitOf,
+  lotSizeOf,
+  type Question,
+  samplesFor,
+  whyMissing,
+  whyNextStage,
+  whyNotYet,
+} from './question.js';
 
 type ToleranceBound = Question<Extract<Criterion, { kind: 'tolerance bound' }>>;
 
@@ -32,9 +44,10 @@ type Bound = LowerToleranceBound & { achievedConfidence: number };
  * added to it: specimen scatter and measurement uncertainty are reported apart.
  */
 export function toleranceBound(question: ToleranceBound): CriterionResult {
-  const { criterion, limit, claim, method } = question;
+  const { criterion, limit, claim, method, look } = question;
   const { unit, lower } = limitOf(question);
-  const { sample, allModes, n, otherModes, missing } = samplesFor(question);
+  const samples = samplesFor(question);
+  const { sample, allModes, n, otherModes } = samples;
   const failures = failuresIn(sample);
   const numbers = {
     planned: claim.planned,
@@ -54,12 +67,8 @@ export function toleranceBound(question: ToleranceBound): CriterionResult {
       possibleIf: 'the criterion names an "at least" limit',
     });
   if (!claim.complete) return open('not yet decidable', whyNotYet(question));
-  const [absent] = missing;
-  if (absent)
-    return open('not evaluated', {
-      because: `run ${absent.run} of the claim gives no value: ${absent.because}`,
-      possibleIf: absent.possibleIf,
-    });
+  const absent = whyMissing(samples);
+  if (absent) return open('not evaluated', absent);
   if (n < method.minimumSpecimens)
     return open('not evaluated', {
       because: `${method.method} rev. ${method.revision} prints no bound on fewer than ${method.minimumSpecimens} specimens, and the claim has ${n}`,
@@ -82,9 +91,13 @@ export function toleranceBound(question: ToleranceBound): CriterionResult {
           : `${counted(n - failures, 'specimen')} held without breaking and enter${n - failures === 1 ? 's' : ''} as at least the value reached.`,
   });
 
-  const bound = boundOf(question, sample);
+  const level = lookConfidence(look, criterion);
+  if (look.sizes.length > 1) steps.push(scheduleStep(question, level));
+  const pooled = pooledSample(question, sample);
+  if (pooled) steps.push(...poolingSteps(pooled.finding));
+  const bound = boundOf(question, pooled?.sample ?? sample, level.perStage);
   if (isNotEvaluated(bound)) return open('not evaluated', bound.notEvaluated);
-  const allModesBound = allModes && boundOf(question, allModes);
+  const allModesBound = allModes && boundOf(question, allModes, level.perStage);
   const boundAllModes =
     allModesBound && (isNotEvaluated(allModesBound) ? allModesBound : { value: allModesBound.bound });
 
@@ -99,10 +112,13 @@ export function toleranceBound(question: ToleranceBound): CriterionResult {
         : `The bound would be ${boundInWords(boundAllModes.value, unit, [lower])}. It stands beside the claim and does not decide.`,
     });
 
+  const goesOn = !met && !look.last;
+  const below = `the lower bound, ${boundInWords(bound.bound, unit, [lower])}, lies below ${theLimit(limit)}`;
   return answered(question, {
-    outcome: met ? 'met' : 'not met',
+    outcome: met ? 'met' : goesOn ? 'not yet decidable' : 'not met',
     numbers: {
       ...numbers,
+      ...(look.sizes.length === 1 ? {} : { stage: look.stage, 'confidence of this look': level.perStage }),
       ...(bound.factor === undefined ? {} : { factor: bound.factor }),
       ...(bound.rank === undefined ? {} : { rank: bound.rank }),
       population: bound.population,
@@ -117,15 +133,14 @@ export function toleranceBound(question: ToleranceBound): CriterionResult {
       achievedConfidence: bound.achievedConfidence,
     },
     ...(boundAllModes ? { boundAllModes } : {}),
-    ...(met
-      ? {}
-      : { because: `the lower bound, ${boundInWords(bound.bound, unit, [lower])}, lies below ${theLimit(limit)}` }),
+    ...(pooled ? { pooled: pooled.finding } : {}),
+    ...(met ? {} : goesOn ? whyNextStage(question, below) : { because: below }),
   });
 }
 
 /** The bound of a sample by the plan's distribution, if acceptance may rest on it. */
-function boundOf(question: ToleranceBound, sample: Sample): Bound | NotEvaluated {
-  const { coverage, confidence, distribution } = question.criterion;
+function boundOf(question: ToleranceBound, sample: Sample, confidence: number): Bound | NotEvaluated {
+  const { coverage, distribution } = question.criterion;
   const positiveOnly = distribution === 'weibull' || distribution === 'lognormal';
   if (positiveOnly && !allPositive(sample))
     return notEvaluated(
@@ -150,7 +165,7 @@ function allPositive({ exact = [], atLeast = [], atMost = [], between = [] }: Sa
 }
 
 function boundSteps(
-  { criterion, limit }: ToleranceBound,
+  { criterion, limit, look }: ToleranceBound,
   bound: Bound,
   { unit, lower, met }: { unit: string; lower: number; met: boolean },
 ): Step[] {
@@ -185,7 +200,26 @@ function boundSteps(
       numbers: { bound: bound.bound, limit: lower, difference: bound.bound - lower },
       answer: met
         ? `Yes: it lies at or above ${theLimit(limit)}. Measurement uncertainty is reported apart and not added.`
-        : `No: it lies below ${theLimit(limit)}. The planned number is complete, so more specimens cannot change this.`,
+        : look.last
+          ? `No: it lies below ${theLimit(limit)}. The planned number is complete, so more specimens cannot change this.`
+          : `Not at this look: it lies below ${theLimit(limit)}. Another stage was declared before the test.`,
     },
   ];
+}
+
+/** How a schedule of looks keeps the confidence that the plan claims. */
+function scheduleStep({ criterion, look }: ToleranceBound, level: LookConfidence): Step {
+  return {
+    question: 'At which confidence is the bound taken, so that all looks together keep what is claimed?',
+    numbers: {
+      stage: look.stage,
+      stages: look.sizes.length,
+      'confidence of each look': level.perStage,
+      'kept by the schedule': level.overall,
+      'kept without this': level.unadjusted,
+    },
+    source:
+      'one level for all looks, Pocock (1977), Biometrika 64, 191-199, applied to tolerance bounds; complete samples',
+    answer: `Looks after ${look.sizes.join(', ')} specimens, each at ${percent(Number(level.perStage.toFixed(4)))} confidence, keep ${percent(criterion.confidence)} together. Without this they would keep ${percent(Number(level.unadjusted.toFixed(3)))}.`,
+  };
 }

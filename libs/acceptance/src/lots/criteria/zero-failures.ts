@@ -1,15 +1,26 @@
-import { type Criterion, type CriterionResult, isNotEvaluated, type Step } from '@breakbook/lab';
+import { type CriterionOf, type CriterionResult, isNotEvaluated, type Step } from '@breakbook/lab';
 import { zeroFailureBound, zeroFailureSize } from '@breakbook/statistics';
 import { counted, listed, percent, survivalSentence, theLimit } from '../../words/index.js';
-import { answered, byVerdict, claimStep, lotSizeOf, type Question, whyNotYet, whyOpen } from './question.js';
+import {
+  answered,
+  byVerdict,
+  claimStep,
+  lotSizeOf,
+  type Question,
+  whyNextStage,
+  whyNotYet,
+  whyOpen,
+} from './question.js';
+import { raisedDemonstration } from './raised-demonstration.js';
 
 /**
  * Do enough specimens survive the limit, and none fails, to show that this share of the population does? A specimen
  * survives where its verdict on the limit is "conforms", guard band included. One failure settles it at once; survival
  * is said only when the planned number is complete, and then shows what that number can show and no more.
  */
-export function zeroFailures(question: Question<Extract<Criterion, { kind: 'zero failures' }>>): CriterionResult {
+export function zeroFailures(question: Question<CriterionOf<'zero failures'>>): CriterionResult {
   const { criterion, claim, limit, method, plan } = question;
+  if (criterion.raised) return raisedDemonstration(question, criterion.raised);
   const { reliability, confidence } = criterion;
   const { conforming, failing, open } = byVerdict(question);
   const lotSize = lotSizeOf(question);
@@ -76,6 +87,13 @@ export function zeroFailures(question: Question<Extract<Criterion, { kind: 'zero
   if (isNotEvaluated(shown))
     return answered(question, { outcome: 'not evaluated', numbers, steps, ...shown.notEvaluated });
   const met = conforming.length >= size.n;
+  if (!met && !question.look.last)
+    return answered(question, {
+      outcome: 'not yet decidable',
+      numbers,
+      steps,
+      ...whyNextStage(question, `${counted(conforming.length, 'survivor')} of ${size.n} needed, and none failed`),
+    });
   steps.push({
     question: 'What do the survivors show?',
     numbers: { survivors: conforming.length, 'reliability shown': shown.reliability, confidence },

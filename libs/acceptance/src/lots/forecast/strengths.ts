@@ -1,0 +1,82 @@
+import { type Distribution, isNotEvaluated, type NotEvaluated, notEvaluated, type Sample } from '@breakbook/lab';
+import { estimateLognormal, estimateNormal, estimateWeibull, type Generator } from '@breakbook/statistics';
+
+/** Draws populations that the strengths seen so far may have come from. */
+export interface Plausible {
+  /** One population, as a way to draw strengths from it. */
+  population(): () => number;
+  assumption: string;
+}
+
+type Place = { location: number; spread: number };
+
+/**
+ * Populations of this family that the sample may have come from, each as likely as the sample makes it: the pivotal
+ * (fiducial) distribution of its parameters,
+ *
+ *     spread = b^2 / b*,     location = u - (u* - u) b / b*
+ *
+ * with u, b fitted to the sample and u*, b* to a sample of the same number drawn from that fit. Exact for complete
+ * samples of a location-scale family; ln strengths where the distribution is lognormal or Weibull.
+ *
+ * Source: Lawless (2003), Statistical Models and Methods for Lifetime Data, 2nd ed., appendix E; Hannig (2009), Statistica
+ * Sinica 19, 491-544.
+ */
+export function plausibleStrengths(
+  values: readonly number[],
+  distribution: Exclude<Distribution, 'distribution-free'>,
+  chance: Generator,
+): Plausible | NotEvaluated {
+  if (values.length < 3)
+    return notEvaluated(
+      `${values.length} strengths say too little of what others will be`,
+      'at least 3 specimens of the claim are broken',
+    );
+  const fitted = placeOf({ exact: [...values] }, distribution);
+  if (isNotEvaluated(fitted)) return fitted;
+  const draw = drawFrom(distribution, chance);
+  const population = () => {
+    for (;;) {
+      const again = placeOf({ exact: values.map(() => draw(fitted)) }, distribution);
+      if (isNotEvaluated(again)) continue;
+      const spread = fitted.spread ** 2 / again.spread;
+      const location = fitted.location - ((again.location - fitted.location) * fitted.spread) / again.spread;
+      return () => draw({ location, spread });
+    }
+  };
+  return {
+    population,
+    assumption: `strengths come from one ${distribution === 'weibull' ? 'Weibull' : distribution} population, as the plan declares`,
+  };
+}
+
+function placeOf(sample: Sample, distribution: Exclude<Distribution, 'distribution-free'>): Place | NotEvaluated {
+  switch (distribution) {
+    case 'normal': {
+      const found = estimateNormal(sample);
+      return isNotEvaluated(found) ? found : { location: found.mean, spread: found.sd };
+    }
+    case 'lognormal': {
+      const found = estimateLognormal(sample);
+      return isNotEvaluated(found) ? found : { location: found.logMean, spread: found.logSd };
+    }
+    case 'weibull': {
+      const found = estimateWeibull(sample);
+      return isNotEvaluated(found) ? found : { location: Math.log(found.scale), spread: 1 / found.shape };
+    }
+  }
+}
+
+function drawFrom(
+  distribution: Exclude<Distribution, 'distribution-free'>,
+  chance: Generator,
+): (place: Place) => number {
+  switch (distribution) {
+    case 'normal':
+      return ({ location, spread }) => location + spread * chance.normal();
+    case 'lognormal':
+      return ({ location, spread }) => Math.exp(location + spread * chance.normal());
+    case 'weibull':
+      return ({ location, spread }) => Math.exp(location) * (-Math.log(chance.uniform())) ** spread;
+  }
+}
