@@ -95,17 +95,36 @@ export type ConcessionBounds = { quantity: number } | { serials: Line[] };
 export type ConcessionKind = 'concession' | 'deviation permit';
 export type ConcessionState = 'requested' | 'granted' | 'refused' | 'withdrawn';
 export type ControlMode = 'constant force' | 'constant power' | 'constant lever weight';
+export type CountLook = { accept: number; reject: number };
 export type Criterion =
   | { kind: 'every specimen'; criterion: Key; limit: LimitRef }
+  | { kind: 'failures at most'; criterion: Key; limit: LimitRef; allowed: number; looks?: CountLook[] }
   | {
       kind: 'tolerance bound';
       criterion: Key;
       limit: LimitRef;
       distribution: Distribution;
-      coverage: Fraction;
-      confidence: Fraction;
+      coverage: number;
+      confidence: number;
     }
-  | { kind: 'zero failures'; criterion: Key; limit: LimitRef; reliability: Fraction; confidence: Fraction };
+  | {
+      kind: 'zero failures';
+      criterion: Key;
+      limit: LimitRef;
+      reliability: number;
+      confidence: number;
+      raised?: RaisedLoad;
+    }
+  | {
+      kind: 'response energy';
+      criterion: Key;
+      limit: LimitRef;
+      share: number;
+      confidence: number;
+      levels?: number[];
+      step?: number;
+    }
+  | { kind: 'mean'; criterion: Key; limit: LimitRef; confidence: number };
 export type CriterionOutcome = 'met' | 'not met' | 'not yet decidable' | 'not evaluated';
 export type CriterionResult = {
   criterion: string;
@@ -126,13 +145,14 @@ export type CriterionResult = {
     achievedConfidence: number;
   };
   boundAllModes?: { value: number } | NotEvaluated;
+  pooled?: PooledLots;
   because?: string;
   possibleIf?: string;
   steps: Step[];
 };
 export type Customer = { name: Line; contact: Line };
 export type Day = string;
-export type DecisionRule = { rule: 'simple' } | { rule: 'guarded'; r: number };
+export type DecisionRule = { rule: 'simple' } | { rule: 'guarded'; r: number } | { rule: 'four zones'; r: number };
 export type DisposalDone = { how: Paragraph; place: Line; at: Instant; by: Line };
 export type DisposalObstacle = {
   kind: 'legal hold' | 'keep-until' | 'nonconformity' | 'safety flag' | 'undecided';
@@ -209,6 +229,17 @@ export type Duty =
   | 'audit'
   | 'administer'
   | 'send';
+export type EarlierSample = {
+  lot: Key;
+  madeTo: Day;
+  line: Key;
+  method: Key;
+  methodRevision: Revision;
+  characteristic: ChannelName;
+  unit: UnitCode;
+  sample: Sample;
+  evaluation?: string;
+};
 export type EndReason = 'something broke' | 'rig limit reached' | 'programme ended' | 'stopped early' | 'rig fault';
 export type Examination = {
   endReason: EndReason;
@@ -220,11 +251,21 @@ export type Examination = {
   at: Instant;
 };
 export type FailureMode = {
-  code: string;
+  code: FailureModeCode;
   meaning: Line;
   countsAs: { [name: string]: 'failure' | 'at least' | 'none' };
   loss?: LossOfPressure;
   photos?: AskedPhotos[];
+};
+export type FailureModeCode = string;
+export type Forecast = {
+  remaining: number;
+  probability: number;
+  error: number;
+  seed: number;
+  replicates: number;
+  assumptions: string[];
+  sentence: string;
 };
 export type Fraction = number;
 export type GlassTransition = { dry: Quantity; wet?: Quantity; source: Line };
@@ -281,6 +322,7 @@ export type ImpactSetUp = {
   boltTorque?: { from: Quantity; to: Quantity };
   notStruckBefore?: true;
 };
+export type Inspection = { method: Line; detects: Paragraph };
 export type Instant = string;
 export type InvalidReason =
   | 'rig fault'
@@ -407,6 +449,24 @@ export type Limit =
       lower: number;
       upper: number;
       unit: UnitCode;
+    }
+  | {
+      bound: 'absent';
+      limit: Key;
+      revision: Revision;
+      title: Line;
+      characteristic: ChannelName;
+      basis: 'governing body' | 'standard' | 'regulation' | 'customer' | 'internal';
+      appliesTo: Line;
+      source: Paragraph;
+      edition: Line;
+      inForceFrom: Day;
+      approvedBy: Key;
+      standing: 'confirmed by the lab' | 'example to be confirmed';
+      decisionRule: { rule: 'simple' };
+      signs: FailureModeCode[];
+      inspection: Inspection;
+      unit: '1';
     };
 export type LimitRef = { limit: Key; revision: Revision };
 export type Line = string;
@@ -429,6 +489,9 @@ export type LineResult = {
   weibull: WeibullSummary | NotEvaluated;
   summary: { n: number; mean: number; sd: number; min: number; max: number } | NotEvaluated;
   criteria: CriterionResult[];
+  outliers?: OutlierFinding[];
+  stages?: StageResult[];
+  forecast?: Forecast | NotEvaluated;
   outcome: LotOutcome;
 };
 export type LinearRelation = { gain: number; offset: number };
@@ -459,6 +522,7 @@ export type LotBundle = {
   sensors: Sensor[];
   calibrations: Calibration[];
   runs: Run[];
+  earlier?: EarlierSample[];
 };
 export type LotKeeping = { recordsUntil: Day; remnantsUntil: Day; note: Paragraph };
 export type LotOutcome = 'meets the plan' | 'does not meet the plan' | 'undecided';
@@ -469,6 +533,7 @@ export type LotResult = {
   sentence: string;
   lines: LineResult[];
   notes: string[];
+  whatIf?: { changed: string[] };
   software: string;
 };
 export type Measurement = {
@@ -605,6 +670,16 @@ export type OpinionShown = {
 export type OpinionState = 'given' | 'withdrawn';
 export type Origin = 'drawn at random' | 'hand-picked' | 'field return' | 'suspect';
 export type OutcomeOffered = { outcome: DispositionOutcome; possible: boolean; because: string; deciders: number };
+export type OutlierFinding = {
+  run: string;
+  specimen: string;
+  value: number;
+  side: 'low' | 'high';
+  statistic: number;
+  critical: number;
+  level: number;
+  bounds: { criterion: string; with: number; without: number | NotEvaluated }[];
+};
 export type Paragraph = string;
 export type PassageReading = { passage: number; title: string; file?: string; characteristics: Characteristic[] };
 export type Person = { person: Key; name: Line; role: Line; duties: Duty[] };
@@ -629,7 +704,7 @@ export type Plan = {
     population: 'process' | 'lot';
     modeSet: Line;
     censoring: Line;
-    pooling: 'none';
+    pooling: Pooling;
   };
   lines: PlanLine[];
 };
@@ -639,12 +714,33 @@ export type PlanLine = {
   method: Key;
   methodRevision: Revision;
   specimens: number;
+  stages?: number[];
+  retained?: number;
+  witnesses?: number;
   limits: LimitRef[];
   criteria: Criterion[];
+  combination?: { rule: 'all' } | { rule: 'any'; jointRisk: number };
   survivorsOf?: Key[];
   characteristic: ChannelName;
 };
 export type PlanRef = { plan: Key; revision: Revision };
+export type PooledLots = {
+  lots: { lot: string; n: number }[];
+  n: number;
+  test: { name: string; statistic: number; critical: number; level: number; p: number; same: boolean } | NotEvaluated;
+  power: { shift: number; probability: number; error: number; seed: number; replicates: number } | NotEvaluated;
+  used: boolean;
+  because: string;
+};
+export type Pooling =
+  | 'none'
+  | {
+      rule: 'earlier lots';
+      lots: number;
+      test: 'k-sample Anderson-Darling';
+      level: 0.25 | 0.1 | 0.05 | 0.025 | 0.01;
+      shiftThatMatters: number;
+    };
 export type Problem = {
   code: ProblemCode;
   detail: string;
@@ -834,6 +930,13 @@ export type QuantityKindName =
   | 'hardness'
   | 'ratio'
   | 'count';
+export type RaisedLoad = {
+  loadRatio: number;
+  shape: number;
+  shapeSource: Paragraph;
+  lowerShapes: number[];
+  modes: FailureModeCode[];
+};
 export type Reading = {
   run: string;
   method: { method: string; revision: number };
@@ -941,6 +1044,7 @@ export type SafetyFlagShown = {
   decision?: Paragraph;
 };
 export type SafetyFlagState = 'open' | 'closed';
+export type Sample = { exact?: number[]; atLeast?: number[]; atMost?: number[]; between?: [number, number][] };
 export type SamplingRecord = { drawnBy: Key; drawnOn: Day; rule: Paragraph; seed?: string; place: Line };
 export type Sensor = { sensor: Key; description: Line; serial: Line };
 export type SensorPlacement = { channel: ChannelName; sensor: Key; from: Day; to?: Day; fullScale: Quantity };
@@ -957,7 +1061,27 @@ export type Specimen = {
   build?: { [name: string]: Line };
 };
 export type SpecimenKeeping = { until: Day; note: Paragraph };
-export type Step = { question: string; numbers: { [name: string]: number | string }; answer: string };
+export type StageResult = {
+  stage: number;
+  planned: number;
+  inClaim: number;
+  complete: boolean;
+  criteria: {
+    criterion: string;
+    outcome: CriterionOutcome;
+    bound?: number;
+    perStageConfidence?: number;
+    failures?: number;
+  }[];
+  outcome: LotOutcome;
+};
+export type Step = {
+  question: string;
+  numbers: { [name: string]: number | string };
+  answer: string;
+  formula?: string;
+  source?: string;
+};
 export type ToldValidity = 'valid' | 'valid with deviation' | 'invalid' | 'unknown';
 export type TraceEvent = {
   name: string;
@@ -1011,9 +1135,13 @@ export type Verdict = {
   acceptance: { lower?: number; upper?: number };
   guardBand: number;
   margin?: number;
+  zone?: Zone;
+  probabilityOfConformance?: number | NotEvaluated;
+  inspection?: Inspection;
   sentence: string;
   because?: string;
   possibleIf?: string;
+  steps?: Step[];
 };
 export type VerdictOutcome =
   | 'conforms'
@@ -1029,6 +1157,11 @@ export type WeibullSummary = {
   shapeLimits: [number, number] | NotEvaluated;
   confidence: number;
 };
+export type Zone =
+  | 'inside the limit'
+  | 'inside the limit, within the guard band'
+  | 'outside the limit, within the guard band'
+  | 'outside the limit';
 
 /** What each method of each address takes, and what it answers. */
 export interface Operations {

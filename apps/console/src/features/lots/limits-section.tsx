@@ -41,9 +41,11 @@ function useAsks() {
   const { declared } = usePrint();
   return (limit: Limit) => {
     const value =
-      limit.bound === 'between'
-        ? `between ${declared(limit.lower, limit.unit)} and ${declared(limit.upper, limit.unit)}`
-        : `${limit.bound} ${declared(limit.value, limit.unit)}`;
+      limit.bound === 'absent'
+        ? `none of ${limit.signs.join(', ')}, looked for ${limit.inspection.method}`
+        : limit.bound === 'between'
+          ? `between ${declared(limit.lower, limit.unit)} and ${declared(limit.upper, limit.unit)}`
+          : `${limit.bound} ${declared(limit.value, limit.unit)}`;
     return (
       <>
         {limit.title}: <span className="whole">{value}</span>
@@ -55,5 +57,7 @@ function useAsks() {
 /** The limit moved by r times the expanded uncertainty, or taken as it stands (ILAC-G8:09/2019, 4.2). */
 function ruleOf({ decisionRule: rule }: Limit): string {
   if (rule.rule === 'simple') return 'simple: the value against the limit as it stands';
+  if (rule.rule === 'four zones')
+    return `four zones: conditional within ${rule.r === 1 ? 'U' : `${rule.r} U`} on either side of the limit`;
   return `guarded: the limit moved to the safe side by ${rule.r === 1 ? 'U' : `${rule.r} U`}`;
 }

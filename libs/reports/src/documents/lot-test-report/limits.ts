@@ -57,6 +57,7 @@ export function limitsSection(content: LotReportContent): Section {
 }
 
 function inSecondUnit(limit: Limit): string {
+  if (limit.bound === 'absent') return '';
   const values = limit.bound === 'between' ? [limit.lower, limit.upper] : [limit.value];
   return values
     .map((value) => measuredInWords({ value: { kind: 'exact', value }, unit: limit.unit })[1])
@@ -66,6 +67,7 @@ function inSecondUnit(limit: Limit): string {
 
 function formulaOf(limit: Limit): string {
   const { decisionRule } = limit;
+  // Of four outcomes the formula gives the one without a condition; the words beside it tell the others.
   const band = decisionRule.rule === 'simple' ? '' : decisionRule.r === 1 ? ' U' : ` ${decisionRule.r} U`;
   const plus = band === '' ? '' : ` +${band}`;
   const minus = band === '' ? '' : ` −${band}`;
@@ -76,5 +78,7 @@ function formulaOf(limit: Limit): string {
       return `y ≤ TL${minus}`;
     case 'between':
       return `lower TL${plus} ≤ y ≤ upper TL${minus}`;
+    case 'absent':
+      return 'number found = 0';
   }
 }

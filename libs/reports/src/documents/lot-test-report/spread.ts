@@ -1,4 +1,4 @@
-import { percent } from '@breakbook/acceptance';
+import { percent, poolingInWords } from '@breakbook/acceptance';
 import { weibullPlot } from '@breakbook/figures';
 import { type CriterionResult, isNotEvaluated } from '@breakbook/lab';
 import { printSignificant } from '@breakbook/units';
@@ -79,7 +79,7 @@ function declared({ bundle }: LotReportContent): Fact[] {
     },
     { label: 'Modes', value: claim.modeSet },
     { label: 'Values known from one side', value: claim.censoring },
-    { label: 'Pooling with other lots', value: claim.pooling },
+    { label: 'Pooling with other lots', value: poolingInWords(claim.pooling) },
   ];
 }
 
