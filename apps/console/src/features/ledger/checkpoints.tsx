@@ -5,6 +5,7 @@ import { checkpointsQuery, labQuery } from '../../client/queries.js';
 import { send } from '../../client/send.js';
 import { Field, FormProblem, TextArea } from '../../parts/field.js';
 import { moment } from '../../parts/moment.js';
+import { Fold } from '../../parts/sheet/sheet.js';
 
 /** How far the ledger had grown, signed: to be taken away, and to be held against the ledger later. */
 export function Checkpoints({ signs }: { signs: boolean }) {
@@ -62,9 +63,8 @@ function Compare() {
   };
   const found = compare.data;
   return (
-    <details>
-      <summary>Compare one that was kept elsewhere</summary>
-      <form onSubmit={submit}>
+    <Fold word="Compare one that was kept elsewhere">
+      <form className="form" onSubmit={submit}>
         <TextArea
           label="Its note"
           hint="The whole file, its last line too."
@@ -84,6 +84,6 @@ function Compare() {
         {found?.holds === false && `The ledger is not the one the checkpoint was signed over: ${found.because}.`}
       </p>
       <FormProblem error={compare.error} />
-    </details>
+    </Fold>
   );
 }

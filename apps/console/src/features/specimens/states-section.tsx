@@ -49,7 +49,11 @@ export function StatesSection({ specimen, people, zone }: StatesSectionProps) {
         ]}
         rows={data.items}
         rowKey={({ at, state }) => `${at} ${state}`}
-        empty="It is as it was received; nobody has conditioned it, made it ready or put it away."
+        empty={
+          data.state === 'received'
+            ? 'It is as it was received; nobody has conditioned it, made it ready or put it away.'
+            : `It is ${data.state}; nobody conditioned it, made it ready or put it away.`
+        }
       />
       {mine.length > 0 && <MoveForm key={data.version} states={data} moves={mine} />}
     </Section>
