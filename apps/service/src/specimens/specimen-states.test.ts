@@ -1,5 +1,4 @@
 import { randomUUID } from 'node:crypto';
-import { mayMove, SPECIMEN_STATES, type SpecimenState } from '@breakbook/lab';
 import { tables } from '@breakbook/records';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { proposeAndApprove } from '../../../../tests/approved.js';
@@ -62,33 +61,7 @@ async function decide(run: string, validity: string, note?: string) {
   });
 }
 
-/** How a fresh specimen comes into each state. */
-const INTO: Record<Exclude<SpecimenState, 'disposed'>, (specimen: string) => Promise<{ status: number }>> = {
-  received: (specimen) => stores.ask('GET', `/api/specimens/${specimen}`),
-  conditioned: (specimen) => move(stores, specimen, 'condition'),
-  ready: (specimen) => move(stores, specimen, 'make ready'),
-  retained: (specimen) => move(stores, specimen, 'retain'),
-  destroyed: (specimen) => send(specimen),
-};
-
-describe('the table of the states of a specimen', () => {
-  it.each(Object.keys(INTO) as (keyof typeof INTO)[])(
-    'holds over HTTP for each move from %s',
-    async (state) => {
-      for (const what of ['condition', 'make ready', 'retain', 'take out'] as const) {
-        const specimen = fresh();
-        expect((await INTO[state](specimen)).status).toBeLessThan(300);
-        expect(await fateOf(specimen)).toMatchObject({ state });
-        const answer = await move(stores, specimen, what);
-        if (mayMove(SPECIMEN_STATES, what, state)) {
-          expect(answer, `${what} from ${state}`).toMatchObject({ status: 200 });
-          expect(SPECIMEN_STATES.moves[what].to).toContain(answer.body.state);
-        } else expect(answer).toMatchObject({ status: 409, body: { code: 'state.conflict', found: state } });
-      }
-    },
-    60_000,
-  );
-
+describe('a move of a specimen', () => {
   it('says whose a move is, and which version it follows', async () => {
     const specimen = fresh();
     expect(await move(operator, specimen, 'retain')).toMatchObject({ status: 403, body: { code: 'auth.forbidden' } });

@@ -1,0 +1,88 @@
+/**
+ * Routes that change something and move nothing from state to state, by why they ask no state. A route that is neither
+ * here nor in the rows fails the walk.
+ */
+export const MOVES_NOTHING: Readonly<Record<string, string>> = {
+  ...because('of the caller’s own account and sessions', [
+    'POST /api/sign-in',
+    'POST /api/sign-in/outside',
+    'POST /api/sign-in/outside/return',
+    'POST /api/sign-out',
+    'POST /api/me/again',
+    'POST /api/me/passphrase',
+    'POST /api/me/second-factor',
+    'POST /api/me/second-factor/passkey/question',
+    'POST /api/me/second-factor/passkey',
+    'POST /api/me/code-generator',
+    'POST /api/me/code-generator/confirmation',
+    'POST /api/me/code-generator/removal',
+    'POST /api/me/recovery-codes',
+    'POST /api/me/passkeys/offer',
+    'POST /api/me/passkeys',
+    'POST /api/me/passkeys/:passkey/removal',
+    'POST /api/me/sessions/ending',
+    'POST /api/me/sessions/:session/ending',
+  ]),
+  ...because('of who may do what, which people.test.ts walks', [
+    'POST /api/people',
+    'PUT /api/people/:person',
+    'PUT /api/people/:person/duties',
+    'POST /api/people/:person/passphrase',
+    'POST /api/people/:person/second-factor/removal',
+    'POST /api/people/:person/outside-identity',
+    'POST /api/people/:person/outside-identity/ending',
+    'POST /api/people/:person/closing',
+    'POST /api/people/:person/competences',
+    'POST /api/rigs/:rig/tokens',
+    'POST /api/rigs/:rig/tokens/:number/revocation',
+  ]),
+  ...because('a later version of what is said of a thing, whatever state it is in', [
+    'PUT /api/labs/:lab',
+    'POST /api/products',
+    'PUT /api/products/:product',
+    'POST /api/rigs',
+    'PUT /api/rigs/:rig',
+    'POST /api/rigs/:rig/placements',
+    'PUT /api/rigs/:rig/placements/:placement',
+    'POST /api/sensors',
+    'PUT /api/sensors/:sensor',
+    'POST /api/calibrations',
+    'PUT /api/calibrations/:calibration',
+    'PUT /api/lots/:lot',
+    'POST /api/lots/:lot/sampling',
+    'PUT /api/lots/:lot/sampling',
+    'PUT /api/specimens/:specimen',
+    'PUT /api/lots/:lot/keeping',
+    'PUT /api/specimens/:specimen/keeping',
+    'POST /api/attachments',
+    'PUT /api/attachments/:attachment',
+  ]),
+  ...because('reads or works out, and keeps at most what came out', [
+    'POST /api/layouts/proposals',
+    'POST /api/layouts/trials',
+    'POST /api/lots/:lot/evaluations',
+    'POST /api/evaluations/:n/documents',
+    'POST /api/lots/:lot/packages',
+    'POST /api/safety-flags/:n/packages',
+    'POST /api/recomputations',
+    'POST /api/jobs/:id/cancel',
+    'POST /api/compute',
+    'POST /api/ledger/checkpoints',
+    'POST /api/ledger/checkpoints/comparison',
+    'POST /api/ledger/verification',
+  ]),
+  ...because('a refused file is read once more by what POST /api/runs does, or laid aside; unread.test.ts walks it', [
+    'POST /api/unread/:id/read',
+    'POST /api/unread/:id/discard',
+  ]),
+  ...because('results told by a table: no run, no state but taken back; old-results.test.ts walks it', [
+    'POST /api/old-results',
+    'POST /api/old-results/trials',
+    'POST /api/old-results/:table/withdrawal',
+  ]),
+  ...because('runs beyond the plan, counted; retests.test.ts walks it', ['POST /api/lots/:lot/retests']),
+};
+
+function because(why: string, routes: readonly string[]): Record<string, string> {
+  return Object.fromEntries(routes.map((route) => [route, why]));
+}
