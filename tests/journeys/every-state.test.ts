@@ -4,6 +4,7 @@ import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import { ROUTE_DUTIES } from '../../apps/service/src/sign-in/route-duties.fixture.ts';
 import { queryAs } from '../database.ts';
 import { keepKeyedLot, keyedLot } from '../keyed-lot.ts';
+import { watchConnections } from '../outgoing.ts';
 import { keepLot } from '../sent-runs.ts';
 import { type Answer, type Caller, startTestService, type TestService } from '../service.ts';
 import { DECISION_ROWS, keepLotsDecidedAbout } from '../states/decision-rows.ts';
@@ -22,8 +23,11 @@ const PEOPLE = Duty.exclude(['send']).options;
 let service: TestService;
 let house: House;
 let cells = 0;
+/** Service and callers are one process here, so that whatever the service opens is seen. */
+let connections: ReturnType<typeof watchConnections>;
 
 beforeAll(async () => {
+  connections = watchConnections();
   service = await startTestService();
   await keepLot(service.records, 1);
   const worked = keyedLot([], { lot: WORKED_LOT, planned: 500 });
@@ -47,7 +51,10 @@ beforeAll(async () => {
   await keepLotsDecidedAbout(house);
   await keepLotDisposedOf(house);
 }, 180_000);
-afterAll(() => service.close());
+afterAll(async () => {
+  connections.stop();
+  await service.close();
+});
 
 // Passphrase and second factor were given just now, however long the walk takes.
 beforeEach(() => queryAs(service.database.owner, 'update session set confirmed_at = now(), second_at = now()'));
@@ -208,6 +215,11 @@ describe('the routes of the running service that change something', () => {
         const opened = routes.flatMap((route) => ROUTE_DUTIES[route] as readonly Duty[]);
         for (const duty of who) expect(opened, `${noun}: ${move}`).toContain(duty);
       }
+  });
+
+  it('had the service open no connection to another machine', () => {
+    expect(connections.opened()).toBeGreaterThan(10);
+    expect(connections.outgoing).toEqual([]);
   });
 
   it('were tried in eight hundred cells and more', () => {
