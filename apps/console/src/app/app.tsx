@@ -7,6 +7,7 @@ import { ApprovalsPage } from '../features/approvals/approvals-page.js';
 import { ConcessionsPage } from '../features/concessions/concessions-page.js';
 import { DispositionPage } from '../features/dispositions/disposition-page.js';
 import { DocumentsPage } from '../features/documents/documents-page.js';
+import { KeepingPage } from '../features/keeping/keeping-page.js';
 import { LedgerPage } from '../features/ledger/ledger-page.js';
 import { LotPage } from '../features/lots/lot-page.js';
 import { LotsPage } from '../features/lots/lots-page.js';
@@ -25,6 +26,8 @@ import { RigsPage } from '../features/rigs/rigs-page.js';
 import { DraftsProvider } from '../features/runs/log/drafts.js';
 import { LogRunPage } from '../features/runs/log/log-run-page.js';
 import { RunPage } from '../features/runs/run-page.js';
+import { SafetyFlagPage } from '../features/safety-flags/safety-flag-page.js';
+import { SafetyFlagsPage } from '../features/safety-flags/safety-flags-page.js';
 import { SpecimenPage } from '../features/specimens/specimen-page.js';
 import { SpecimensPage } from '../features/specimens/specimens-page.js';
 import { UnreadPage } from '../features/unread/unread-page.js';
@@ -55,6 +58,9 @@ export function App() {
                 <Route path="nonconformities" element={<NonconformitiesPage />} />
                 <Route path="nonconformities/:n" element={<NonconformityPage />} />
                 <Route path="concessions" element={<ConcessionsPage />} />
+                <Route path="safety-flags" element={<SafetyFlagsPage />} />
+                <Route path="safety-flags/:n" element={<SafetyFlagPage />} />
+                <Route path="keeping" element={<KeepingPage />} />
                 <Route path="log" element={<LogRunPage />} />
                 <Route path="specimens" element={<SpecimensPage />} />
                 <Route path="specimens/:specimen" element={<SpecimenPage />} />

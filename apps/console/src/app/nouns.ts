@@ -18,6 +18,8 @@ const NOUNS: readonly Noun[] = [
   { word: 'Approvals', address: '/approvals', duties: ['define', 'audit'] },
   { word: 'Nonconformities', address: '/nonconformities' },
   { word: 'Concessions', address: '/concessions' },
+  { word: 'Safety flags', address: '/safety-flags' },
+  { word: 'Keeping', address: '/keeping' },
   { word: 'Documents', address: '/documents' },
   { word: 'Old results', address: '/old-results' },
   { word: 'Ledger', address: '/ledger' },

@@ -76,6 +76,17 @@ export type NonconformityRecord = Answer<'GET /api/nonconformities/{n}'>;
 export type NonconformityVersion = Listed<'GET /api/nonconformities/{n}/history'>;
 /** Leave to depart from a requirement, asked for or given. */
 export type ConcessionRecord = Answer<'GET /api/concessions/{n}'>;
+/** What an authorised person makes of results; it is none. */
+export type OpinionRecord = Listed<'GET /api/opinions'>;
+/** What somebody saw that may endanger riders. */
+export type SafetyFlagRecord = Answer<'GET /api/safety-flags/{n}'>;
+export type TouchedLot = Listed<'GET /api/safety-flags/{n}/touched'>;
+/** How long records and remnants are kept, and what may be disposed of. */
+export type LotKeepingRecord = Answer<'GET /api/lots/{lot}/keeping'>;
+export type SpecimenKeepingRecord = Answer<'GET /api/specimens/{specimen}/keeping'>;
+export type KeptSpecimen = Listed<'GET /api/keeping'>;
+export type LegalHoldRecord = Listed<'GET /api/legal-holds'>;
+export type DisposalRecord = Listed<'GET /api/disposals'>;
 /** What whoever decides about a lot is shown, with its digest. */
 export type SheetToSign = Answer<'GET /api/lots/{lot}/disposition'>;
 export type ReviewsOfRun = Answer<'GET /api/runs/{run}/reviews'>;

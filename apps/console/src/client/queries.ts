@@ -13,13 +13,17 @@ import {
   type Checkpoint,
   type CompetenceRecord,
   type ConcessionRecord,
+  type DisposalRecord,
   type DocumentInList,
   type EvaluationInList,
   type Kept,
+  type KeptSpecimen,
   type KeptVersion,
   type LedgerEntry,
+  type LegalHoldRecord,
   type LotAnswer,
   type LotInList,
+  type LotKeepingRecord,
   type LotPackage,
   type LotRecord,
   type Myself,
@@ -28,6 +32,7 @@ import {
   type OldResultBeside,
   type OldTable,
   type OldTableInList,
+  type OpinionRecord,
   type OutsideIdentity,
   type OwnSecondFactors,
   type OwnSession,
@@ -46,10 +51,13 @@ import {
   type RunAnswer,
   type RunInList,
   type RunRecord,
+  type SafetyFlagRecord,
   type SaidOfRun,
   type SheetToSign,
+  type SpecimenKeepingRecord,
   type SpecimenRecord,
   type SpecimenStates,
+  type TouchedLot,
   type UnreadAnswer,
   type WaysOfSigningIn,
   type WindowOfChannel,
@@ -143,6 +151,15 @@ export const ledgerQuery = listQuery<LedgerEntry>(['ledger'], '/api/ledger');
 export const nonconformitiesQuery = (state: NonconformityRecord['state'] | 'any') =>
   listQuery<NonconformityRecord>(['nonconformities', state], `/api/nonconformities?state=${state}`);
 export const concessionsQuery = listQuery<ConcessionRecord>(['concessions'], '/api/concessions');
+export const opinionsQuery = (of: 'lot' | 'run', key: string) =>
+  listQuery<OpinionRecord>(['opinions', of, key], `/api/opinions?${of}=${code(key)}`);
+export const safetyFlagsQuery = (state: SafetyFlagRecord['state'] | 'any') =>
+  listQuery<SafetyFlagRecord>(['safety flags', state], `/api/safety-flags?state=${state}`);
+export const flagsOfLotQuery = (lot: string) =>
+  listQuery<SafetyFlagRecord>(['safety flags', 'lot', lot], `/api/safety-flags?state=any&lot=${code(lot)}`);
+export const keptQuery = listQuery<KeptSpecimen>(['keeping'], '/api/keeping');
+export const legalHoldsQuery = listQuery<LegalHoldRecord>(['legal holds'], '/api/legal-holds');
+export const disposalsQuery = listQuery<DisposalRecord>(['disposals'], '/api/disposals');
 export const unreadQuery = (state: UnreadAnswer['state'] | 'any') =>
   listQuery<UnreadAnswer>(['unread', state], `/api/unread?state=${state}`);
 
@@ -370,6 +387,36 @@ export const sheetToSignQuery = (lot: string) =>
     queryKey: ['disposition', lot],
     queryFn: ({ signal }) => read<SheetToSign>(`/api/lots/${code(lot)}/disposition`, signal),
     staleTime: 0,
+  });
+
+export const safetyFlagQuery = (n: string) =>
+  queryOptions({
+    queryKey: ['safety flags', 'one', n],
+    queryFn: ({ signal }) => read<SafetyFlagRecord>(`/api/safety-flags/${code(n)}`, signal),
+  });
+
+export const safetyFlagHistoryQuery = (n: string) =>
+  queryOptions({
+    queryKey: ['safety flags', 'history', n],
+    queryFn: ({ signal }) => read<{ items: SafetyFlagRecord[] }>(`/api/safety-flags/${code(n)}/history`, signal),
+  });
+
+export const touchedLotsQuery = (n: string) =>
+  queryOptions({
+    queryKey: ['safety flags', 'touched', n],
+    queryFn: ({ signal }) => read<{ items: TouchedLot[] }>(`/api/safety-flags/${code(n)}/touched`, signal),
+  });
+
+export const lotKeepingQuery = (lot: string) =>
+  queryOptions({
+    queryKey: ['keeping', 'lot', lot],
+    queryFn: ({ signal }) => read<LotKeepingRecord>(`/api/lots/${code(lot)}/keeping`, signal),
+  });
+
+export const specimenKeepingQuery = (specimen: string) =>
+  queryOptions({
+    queryKey: ['keeping', 'specimen', specimen],
+    queryFn: ({ signal }) => read<SpecimenKeepingRecord>(`/api/specimens/${code(specimen)}/keeping`, signal),
   });
 
 export const runHistoryQuery = (run: string) =>

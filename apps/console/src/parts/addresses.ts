@@ -16,6 +16,10 @@ export function nonconformityAddress(n: number): string {
   return `/nonconformities/${n}`;
 }
 
+export function safetyFlagAddress(n: number): string {
+  return `/safety-flags/${n}`;
+}
+
 export function specimenAddress(specimen: string): string {
   return `/specimens/${encodeURIComponent(specimen)}`;
 }

@@ -142,6 +142,13 @@ function fitting(url: string, names: Record<string, string>): object {
   if (url === '/api/specimens/:specimen') return named('specimen', BUNDLE.specimens[0] ?? {});
   if (url === '/api/methods/:method/revisions') return named('method', BUNDLE.methods[0] ?? {});
   if (url === '/api/plans/:plan/revisions') return named('plan', BUNDLE.plan);
+  if (url === '/api/safety-flags/:n')
+    return {
+      content: {
+        ...{ title: 'x', reason: 'x', seen: 'x', doneAtOnce: 'x', runs: [], nonconformities: [], serials: [] },
+        lots: [names.lot ?? 'none-such'],
+      },
+    };
   return {};
 }
 

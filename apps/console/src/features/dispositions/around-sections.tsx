@@ -3,7 +3,7 @@ import { useQuery } from '@tanstack/react-query';
 import { Link } from 'react-router';
 import { type SheetToSign } from '../../client/answers.js';
 import { peopleQuery } from '../../client/queries.js';
-import { nonconformityAddress } from '../../parts/addresses.js';
+import { nonconformityAddress, safetyFlagAddress } from '../../parts/addresses.js';
 import { day } from '../../parts/moment.js';
 import { Section } from '../../parts/sheet/sheet.js';
 import { Table } from '../../parts/table.js';
@@ -54,6 +54,47 @@ export function AroundSections({ sheet }: { sheet: SheetToSign['sheet'] }) {
           empty="None is recorded."
         />
       </Section>
+      {(sheet.safetyFlags ?? []).length > 0 && (
+        <Section question="Does anything of it endanger riders?" word="Safety flags">
+          <Table
+            caption="Safety flags on this lot, open and closed"
+            columns={[
+              { head: 'No.', cell: ({ number }) => <Link to={safetyFlagAddress(number)}>{number}</Link> },
+              { head: 'What', wide: true, cell: ({ title }) => <bdi>{title}</bdi> },
+              { head: 'State', cell: ({ state }) => state },
+              { head: 'Decision', wide: true, cell: ({ decision }) => <bdi>{decision ?? 'not decided'}</bdi> },
+            ]}
+            rows={sheet.safetyFlags ?? []}
+            rowKey={({ number }) => `${number}`}
+            empty="None."
+          />
+        </Section>
+      )}
+      {(sheet.opinions ?? []).length > 0 && (
+        <Section question="What do people make of it?" word="Opinions" aside="Opinions are no results.">
+          {(sheet.opinions ?? []).map(({ number, run, text, basis, name, role }) => (
+            <p key={number}>
+              Opinion {number}
+              {run !== undefined && ` on run ${run}`}: <bdi>{text}</bdi> Basis: <bdi>{basis}</bdi> Given by{' '}
+              <bdi>{name}</bdi>, <bdi>{role}</bdi>.
+            </p>
+          ))}
+        </Section>
+      )}
+      {((sheet.legalHolds ?? []).length > 0 || sheet.keeping) && (
+        <Section question="How long is it kept?" word="Keeping">
+          {sheet.keeping && (
+            <p>
+              Records until {day(sheet.keeping.recordsUntil)}, remnants until {day(sheet.keeping.remnantsUntil)}.
+            </p>
+          )}
+          {(sheet.legalHolds ?? []).map(({ number, reference }) => (
+            <p key={number}>
+              On legal hold {number} (<bdi>{reference}</bdi>): nothing it covers is run or disposed of.
+            </p>
+          ))}
+        </Section>
+      )}
       <Section question="What leave to depart was asked for?" word="Concessions">
         <Table
           caption="Concessions and deviation permits for this lot"

@@ -12,6 +12,7 @@ import { Reading, Trouble } from '../../parts/trouble.js';
 import { Who } from '../../parts/who.js';
 import { OldResultsSection } from '../old-results/old-results-section.js';
 import { useMe } from '../people/me.js';
+import { FlagsOfLot } from '../safety-flags/flags-of-lot.js';
 import { SpecimenState } from '../specimens/specimens-page.js';
 import { LotWork } from './evaluate.js';
 
@@ -83,6 +84,7 @@ function BeforeSheet({ lot, specimens, runs }: BeforeSheetProps) {
           },
         ]}
       />
+      <FlagsOfLot lot={lot.key} />
       <Section question="Which specimens were drawn?" word="Specimens">
         <Table<SpecimenRecord>
           caption="Specimens of the lot"

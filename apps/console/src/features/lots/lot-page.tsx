@@ -5,7 +5,10 @@ import { useLot } from '../../client/queries.js';
 import { Sheet } from '../../parts/sheet/sheet.js';
 import { Reading, Trouble } from '../../parts/trouble.js';
 import { ToldFrom } from '../../parts/units/reader.js';
+import { LotKeepingSection } from '../keeping/lot-keeping-section.js';
 import { OldResultsSection } from '../old-results/old-results-section.js';
+import { OpinionsSection } from '../opinions/opinions-section.js';
+import { FlagsOfLot } from '../safety-flags/flags-of-lot.js';
 import { DistributionSection } from './distribution-section.js';
 import { HistorySection } from './history-section.js';
 import { LimitsSection } from './limits-section.js';
@@ -59,11 +62,14 @@ function LotSheet({ answer }: { answer: LotAnswer }) {
         <DistributionSection key={line.line} answer={answer} line={line} />
       ))}
       <LimitsSection answer={answer} />
+      <FlagsOfLot lot={lot.lot} />
+      <OpinionsSection of="lot" name={lot.lot} />
       <MissingSection answer={answer} />
       <RunsSection answer={answer} />
       <RetestsSection lot={lot.lot} lines={answer.bundle.plan.lines} />
       <HistorySection answer={answer} />
       <OldResultsSection of="lots" named={lot.lot} />
+      <LotKeepingSection lot={lot.lot} />
       <PackagesSection lot={lot.lot} />
     </>
   );

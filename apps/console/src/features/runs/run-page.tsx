@@ -2,6 +2,7 @@ import { useParams } from 'react-router';
 import { Sheet } from '../../parts/sheet/sheet.js';
 import { Reading, Trouble } from '../../parts/trouble.js';
 import { ToldFrom } from '../../parts/units/reader.js';
+import { OpinionsSection } from '../opinions/opinions-section.js';
 import { ChecksSection } from './checks-section.js';
 import { ConditionsSection } from './conditions-section.js';
 import { CorrectionsSection } from './corrections-section.js';
@@ -49,6 +50,7 @@ function RunSheet(sheet: RunOnSheet) {
       <ValiditySection key={sheet.record.version} {...sheet} />
       <VerdictsSection {...sheet} />
       <ReviewSection {...sheet} />
+      {sheet.record.run.validity !== undefined && <OpinionsSection of="run" name={sheet.record.run.run} />}
       <DescentSection {...sheet} />
       <ConditionsSection {...sheet} />
       <RawSection {...sheet} />

@@ -10,6 +10,7 @@ import { HeadStrip, Section, Sheet } from '../../parts/sheet/sheet.js';
 import { Reading, Trouble } from '../../parts/trouble.js';
 import { usePrint } from '../../parts/units/reader.js';
 import { Who } from '../../parts/who.js';
+import { SpecimenKeepingSection } from '../keeping/specimen-keeping-section.js';
 import { useMe } from '../people/me.js';
 import { SpecimenState } from './specimens-page.js';
 import { StatesSection } from './states-section.js';
@@ -71,6 +72,7 @@ function SpecimenSheet({ specimen, runs }: { specimen: SpecimenRecord; runs: rea
         }
         actions={
           SPECIMEN_STATES.allows['make a run with it'].includes(specimen.state) &&
+          specimen.holds === undefined &&
           duties.includes('record') && (
             <Link className="action main" to={logRunAddress(key)}>
               Log a run
@@ -89,6 +91,7 @@ function SpecimenSheet({ specimen, runs }: { specimen: SpecimenRecord; runs: rea
         <RunTable runs={runs} people={people} zone={zone} empty="No run was logged against it yet." />
       </Section>
       <StatesSection specimen={key} people={people} zone={zone} />
+      <SpecimenKeepingSection specimen={key} />
       <Section question="Who said so, and when?" word="History">
         <p>
           {version === 1 ? 'Received' : `Version ${version} written`} by <Who people={people} person={by} />,{' '}
@@ -99,7 +102,9 @@ function SpecimenSheet({ specimen, runs }: { specimen: SpecimenRecord; runs: rea
   );
 }
 
-function nextOf({ state, stressedIn }: SpecimenRecord): string {
+function nextOf({ state, stressedIn, holds }: SpecimenRecord): string {
+  if (state === 'disposed') return 'nothing: it was disposed of.';
+  if (holds !== undefined) return `nothing while legal hold ${holds.join(', ')} stands.`;
   if (state === 'retained') return 'nothing, until it is taken out.';
   return stressedIn === undefined
     ? 'a run is logged against it.'

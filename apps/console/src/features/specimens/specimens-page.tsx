@@ -30,18 +30,21 @@ export function SpecimensPage() {
 }
 
 /** In which state a specimen is, and what its runs left of it. */
-export function SpecimenState({ of: { state, destroyedIn, stressedIn, content } }: { of: SpecimenRecord }) {
+export function SpecimenState({ of: { state, destroyedIn, stressedIn, holds, content } }: { of: SpecimenRecord }) {
   const run = (key: string) => <Link to={runAddress(content.lot, key)}>{key}</Link>;
   if (destroyedIn !== undefined)
     return (
       <>
         destroyed in run {run(destroyedIn)}
         {state === 'retained' && ', its pieces retained'}
+        {state === 'disposed' && ', its pieces disposed of'}
+        {holds && `, on legal hold ${holds.join(', ')}`}
       </>
     );
   return (
     <>
-      {state === 'received' ? 'received, can be run' : state}
+      {state === 'received' ? (holds ? 'received' : 'received, can be run') : state}
+      {holds && `, on legal hold ${holds.join(', ')}`}
       {stressedIn?.map((key, index) => (
         <span key={key}>
           {index === 0 ? '; stressed, survived run ' : ', '}
