@@ -26,6 +26,8 @@ import { Sender } from './uploads.ts';
 /** Ten in every run of the tests; `npm run faults` asks for a hundred. */
 const TRIALS = Number(process.env.FAULT_TRIALS ?? 10);
 const AT_ONCE = 8;
+/** So many send one run at once under one key, in the long form; among other tests it would be most of the work. */
+const UNDER_ONE_KEY = process.env.FAULT_TRIALS === undefined ? 4 : 50;
 /** So many runs are decided about all the time. */
 const DECISIONS = 2;
 /** Uploads go on for so long at most, in ms, before the kill. */
@@ -127,6 +129,7 @@ async function trial(victim: Trial['victim'], { sender, decider }: Work, lab: Ki
     [lab.reviewer, await asked(lab.reviewer, `/api/evaluations/${lab.evaluation}/documents`, REPORT)],
   ] as const;
   sender.start(AT_ONCE);
+  const crowd = sender.crowd(UNDER_ONE_KEY);
   decider.start(sender.sent.slice(0, DECISIONS).map(({ run }) => run));
   await new Promise((resolve) => setTimeout(resolve, random() * LATEST_KILL));
   const pid = service.pid;
@@ -141,7 +144,7 @@ async function trial(victim: Trial['victim'], { sender, decider }: Work, lab: Ki
   await service.healthy();
   const healthyAfter = performance.now() - killed;
   const cpu = service.cpuSeconds();
-  await Promise.all([sender.stop(), decider.stop()]);
+  await Promise.all([sender.stop(), crowd, decider.stop()]);
   // A dead process leaves nothing behind that the next one does not clear away.
   if (victim === 'service') expect(spoolsOf(pid)).toEqual([]);
   expect(service.alive).toBe(true);
@@ -247,6 +250,7 @@ function report(trials: Trial[], { sender: { sent }, decider }: Work, broken: Br
       ...VICTIMS.map(line),
       `until it is healthy a start of the service computes for ${(starts.reduce((sum, one) => sum + one, 0) / starts.length).toFixed(1)} s (mean); ${os.availableParallelism()} cores, Node ${process.versions.node}, load ${LOAD.toFixed(1)} before, ${os.loadavg()[1]?.toFixed(1)} at the end`,
       `${sent.length} uploads, ${sent.filter(({ attempts }) => attempts > 1).length} of them broken off and sent again; ${sent.filter((one) => one.acknowledged).length} acknowledged`,
+      `${trials.length} times one run sent ${UNDER_ONE_KEY} times at once under one key`,
       `${decider.decided.length} decisions, ${decider.brokenOff} times without an answer; ${trials.length} evaluations and ${trials.length} reports under way at a kill`,
       `found wrong: ${Object.entries(broken)
         .map(([what, found]) => `${what} ${found.length}`)

@@ -45,19 +45,35 @@ export class Sender {
     await Promise.all(this.#underWay);
   }
 
+  /** One run, sent so many times at once under one key, each until it is answered: with one and the same run. */
+  async crowd(atOnce: number): Promise<void> {
+    const { sent, specimen, file } = this.#next();
+    const heard = Array.from({ length: atOnce }, () => ({ ...sent }));
+    await Promise.all(heard.map((one) => this.#untilAnswered(one, specimen, file)));
+    const numbers = new Set(heard.map(({ acknowledged }) => acknowledged?.number));
+    if (numbers.size !== 1)
+      this.unexpected.push(`${sent.run}, under one key, was answered as ${[...numbers].join(', ')}`);
+    Object.assign(sent, heard[0]);
+  }
+
   async #line(): Promise<void> {
     while (!this.#stopped && this.unexpected.length === 0) {
-      const specimen = this.nextSpecimen();
-      const file = burstFile(specimen);
-      const sent: Sent = {
-        run: `run-${specimen}`,
-        key: randomUUID(),
-        sha256: createHash('sha256').update(file).digest('hex'),
-        attempts: 0,
-      };
-      this.sent.push(sent);
-      while (!sent.acknowledged && this.unexpected.length === 0) await this.#attempt(sent, specimen, file);
+      const { sent, specimen, file } = this.#next();
+      await this.#untilAnswered(sent, specimen, file);
     }
+  }
+
+  #next(): { sent: Sent; specimen: string; file: string } {
+    const specimen = this.nextSpecimen();
+    const file = burstFile(specimen);
+    const sha256 = createHash('sha256').update(file).digest('hex');
+    const sent: Sent = { run: `run-${specimen}`, key: randomUUID(), sha256, attempts: 0 };
+    this.sent.push(sent);
+    return { sent, specimen, file };
+  }
+
+  async #untilAnswered(sent: Sent, specimen: string, file: string): Promise<void> {
+    while (!sent.acknowledged && this.unexpected.length === 0) await this.#attempt(sent, specimen, file);
   }
 
   async #attempt(sent: Sent, specimen: string, file: string): Promise<void> {
