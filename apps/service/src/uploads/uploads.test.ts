@@ -412,6 +412,27 @@ describe('a key', () => {
   });
 });
 
+describe('one upload fifty times at once under one key', () => {
+  it('is one run, in whatever order they come; another body under that key is refused', async () => {
+    const specimen = specimenKey(++taken);
+    const headers = { 'idempotency-key': randomUUID() };
+    const before = await state();
+    const send = (text: string) => upload(formOf(burstRun(specimen), { 'log.csv': text }), headers);
+    const answers = await Promise.all(Array.from({ length: 50 }, () => send(burstFile(specimen))));
+    const first = await send(burstFile(specimen));
+    expect(first).toMatchObject({ status: 201, body: { run: `run-${specimen}` } });
+    for (const { status, body } of answers)
+      if (status === 201) expect(body).toEqual(first.body);
+      else expect({ status, code: body.code }).toEqual({ status: 409, code: 'idempotency.in-progress' });
+    const { runs = 0, entriesOfOthers } = before as unknown as { runs: number; entriesOfOthers: number };
+    expect(await state()).toMatchObject({ runs: runs + 1, entriesOfOthers: entriesOfOthers + 1 });
+    expect(await send(burstFile(specimen, 2700))).toMatchObject({
+      status: 422,
+      body: { code: 'idempotency.mismatch' },
+    });
+  });
+});
+
 describe('a hostile name', () => {
   it.each([
     '../../../etc/cron.d/breakbook',
