@@ -8,10 +8,16 @@ const report = process.env.BREAKBOOK_TEST_REPORT;
 const PURE = [
   'libs/{units,lab,statistics,signals,figures,acceptance,evidence,reports}/src/**/*.test.ts',
   'tests/reference/*.test.ts',
+  'apps/console/src/**/*.test.ts',
 ];
 
 /** Tests of the service, each with a database and a service of its own: what they share is the program, loaded once. */
-const SERVICE = ['apps/service/src/**/*.test.ts', 'tests/journeys/*.test.ts'];
+const SERVICE = [
+  'apps/{service,cli}/src/**/*.test.ts',
+  'libs/records/src/{change,ledger,raw,verify}/*.test.ts',
+  'tests/{journeys,browser}/*.test.ts',
+  'tests/faults/{appends,dispositions}.test.ts',
+];
 
 export default defineConfig({
   // Aliases, because resolve.conditions does not reach the global set-up.
