@@ -77,6 +77,7 @@ async function theirIds(clerk: SignedInCaller, job: string): Promise<Record<stri
     run: run?.run ?? '',
     person: 'i-sorbo',
     channel: 'rimPressure',
+    table: 'OLD-1',
     placement: '1',
     number: '1',
     n: '1',
