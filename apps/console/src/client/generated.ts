@@ -1264,6 +1264,7 @@ export interface Operations {
   };
   'GET /api/attachments/{attachment}/file': { path: { attachment: string }; answer: Blob };
   'GET /api/attachments/{attachment}/photo': { path: { attachment: string }; answer: Blob };
+  'GET /api/attachments/{attachment}/thumbnail': { path: { attachment: string }; answer: Blob };
   'GET /api/calibrations': {
     query?: { limit?: number; after?: string; order?: 'oldest' | 'newest'; sensor?: Key };
     answer: {

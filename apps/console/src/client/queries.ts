@@ -249,6 +249,8 @@ export const photosQuery = (run: string) =>
     queryFn: ({ signal }) => everyOne<PhotoRecord>(`/api/attachments?run=${code(run)}`, signal),
   });
 
+/** A small copy, made by the service; the photo itself is at `photoAddress`. */
+export const thumbnailAddress = (n: number) => `/api/attachments/${n}/thumbnail`;
 export const photoAddress = (n: number) => `/api/attachments/${n}/photo`;
 export const fileAddress = (n: number) => `/api/attachments/${n}/file`;
 

@@ -9,11 +9,12 @@ import {
   Put,
   Query,
   Req,
+  Res,
   StreamableFile,
   UseInterceptors,
 } from '@nestjs/common';
 import { RouteConfig } from '@nestjs/platform-fastify';
-import { type FastifyRequest } from 'fastify';
+import { type FastifyReply, type FastifyRequest } from 'fastify';
 import { AnswersIn } from '../http/answers-in.decorator.js';
 import { IfMatch } from '../http/if-match.decorator.js';
 import { parsedBy } from '../http/parsed-by.js';
@@ -61,6 +62,24 @@ export class AttachmentsController {
     return new StreamableFile(bytes, {
       type: attachment.mediaType,
       disposition: `inline; filename="${fileName(attachment)}"`,
+    });
+  }
+
+  @Get(':attachment/thumbnail')
+  @Duty('signed in')
+  @AnswersIn('image/jpeg')
+  @Header('cache-control', 'private, max-age=86400')
+  @Answers('A small copy of a photo, made when asked for and no evidence; its headers say of which bytes, and by what')
+  async thumbnail(
+    @Param('attachment') number: string,
+    @SignedIn() by: SignedInActor,
+    @Res({ passthrough: true }) reply: FastifyReply,
+  ): Promise<StreamableFile> {
+    const { bytes, madeBy, of, sha256 } = await this.attachments.thumbnail(by.labId, number);
+    reply.header('breakbook-derived-from', `attachment ${of}; sha-256=${sha256}`).header('breakbook-made-by', madeBy);
+    return new StreamableFile(bytes, {
+      type: 'image/jpeg',
+      disposition: `inline; filename="attachment-${of}-small-copy.jpg"`,
     });
   }
 

@@ -1,3 +1,4 @@
+import { sha256 } from '@breakbook/evidence';
 import { type Photo, Refusal, shown } from '@breakbook/lab';
 import {
   type Actor,
@@ -18,9 +19,11 @@ import { Names } from '../records/names.js';
 import { nextPlace, pageAsked } from '../records/paging.js';
 import { RAW_STORE } from '../records/raw-store.token.js';
 import { peopleBehind, saidBy } from '../records/read-kind.js';
+import { Workers } from '../workers/workers.js';
 import { attachedFileIn } from './attached-file.js';
 import { type AttachmentsAsked, type KeptAttachment, type NewAttachment } from './attachment-answers.js';
 import { subjectNamed, subjectOf } from './subject.js';
+import { type Thumbnail } from './thumbnail.js';
 
 /** A camera's clock may be this far ahead of ours, in ms. */
 const CLOCK_AHEAD = 5 * 60_000;
@@ -31,6 +34,7 @@ export class AttachmentsService {
   constructor(
     private readonly records: Records,
     @Inject(RAW_STORE) private readonly store: RawStore,
+    private readonly workers: Workers,
   ) {}
 
   async list(labId: string, { lot, specimen, run, rig, ...paging }: AttachmentsAsked): Promise<PageOf<KeptAttachment>> {
@@ -53,6 +57,13 @@ export class AttachmentsService {
     const attachment = await numbered(reader, number);
     if (!attachment.mediaType.startsWith(kind)) throw noneOf(number);
     return { attachment, bytes: await readWhole(this.store, reader, attachment.rawId) };
+  }
+
+  /** A small copy of a photo, with the photo's number and digest: made anew each time. */
+  async thumbnail(labId: string, number: string): Promise<Thumbnail & { of: number; sha256: string }> {
+    const { attachment, bytes } = await this.bytes(labId, number, 'image/');
+    const made = await this.workers.run('make thumbnail', { photo: bytes });
+    return { ...made, of: attachment.number, sha256: sha256(bytes) };
   }
 
   async add(by: Actor, asked: NewAttachment, bytes: unknown): Promise<KeptAttachment> {

@@ -1,9 +1,12 @@
 import { createHash } from 'node:crypto';
 import { gzipSync } from 'node:zlib';
 import { PostgresRawStore, verifyRecords } from '@breakbook/records';
+import sharp from 'sharp';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { aLot } from '../../../../tests/lab-fixture.ts';
 import { type SignedInCaller, startTestService, type TestService } from '../../../../tests/service.ts';
+import { pictureIn } from './picture.ts';
+import { THUMBNAIL_SIDE, thumbnailOf } from './thumbnail.ts';
 
 // Made by ImageMagick 6.9.11: convert -size 8x6 gradient:red-blue -quality 60 -strip a.jpg, the same with
 // -interlace Plane, and convert -size 5x3 xc:teal PNG24:a.png.
@@ -206,7 +209,7 @@ describe('what is no photo of this lab is refused', () => {
 
   it('by a number that is none', async () => {
     for (const number of ['0', '99', 'one', '1.5'])
-      for (const rest of ['', '/photo'])
+      for (const rest of ['', '/photo', '/thumbnail'])
         expect(await operator.ask('GET', `/api/attachments/${number}${rest}`)).toMatchObject({
           status: 404,
           body: { code: 'request.not-found' },
@@ -216,5 +219,41 @@ describe('what is no photo of this lab is refused', () => {
   it('and leaves the records whole', async () => {
     const reader = service.records.read(service.lab.labId);
     expect(await verifyRecords(reader, new PostgresRawStore())).toMatchObject({ holds: true, files: 5 });
+  });
+});
+
+describe('a small copy', () => {
+  it('says of which bytes it was made and by what, and is never the photo', async () => {
+    const answer = await operator.fetch('/api/attachments/1/thumbnail');
+    expect(answer.status).toBe(200);
+    expect(answer.headers.get('content-type')).toBe('image/jpeg');
+    expect(answer.headers.get('breakbook-derived-from')).toBe(
+      `attachment 1; sha-256=${createHash('sha256').update(BASELINE).digest('hex')}`,
+    );
+    expect(answer.headers.get('breakbook-made-by')).toMatch(/^sharp \d/);
+    const small = Buffer.from(await answer.arrayBuffer());
+    expect(pictureIn(small)).toEqual({ mediaType: 'image/jpeg', width: 8, height: 6 });
+    expect(small.equals(BASELINE)).toBe(false);
+  });
+
+  it('is upright, small, and without what the camera noted', async () => {
+    // 6 (rotated) in the Exif tag Orientation, 1200 by 30 pixels as stored.
+    const photo = await sharp({ create: { width: 1200, height: 30, channels: 3, background: 'teal' } })
+      .jpeg()
+      .withExif({ IFD0: { Make: 'Bench camera' } })
+      .withMetadata({ orientation: 6 })
+      .toBuffer();
+    const { bytes } = await thumbnailOf(photo);
+    expect(pictureIn(Buffer.from(bytes))).toEqual({ mediaType: 'image/jpeg', width: 12, height: THUMBNAIL_SIDE });
+    expect(Buffer.from(bytes).includes('Bench camera')).toBe(false);
+  });
+
+  it('of bytes that no decoder reads, or of another kind, is refused with a reason', async () => {
+    for (const bytes of [
+      PNG.subarray(0, 40),
+      Buffer.from('<svg xmlns="http://www.w3.org/2000/svg"/>'),
+      Buffer.from('GIF89a'),
+    ])
+      await expect(thumbnailOf(bytes)).rejects.toThrow(/could not be made smaller/);
   });
 });

@@ -170,6 +170,7 @@ export const ROUTE_DUTIES: Record<string, RouteDuty> = {
   'GET /api/attachments': 'signed in',
   'GET /api/attachments/:attachment': 'signed in',
   'GET /api/attachments/:attachment/photo': 'signed in',
+  'GET /api/attachments/:attachment/thumbnail': 'signed in',
   'GET /api/attachments/:attachment/file': 'signed in',
   'POST /api/attachments': ['draw', 'record', 'review', 'calibrate'],
   'PUT /api/attachments/:attachment': ['draw', 'record', 'review', 'calibrate'],

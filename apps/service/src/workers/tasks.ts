@@ -26,6 +26,7 @@ import {
   tryLayout,
 } from '@breakbook/signals';
 import { type ComputeReply, compute } from '@breakbook/statistics';
+import { type Thumbnail, thumbnailOf } from '../attachments/thumbnail.js';
 import { jsonBody } from '../http/json-body.js';
 import { UPLOAD_BOUNDS } from '../uploads/bounds.js';
 import { bytesOf, type RunFileSource, type RunToRead, readRunToRead } from './run-to-read.js';
@@ -95,6 +96,7 @@ export interface Tasks {
     output: LayoutTrial;
   };
   'read old results': { input: { name: string; bytes: Uint8Array; today: string }; output: OldResultsTable };
+  'make thumbnail': { input: { photo: Uint8Array }; output: Thumbnail };
   compute: { input: { body: Uint8Array }; output: ComputeReply };
 }
 
@@ -149,6 +151,8 @@ export const TASKS: {
     refuseFutureDays(name, table.results, today);
     return table;
   },
+
+  'make thumbnail': ({ photo }) => thumbnailOf(photo),
 
   compute: ({ body }) => compute(jsonBody(body)),
 };

@@ -1,7 +1,7 @@
 import { photosMissing } from '@breakbook/lab';
 import { useQuery } from '@tanstack/react-query';
 import { type PhotoRecord } from '../../../client/answers.js';
-import { fileAddress, photoAddress, photosQuery } from '../../../client/queries.js';
+import { fileAddress, photoAddress, photosQuery, thumbnailAddress } from '../../../client/queries.js';
 import { moment } from '../../../parts/moment.js';
 import { Fold, Section } from '../../../parts/sheet/sheet.js';
 import { Who } from '../../../parts/who.js';
@@ -25,7 +25,11 @@ export function PhotosSection({ answer: { run }, record, around }: RunOnSheet) {
   const why = examination?.withoutPhotos;
   const open = run.validity === undefined && me.duties.includes('record');
   return (
-    <Section question="What does it look like?" word="Photos" aside="Kept as they came; open one to see all of it.">
+    <Section
+      question="What does it look like?"
+      word="Photos"
+      aside="Small copies, made for this page. Open one to see the photo as it came."
+    >
       <AskedPhotosList asked={asked} />
       {missing && why !== undefined && <p>Photos that are missing were not taken: {why}</p>}
       {photos.length > 0 && (
@@ -33,7 +37,17 @@ export function PhotosSection({ answer: { run }, record, around }: RunOnSheet) {
           {photos.map(({ number, width, height, recorded, content: { caption, shows, takenBy, takenAt, device } }) => (
             <figure key={number}>
               <a href={photoAddress(number)} target="_blank" rel="noreferrer">
-                <img src={photoAddress(number)} alt={caption} width={width} height={height} loading="lazy" />
+                <img
+                  src={thumbnailAddress(number)}
+                  alt={caption}
+                  width={width}
+                  height={height}
+                  loading="lazy"
+                  onError={({ currentTarget: shown }) => {
+                    // Where no small copy can be made, the photo itself.
+                    if (!shown.src.endsWith(photoAddress(number))) shown.src = photoAddress(number);
+                  }}
+                />
               </a>
               <figcaption>
                 {shows !== undefined && <strong>{shows}: </strong>}
