@@ -1,6 +1,13 @@
 import fs from 'node:fs';
 import path from 'node:path';
-import { LOT_FOLDER_DOCUMENTS, type LotBundle, Refusal, readLotFolder, shown } from '@breakbook/lab';
+import {
+  LOT_FOLDER_DOCUMENTS,
+  type LotBundle,
+  OPTIONAL_LOT_DOCUMENTS,
+  Refusal,
+  readLotFolder,
+  shown,
+} from '@breakbook/lab';
 
 export interface OpenLotFolder {
   bundle: LotBundle;
@@ -17,7 +24,8 @@ export function openLotFolder(folder: string): OpenLotFolder {
       detail: `There is no folder ${shown(folder)}. Give the folder that holds ${LOT_FOLDER_DOCUMENTS.join(', ')}.`,
     });
   const documents = new Map(
-    LOT_FOLDER_DOCUMENTS.map((name) => path.join(folder, name))
+    [...LOT_FOLDER_DOCUMENTS, ...OPTIONAL_LOT_DOCUMENTS]
+      .map((name) => path.join(folder, name))
       .filter((file) => fs.existsSync(file))
       .map((file) => [path.basename(file), fs.readFileSync(file)]),
   );

@@ -10,9 +10,12 @@ export { daysIn } from './lots/checks/day-in-zone.js';
 export { builtByDrawer } from './lots/checks/plan.js';
 export { type PlanRecords, planLineProblems } from './lots/checks/plan-line.js';
 export type { Claim, JudgedRun, UnreadRun } from './lots/claim.js';
+export { type EvaluatedEarlier, earlierSamplesOf } from './lots/earlier-samples.js';
 export { type EvaluationProgress, evaluateLot, type LotEvaluation } from './lots/evaluate-lot.js';
 export { type EvaluatedRun, evaluateRun, type FileBytes } from './lots/evaluate-run.js';
 export { judgeLot, type LotToJudge } from './lots/judge-lot.js';
+export type { WhatIfChange } from './lots/what-if/changed-bundle.js';
+export { type WhatIf, type WhatRunsSaid, whatIf } from './lots/what-if/what-if.js';
 export { judgeRun, type RunToJudge } from './runs/judge-run.js';
 export {
   type BoundFields,
@@ -22,7 +25,9 @@ export {
   counted,
   limitInWords,
   listed,
+  type PlanInWords,
   percent,
+  planInWords,
   poolingInWords,
   rangeInWords,
   ruleInWords,

@@ -88,7 +88,14 @@ export type ClaimEntry = z.infer<typeof ClaimEntry>;
 
 /** Earlier lots beside this one: what the declared test said of them, and whether they entered the bound. */
 export const PooledLots = z.strictObject({
-  lots: z.array(z.strictObject({ lot: z.string(), n: z.number().int() })),
+  lots: z.array(
+    z.strictObject({
+      lot: z.string(),
+      n: z.number().int(),
+      /** Which evaluation of that lot the values are of, where they come from one. */
+      evaluation: z.string().optional(),
+    }),
+  ),
   /** Values of all lots together, this one included. */
   n: z.number().int(),
   test: z.union([
@@ -116,6 +123,8 @@ export const PooledLots = z.strictObject({
   /** Did the earlier lots enter the bound? */
   used: z.boolean(),
   because: z.string(),
+  /** All of it in words, for screen and paper. */
+  sentence: z.string().optional(),
 });
 export type PooledLots = z.infer<typeof PooledLots>;
 
@@ -174,6 +183,7 @@ export const OutlierFinding = z.strictObject({
   bounds: z.array(
     z.strictObject({ criterion: z.string(), with: z.number(), without: z.union([z.number(), NotEvaluated]) }),
   ),
+  sentence: z.string().optional(),
 });
 export type OutlierFinding = z.infer<typeof OutlierFinding>;
 
@@ -196,6 +206,7 @@ export const StageResult = z.strictObject({
     }),
   ),
   outcome: LotOutcome,
+  sentence: z.string().optional(),
 });
 export type StageResult = z.infer<typeof StageResult>;
 

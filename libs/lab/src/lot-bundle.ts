@@ -23,6 +23,8 @@ export const EarlierSample = z.strictObject({
   characteristic: ChannelName,
   unit: UnitCode,
   sample: Sample,
+  /** Specimens of that claim which gave no value; with one of them the values are not whole, and nothing is pooled. */
+  missing: z.number().int().min(1).optional(),
   /** The evaluation that the values are taken from, where there is one. */
   evaluation: z.string().optional(),
 });

@@ -9,7 +9,7 @@ import {
   sha256,
   type TableSchema,
 } from '@breakbook/evidence';
-import { LOT_FOLDER_DOCUMENTS, type LotBundle, SOFTWARE } from '@breakbook/lab';
+import { type LOT_FOLDER_DOCUMENTS, type LotBundle, SOFTWARE } from '@breakbook/lab';
 import { fileName } from '../attachments/attached-file.js';
 import { type EvaluationOnly } from '../workers/tasks.js';
 import { type LedgerInPackage } from './ledger-in-package.js';
@@ -134,7 +134,7 @@ export function packageFiles({ lot, bundle, names, evaluation, ledger, checkpoin
 
 /** The documents of the lot folder, as the command line reads them. */
 function lotFolder(bundle: LotBundle): PackedFile[] {
-  const { lab, customer, people, product, plan, limits, methods, rigs, layouts, sensors, calibrations } = bundle;
+  const { lab, customer, people, product, plan, limits, methods, rigs, layouts, sensors, calibrations, earlier } = bundle;
   const documents: Record<(typeof LOT_FOLDER_DOCUMENTS)[number], unknown> = {
     'lab.json': { lab, customer, people },
     'product.json': product,
@@ -145,8 +145,9 @@ function lotFolder(bundle: LotBundle): PackedFile[] {
     'lot.json': { lot: bundle.lot, specimens: bundle.specimens },
     'runs.json': bundle.runs,
   };
-  return LOT_FOLDER_DOCUMENTS.map((name) =>
-    json(`${LOT_FOLDER}/${name}`, `The lot as breakbook judges it: ${name.replace('.json', '')}`, documents[name]),
+  const files = Object.entries({ ...documents, ...(earlier ? { 'earlier-lots.json': earlier } : {}) });
+  return files.map(([name, content]) =>
+    json(`${LOT_FOLDER}/${name}`, `The lot as breakbook judges it: ${name.replace('.json', '')}`, content),
   );
 }
 

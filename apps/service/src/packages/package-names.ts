@@ -1,5 +1,5 @@
 import { LOT_FOLDER, PackagePath } from '@breakbook/evidence';
-import { LOT_FOLDER_DOCUMENTS, type LotBundle, type Run } from '@breakbook/lab';
+import { LOT_FOLDER_DOCUMENTS, type LotBundle, OPTIONAL_LOT_DOCUMENTS, type Run } from '@breakbook/lab';
 
 /** Which names the files of a lot's runs have in its package, by run and place among the files of the run. */
 export type FileNames = ReadonlyMap<string, readonly string[]>;
@@ -12,7 +12,7 @@ export function fileNames({ runs }: Pick<LotBundle, 'runs'>): FileNames {
   const wanted = new Map<string, number>();
   for (const { files } of runs)
     for (const { name } of files) wanted.set(name.toLowerCase(), (wanted.get(name.toLowerCase()) ?? 0) + 1);
-  const taken = new Set<string>([...LOT_FOLDER_DOCUMENTS, RENAMED]);
+  const taken = new Set<string>([...LOT_FOLDER_DOCUMENTS, ...OPTIONAL_LOT_DOCUMENTS, RENAMED]);
   const keeps = (name: string) => {
     const low = name.toLowerCase();
     const [first = ''] = low.split('/');

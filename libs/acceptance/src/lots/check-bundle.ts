@@ -1,4 +1,5 @@
 import { isZone, type LotBundle, type Problem, shown } from '@breakbook/lab';
+import { earlierProblems } from './checks/earlier.js';
 import { doubledKeys } from './checks/keys.js';
 import { planProblems } from './checks/plan.js';
 import { problemAt, recordsOf } from './checks/records.js';
@@ -22,5 +23,11 @@ export function checkBundle(bundle: LotBundle): Problem[] {
       ),
     ];
   const records = recordsOf(bundle);
-  return [...doubledKeys(records), ...planProblems(records), ...rigProblems(records), ...runProblems(records)];
+  return [
+    ...doubledKeys(records),
+    ...planProblems(records),
+    ...rigProblems(records),
+    ...runProblems(records),
+    ...earlierProblems(records),
+  ];
 }

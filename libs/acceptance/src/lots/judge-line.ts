@@ -14,6 +14,7 @@ import {
   type Specimen,
   type StageResult,
 } from '@breakbook/lab';
+import { stageSentence } from '../words/index.js';
 import { type Claim, claimOf, type JudgedRun, type UnreadRun } from './claim.js';
 import { combined } from './combined.js';
 import { judgeCriterion } from './criteria/judge-criterion.js';
@@ -74,12 +75,12 @@ export function judgeLine(given: LineToJudge): JudgedLine {
         line,
       ),
     };
-    stages.push(stageOf(seen));
+    stages.push(stageOf(seen, characteristic.unit));
   } while (seen.outcome === 'undecided' && seen.claim.complete && !seen.look.last);
 
   const { claim, questions, criteria, outcome } = seen;
   const sample = sampleOf(claim.runs, line.characteristic);
-  const outliers = outliersOf(questions, line, claim);
+  const outliers = outliersOf(questions, line, claim, characteristic.unit);
   const forecast = outcome === 'undecided' ? forecastOf(questions, line, claim, seen.look) : undefined;
   return {
     claim,
@@ -127,18 +128,12 @@ function questionsOf(
   });
 }
 
-function stageOf({
-  look,
-  claim,
-  criteria,
-  outcome,
-}: {
-  look: Look;
-  claim: Claim;
-  criteria: CriterionResult[];
-  outcome: LotOutcome;
-}): StageResult {
-  return {
+function stageOf(
+  seen: { look: Look; claim: Claim; criteria: CriterionResult[]; outcome: LotOutcome },
+  unit: string,
+): StageResult {
+  const { look, claim, criteria, outcome } = seen;
+  const found = {
     stage: look.stage,
     planned: plannedAt(look),
     inClaim: claim.runs.length,
@@ -154,6 +149,7 @@ function stageOf({
     })),
     outcome,
   };
+  return { ...found, sentence: stageSentence(found, look.sizes.length, unit) };
 }
 
 function countsOf(

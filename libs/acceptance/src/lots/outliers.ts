@@ -1,5 +1,6 @@
 import { type CriterionOf, isNotEvaluated, notEvaluated, type OutlierFinding, type PlanLine } from '@breakbook/lab';
 import { outlierScreen } from '@breakbook/statistics';
+import { outlierSentence } from '../words/index.js';
 import { type Claim, resultIn } from './claim.js';
 import { judgeCriterion } from './criteria/judge-criterion.js';
 import { type Question } from './criteria/question.js';
@@ -15,7 +16,12 @@ const LEVEL = 0.05;
  *
  * Source: Grubbs (1969), Technometrics 11, 1-21; MIL-HDBK-17-1F (2002), volume 1, 8.3.3.
  */
-export function outliersOf(questions: readonly Question[], line: PlanLine, claim: Claim): OutlierFinding[] {
+export function outliersOf(
+  questions: readonly Question[],
+  line: PlanLine,
+  claim: Claim,
+  unit: string,
+): OutlierFinding[] {
   const known = claim.runs.flatMap((run) => {
     const value = resultIn(run, line.characteristic)?.value;
     return value && !isNotEvaluated(value) && value.kind === 'exact' ? [{ run, value: value.value }] : [];
@@ -31,18 +37,17 @@ export function outliersOf(questions: readonly Question[], line: PlanLine, claim
   if (isNotEvaluated(screen) || !screen.outlier) return [];
   const found = known[screen.index] as (typeof known)[number];
   const below = values.filter((value) => value < (values[screen.index] as number)).length;
-  return [
-    {
-      run: found.run.run.run,
-      specimen: found.run.run.specimen,
-      value: found.value,
-      side: below === 0 ? 'low' : 'high',
-      statistic: screen.statistic,
-      critical: screen.critical,
-      level: LEVEL,
-      bounds: boundsWithout(questions, claim, found.run.run.run),
-    },
-  ];
+  const finding = {
+    run: found.run.run.run,
+    specimen: found.run.run.specimen,
+    value: found.value,
+    side: below === 0 ? ('low' as const) : ('high' as const),
+    statistic: screen.statistic,
+    critical: screen.critical,
+    level: LEVEL,
+    bounds: boundsWithout(questions, claim, found.run.run.run),
+  };
+  return [{ ...finding, sentence: outlierSentence(finding, unit) }];
 }
 
 /** Bounds of the criteria that have one, with all values and without this run's. */

@@ -54,7 +54,8 @@ export function failuresIn({ exact = [], atMost = [], between = [] }: Sample): n
   return exact.length + atMost.length + between.length;
 }
 
-function asSample(values: readonly CharacteristicValue[]): Sample {
+/** Values by the side from which each is known. */
+export function asSample(values: readonly CharacteristicValue[]): Sample {
   const sample: Required<Sample> = { exact: [], atLeast: [], atMost: [], between: [] };
   for (const value of values)
     if (value.kind === 'between') sample.between.push([value.lower, value.upper]);

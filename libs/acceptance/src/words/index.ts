@@ -9,6 +9,10 @@ export {
 export { counted, listed } from './counted.js';
 export { limitInWords, rangeInWords, ruleInWords, theLimit } from './limit-in-words.js';
 export { boundInWords, valueInWords, withUnit } from './numbers.js';
+export { outlierSentence } from './outlier-sentence.js';
 export { percent } from './percent.js';
+export { type PlanInWords, planInWords } from './plan-in-words.js';
+export { earlierInWords, pooledSentence, powerInWords } from './pooled-sentence.js';
 export { poolingInWords } from './pooling-in-words.js';
+export { stageSentence } from './stage-sentence.js';
 export { capital, type VerdictFields, verdictSentence } from './verdict-sentence.js';

@@ -1,4 +1,4 @@
-import { LOT_FOLDER_DOCUMENTS, Refusal, readJson } from '@breakbook/lab';
+import { LOT_FOLDER_DOCUMENTS, OPTIONAL_LOT_DOCUMENTS, Refusal, readJson } from '@breakbook/lab';
 import { type Digest, sha256, sha256OfChunks } from '../digest.js';
 import { type NoteKey, parseNoteKey } from '../signed-note.js';
 import { checkFlag } from './check-flag.js';
@@ -147,7 +147,7 @@ const DERIVED = new Set([
   'result.json',
   ...Object.values(LEDGER),
   ...Object.values(SAFETY_FLAG),
-  ...LOT_FOLDER_DOCUMENTS.map((name) => `${LOT_FOLDER}/${name}`),
+  ...[...LOT_FOLDER_DOCUMENTS, ...OPTIONAL_LOT_DOCUMENTS].map((name) => `${LOT_FOLDER}/${name}`),
 ]);
 
 function checkKeptBytes(resources: readonly PackageResource[], rows: readonly NamedRow[]): void {

@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { Layout } from '../layouts.js';
 import { Limit } from '../limits.js';
-import { type LotBundle } from '../lot-bundle.js';
+import { EarlierSample, type LotBundle } from '../lot-bundle.js';
 import { Lot, Specimen } from '../lots.js';
 import { Method } from '../methods.js';
 import { Customer, Lab, Person } from '../people.js';
@@ -30,14 +30,19 @@ const DOCUMENTS = {
   'runs.json': z.array(Run),
 } as const;
 
-type Documents = typeof DOCUMENTS;
+/** What a folder may hold beside them. */
+const OPTIONAL_DOCUMENTS = { 'earlier-lots.json': z.array(EarlierSample) } as const;
+
+type Documents = typeof DOCUMENTS & typeof OPTIONAL_DOCUMENTS;
 type DocumentName = keyof Documents;
 
-export const LOT_FOLDER_DOCUMENTS = Object.keys(DOCUMENTS) as DocumentName[];
+export const LOT_FOLDER_DOCUMENTS = Object.keys(DOCUMENTS) as (keyof typeof DOCUMENTS)[];
+export const OPTIONAL_LOT_DOCUMENTS = Object.keys(OPTIONAL_DOCUMENTS) as (keyof typeof OPTIONAL_DOCUMENTS)[];
 
 /**
  * A lot folder's documents as one bundle, or a refusal that names every problem by file and place.
- * `documents` maps the file names of `LOT_FOLDER_DOCUMENTS` to their bytes.
+ * `documents` maps the file names of `LOT_FOLDER_DOCUMENTS`, and of `OPTIONAL_LOT_DOCUMENTS` where they are there, to
+ * their bytes.
  */
 export function readLotFolder(documents: ReadonlyMap<string, Uint8Array>): LotBundle {
   const problems: Problem[] = [];
@@ -59,8 +64,10 @@ export function readLotFolder(documents: ReadonlyMap<string, Uint8Array>): LotBu
   const rigs = read('rigs.json');
   const lot = read('lot.json');
   const runs = read('runs.json');
+  const earlier = documents.has('earlier-lots.json') ? read('earlier-lots.json') : undefined;
+  if (problems.length > 0) throw new Refusal(problems);
   if (!lab || !product || !plan || !limits || !methods || !rigs || !lot || !runs) throw new Refusal(problems);
-  return { ...lab, product, plan, limits, methods, ...rigs, ...lot, runs };
+  return { ...lab, product, plan, limits, methods, ...rigs, ...lot, runs, ...(earlier ? { earlier } : {}) };
 }
 
 function readDocument<N extends DocumentName>(name: N, bytes: Uint8Array | undefined): z.infer<Documents[N]> {
@@ -71,7 +78,7 @@ function readDocument<N extends DocumentName>(name: N, bytes: Uint8Array | undef
       detail: `${name} is missing. A lot folder holds ${LOT_FOLDER_DOCUMENTS.join(', ')} and the run files that runs.json names.`,
     });
   const value = readJson(bytes, name);
-  const parsed = DOCUMENTS[name].safeParse(value);
+  const parsed = { ...DOCUMENTS, ...OPTIONAL_DOCUMENTS }[name].safeParse(value);
   if (!parsed.success) throw new Refusal(schemaProblems(parsed.error, value, name));
   return parsed.data as z.infer<Documents[N]>;
 }

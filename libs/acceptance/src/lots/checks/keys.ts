@@ -14,6 +14,11 @@ export function doubledKeys({ bundle }: Records): Problem[] {
     ['/sensors', 'sensor', bundle.sensors.map(({ sensor }) => sensor)],
     ['/calibrations', 'calibration', bundle.calibrations.map(({ calibration }) => calibration)],
     ['/runs', 'run', bundle.runs.map(({ run }) => run)],
+    [
+      '/earlier',
+      'lot',
+      (bundle.earlier ?? []).map(({ lot, line, characteristic }) => `${characteristic} of ${lot}, line ${line}`),
+    ],
     ['/plan/lines', 'line', bundle.plan.lines.map(({ line }) => line)],
     ...bundle.plan.lines.map(({ criteria }, index): [string, string, string[]] => [
       `/plan/lines/${index}/criteria`,

@@ -11,7 +11,7 @@ import {
 import { batchTestPower, kSampleAndersonDarling, summary } from '@breakbook/statistics';
 import { converter } from '@breakbook/units';
 import { differs } from '../../runs/judge-run.js';
-import { counted, listed, percent } from '../../words/index.js';
+import { counted, earlierInWords, percent, pooledSentence, powerInWords } from '../../words/index.js';
 import { limitOf, type Question } from './question.js';
 
 const TEST = 'k-sample Anderson-Darling';
@@ -34,15 +34,16 @@ export function pooledSample(
   const named = question.earlier
     .filter((one) => one.characteristic === question.limit.characteristic)
     .slice(0, pooling.lots)
-    .map((one) => ({ lot: one.lot, values: exactIn(one, unit, differs(question.method, question.limit)) }));
+    .map((one) => ({ ...from(one), values: exactIn(one, unit, differs(question.method, question.limit)) }));
   const ownValues = exactOf(own);
   const sizes = [ownValues, ...named.map(({ values }) => values)].map((values) =>
     isNotEvaluated(values) ? 0 : values.length,
   );
-  const lots = named.map(({ lot, values }) => ({ lot, n: isNotEvaluated(values) ? 0 : values.length }));
+  const lots = named.map(({ values, ...one }) => ({ ...one, n: isNotEvaluated(values) ? 0 : values.length }));
+  const n = sizes.reduce((sum, size) => sum + size, 0);
   const alone = (test: PooledLots['test'], power: PooledLots['power'], because: string) => ({
     sample: own,
-    finding: { lots, n: sizes.reduce((sum, size) => sum + size, 0), test, power, used: false, because },
+    finding: asTold({ lots, n, test, power, used: false, because }),
   });
 
   const unfit = whyUnfit(ownValues, named);
@@ -66,15 +67,23 @@ export function pooledSample(
     );
   return {
     sample: { exact: groups.flat() },
-    finding: {
+    finding: asTold({
       lots,
-      n: groups.flat().length,
+      n,
       test,
       power,
       used: true,
       because: `the test does not tell the lots apart at the ${percent(pooling.level)} level: the bound rests on all ${counted(groups.length, 'lot')} together`,
-    },
+    }),
   };
+}
+
+function from({ lot, evaluation }: EarlierSample): { lot: string; evaluation?: string } {
+  return evaluation === undefined ? { lot } : { lot, evaluation };
+}
+
+function asTold(finding: Omit<PooledLots, 'sentence'>): PooledLots {
+  return { ...finding, sentence: pooledSentence(finding) };
 }
 
 function whyUnfit(
@@ -90,7 +99,13 @@ function whyUnfit(
   return undefined;
 }
 
-function exactIn({ unit: from, sample }: EarlierSample, unit: string, difference: boolean): number[] | NotEvaluated {
+function exactIn(earlier: EarlierSample, unit: string, difference: boolean): number[] | NotEvaluated {
+  const { unit: from, sample, missing = 0 } = earlier;
+  if (missing > 0)
+    return notEvaluated(
+      `${counted(missing, 'specimen')} of its claim gave no value, and the others alone may be the stronger ones`,
+      'every specimen of its claim gave a value',
+    );
   const values = exactOf(sample);
   if (isNotEvaluated(values)) return values;
   return values.map(converter(from, unit, { difference }));
@@ -127,7 +142,8 @@ function powerOf(groups: readonly (readonly number[])[], share: number, level: n
   return { shift: share, probability, error, seed, replicates };
 }
 
-export function poolingSteps({ lots, test, power, because }: PooledLots): Step[] {
+export function poolingSteps(finding: PooledLots): Step[] {
+  const { lots, test, power } = finding;
   return [
     {
       question: 'Do the earlier lots agree with this one?',
@@ -135,16 +151,14 @@ export function poolingSteps({ lots, test, power, because }: PooledLots): Step[]
         ? { lots: lots.length }
         : { lots: lots.length, statistic: test.statistic, critical: test.critical, level: test.level, p: test.p },
       source: 'Scholz and Stephens (1987), J. Amer. Statist. Assoc. 82, 918-924',
-      answer: `${lots.length === 0 ? 'There is none' : `Earlier: ${listed(lots.map(({ lot, n }) => `${lot} (${n})`))}`}; ${because}.`,
+      answer: earlierInWords(finding),
     },
     {
       question: 'Would the test have seen a difference that matters?',
       numbers: isNotEvaluated(power)
         ? {}
         : { shift: power.shift, power: power.probability, 'simulation error': power.error },
-      answer: isNotEvaluated(power)
-        ? `Not evaluated: ${power.notEvaluated.because}.`
-        : `A mean off by ${percent(power.shift)} would be seen with probability ${power.probability.toFixed(2)} (${power.replicates} simulated sets, normal, seed ${power.seed}).`,
+      answer: powerInWords(power),
     },
   ];
 }
