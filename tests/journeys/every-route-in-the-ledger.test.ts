@@ -27,6 +27,7 @@ const LEAVES_NOTHING: Record<string, string> = {
   'POST /api/layouts/trials': 'nothing is kept',
   'POST /api/old-results/trials': 'nothing is kept',
   'POST /api/compute': 'nothing is kept',
+  'POST /api/lots/:lot/what-ifs': 'nothing is kept',
   'POST /api/ledger/verification': 'only looks',
   'POST /api/ledger/checkpoints': 'signs the ledger, and is no part of it',
   'POST /api/ledger/checkpoints/comparison': 'only looks',

@@ -67,6 +67,7 @@ export const MOVES_NOTHING: Readonly<Record<string, string>> = {
     'POST /api/recomputations',
     'POST /api/jobs/:id/cancel',
     'POST /api/compute',
+    'POST /api/lots/:lot/what-ifs',
     'POST /api/ledger/checkpoints',
     'POST /api/ledger/checkpoints/comparison',
     'POST /api/ledger/verification',

@@ -45,6 +45,7 @@ import { type PublicAddress } from './sign-in/session-cookie.js';
 import { SignInModule } from './sign-in/sign-in.module.js';
 import { SpecimensModule } from './specimens/specimens.module.js';
 import { UnreadModule } from './unread/unread.module.js';
+import { WhatIfsModule } from './what-ifs/what-ifs.module.js';
 import { WorkersModule } from './workers/workers.module.js';
 
 /** Outside the database: the lab's own keys, and copies of what they signed. */
@@ -92,6 +93,7 @@ class RecordsModule {}
     ProductsModule,
     ProposalsModule,
     RecomputationsModule,
+    WhatIfsModule,
     RetestsModule,
     RigsModule,
     SafetyFlagsModule,

@@ -130,6 +130,8 @@ export async function walkWork({ routes, as }: Walk, lot: string): Promise<void>
   const [reviewer, auditor] = [as('a-grossmann'), as('y-hamasaki')];
   const evaluated = await routes.call(reviewer, 'POST /api/lots/:lot/evaluations', { lot });
   const { body: job } = await reviewer.ask('GET', `/api/jobs/${evaluated.body.id}`);
+  const whatIf = { limits: [{ limit: 'OCF-W-7.2', revision: 1, value: 1650 }] };
+  await routes.call(auditor, 'POST /api/lots/:lot/what-ifs', { lot }, { body: whatIf });
   const report = { kind: 'lot test report' };
   await routes.call(reviewer, 'POST /api/evaluations/:n/documents', { n: job.evaluation }, { body: report });
   await routes.call(reviewer, 'POST /api/lots/:lot/packages', { lot });

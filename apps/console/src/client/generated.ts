@@ -53,6 +53,7 @@ export type Calibration = {
   traceableTo: Paragraph;
   by: Line;
 };
+export type ChangedLimit = { limit: Key; revision: Revision; value?: number; lower?: number; upper?: number };
 export type ChannelName = string;
 export type Characteristic = {
   characteristic: string;
@@ -238,6 +239,7 @@ export type EarlierSample = {
   characteristic: ChannelName;
   unit: UnitCode;
   sample: Sample;
+  missing?: number;
   evaluation?: string;
 };
 export type EndReason = 'something broke' | 'rig limit reached' | 'programme ended' | 'stopped early' | 'rig fault';
@@ -679,6 +681,7 @@ export type OutlierFinding = {
   critical: number;
   level: number;
   bounds: { criterion: string; with: number; without: number | NotEvaluated }[];
+  sentence?: string;
 };
 export type Paragraph = string;
 export type PassageReading = { passage: number; title: string; file?: string; characteristics: Characteristic[] };
@@ -725,12 +728,13 @@ export type PlanLine = {
 };
 export type PlanRef = { plan: Key; revision: Revision };
 export type PooledLots = {
-  lots: { lot: string; n: number }[];
+  lots: { lot: string; n: number; evaluation?: string }[];
   n: number;
   test: { name: string; statistic: number; critical: number; level: number; p: number; same: boolean } | NotEvaluated;
   power: { shift: number; probability: number; error: number; seed: number; replicates: number } | NotEvaluated;
   used: boolean;
   because: string;
+  sentence?: string;
 };
 export type Pooling =
   | 'none'
@@ -1074,6 +1078,7 @@ export type StageResult = {
     failures?: number;
   }[];
   outcome: LotOutcome;
+  sentence?: string;
 };
 export type Step = {
   question: string;
@@ -1157,6 +1162,7 @@ export type WeibullSummary = {
   shapeLimits: [number, number] | NotEvaluated;
   confidence: number;
 };
+export type WhatIfAsked = { plan?: PlanRef; limits?: ChangedLimit[] };
 export type Zone =
   | 'inside the limit'
   | 'inside the limit, within the guard band'
@@ -2503,6 +2509,23 @@ export interface Operations {
       readings: Reading[];
       refusals: { run: Key; problems: Problem[] }[];
       figures: { line: Key; marginStrip: MarginStripInput | null; probabilityPlot: WeibullPlotInput | null }[];
+    };
+  };
+  'POST /api/lots/{lot}/what-ifs': {
+    path: { lot: string };
+    body: WhatIfAsked;
+    answer: {
+      result: {
+        lot: string;
+        plan: { plan: string; revision: number };
+        outcome: LotOutcome;
+        sentence: string;
+        lines: LineResult[];
+        notes: string[];
+        whatIf: { changed: string[] };
+        software: string;
+      };
+      judgements: RunJudgement[];
     };
   };
   'GET /api/me': {

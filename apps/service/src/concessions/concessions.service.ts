@@ -3,7 +3,8 @@ import { type Page, type RawStore, type Reader, Records, type Rows, tables } fro
 import { Inject, Injectable } from '@nestjs/common';
 import { type FindOptionsWhere } from 'typeorm';
 import { acceptance } from '../arithmetic.js';
-import { judgedLot, lastEvaluations } from '../lots/judged-lot.js';
+import { lastEvaluations } from '../evaluations/last-evaluations.js';
+import { judgedLot } from '../lots/judged-lot.js';
 import { storedLot } from '../lots/lot-bundle.js';
 import { type PageOf } from '../records/kept.js';
 import { Names } from '../records/names.js';

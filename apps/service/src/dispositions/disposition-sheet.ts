@@ -10,7 +10,8 @@ import {
 } from '@breakbook/lab';
 import { type RawStore, type Reader, tables } from '@breakbook/records';
 import { acceptance } from '../arithmetic.js';
-import { judgedLot, lastEvaluations } from '../lots/judged-lot.js';
+import { lastEvaluations } from '../evaluations/last-evaluations.js';
+import { judgedLot } from '../lots/judged-lot.js';
 import { type StoredLot, storedLot } from '../lots/lot-bundle.js';
 import { reviewersOf } from '../runs/reviews/reviewers-of.js';
 import { affairsOf } from './affairs-of.js';

@@ -1,7 +1,7 @@
 import { Day, Instant, KEEPING_CAUTION, Key, LotKeeping, Paragraph, proposedKeeping } from '@breakbook/lab';
 import { type Reader, tables } from '@breakbook/records';
 import { z } from 'zod';
-import { lastEvaluations } from '../lots/judged-lot.js';
+import { lastEvaluations } from '../evaluations/last-evaluations.js';
 import { peopleBehind } from '../records/read-kind.js';
 import { dayInLab } from '../records/today.js';
 import { KeepingOfSpecimen, keepingOf } from './keeping-of.js';

@@ -4,6 +4,7 @@ import { type FindOptionsWhere, In } from 'typeorm';
 import { asksForPhotos, photosOfRuns } from '../attachments/photos-of-runs.js';
 import { DEFINITIONS } from '../proposals/definitions.js';
 import { isApproved, proposedRevisions } from '../records/standing.js';
+import { earlierLots } from './earlier-lots.js';
 
 /** A lot with everything its judgement rests on, and the raw bytes each run file stands for. */
 export interface StoredLot {
@@ -30,6 +31,9 @@ export async function storedLot(reader: Reader, lotKey: string): Promise<StoredL
   const { runs, stored, versions } = await runsOf(reader, specimens.ids);
   const planRevision = await planOf(reader, lot.productId, versions);
   const plan = planRevision.content;
+  const limits = await limitsOf(reader, planRevision.id);
+  const { productId } = lot;
+  const earlier = await earlierLots(reader, { productId, lot: lotVersion.content, plan, limits });
 
   return {
     bundle: {
@@ -40,11 +44,9 @@ export async function storedLot(reader: Reader, lotKey: string): Promise<StoredL
       lot: { ...lotVersion.content, ...(sampling ? { sampling: sampling.content } : {}) },
       specimens: specimens.contents,
       plan,
-      limits: await limitsOf(reader, planRevision.id),
+      limits,
       methods: await contentsById(reader, tables.MethodRevision, [
-        ...(await reader.find(tables.PlanLine, { planRevisionId: planRevision.id })).map(
-          (line) => line.methodRevisionId,
-        ),
+        ...(await methodIdsOf(reader, planRevision.id)),
         ...versions.map((version) => version.methodRevisionId),
       ]),
       layouts: await contentsById(
@@ -54,6 +56,7 @@ export async function storedLot(reader: Reader, lotKey: string): Promise<StoredL
       ),
       ...(await rigsOf(reader, versions)),
       runs,
+      ...(earlier ? { earlier } : {}),
     },
     ids: { lotId: lot.id, planRevisionId: planRevision.id, runs: stored },
   };
@@ -153,6 +156,10 @@ async function planOf(reader: Reader, productId: string, versions: tables.RunVer
     code: 'state.conflict',
     detail: 'There is no approved plan for the product of this lot yet. Have one written and approved first.',
   });
+}
+
+export async function methodIdsOf(reader: Reader, planRevisionId: string): Promise<string[]> {
+  return (await reader.find(tables.PlanLine, { planRevisionId })).map(({ methodRevisionId }) => methodRevisionId);
 }
 
 export async function limitsOf(reader: Reader, planRevisionId: string) {

@@ -1,16 +1,17 @@
-import { isNotEvaluated, type NotEvaluated, type Reading, Refusal } from '@breakbook/lab';
-import { type RawStore, type Reader, Records, readWhole, tables } from '@breakbook/records';
+import { isNotEvaluated, type NotEvaluated, Refusal } from '@breakbook/lab';
+import { type RawStore, Records, readWhole, tables } from '@breakbook/records';
 import { Inject, Injectable } from '@nestjs/common';
-import { In } from 'typeorm';
 import { reports } from '../arithmetic.js';
+import { lastEvaluations } from '../evaluations/last-evaluations.js';
 import { type PageOf } from '../records/kept.js';
 import { RAW_STORE } from '../records/raw-store.token.js';
 import { inSpool } from '../uploads/spool.js';
 import { spoolRaw } from '../uploads/spool-raw.js';
 import { Workers } from '../workers/workers.js';
-import { judgedLot, lastEvaluations } from './judged-lot.js';
+import { judgedLot } from './judged-lot.js';
+import { keptReadings } from './kept-readings.js';
 import { type LotInList, type LotSheet, type LotsAsked, type RunSheet } from './lot-answers.js';
-import { type StoredLot, storedLot } from './lot-bundle.js';
+import { storedLot } from './lot-bundle.js';
 import { LotList } from './lot-list.js';
 
 /** Lots as their last evaluation left them. */
@@ -36,7 +37,7 @@ export class LotsService {
     const evaluation = (await lastEvaluations(reader, [stored.ids.lotId])).get(stored.ids.lotId);
     if (!evaluation) throw new Refusal({ code: 'state.conflict', detail: `Lot ${lotKey} is not evaluated yet.` });
     const judged = await judgedLot(reader, this.store, lotKey, evaluation);
-    const readings = await this.readings(reader, stored);
+    const readings = [...(await keptReadings(reader, stored)).values()];
     const { marginStripOf, weibullPlotOf } = await reports();
     return {
       bundle: stored.bundle,
@@ -85,13 +86,6 @@ export class LotsService {
     if (!document)
       throw new Refusal({ code: 'request.not-found', detail: `Lot ${lotKey} has no report yet. Evaluate it first.` });
     return readWhole(this.store, reader, document.rawId);
-  }
-
-  private async readings(reader: Reader, { ids }: StoredLot): Promise<Reading[]> {
-    const runIds = [...ids.runs.values()].map(({ runId }) => runId);
-    const kept = await reader.find(tables.Reading, { runId: In(runIds) });
-    const latest = new Map(kept.map(({ runId, content }) => [runId, content]));
-    return runIds.flatMap((runId) => latest.get(runId) ?? []);
   }
 }
 

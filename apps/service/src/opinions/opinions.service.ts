@@ -3,7 +3,7 @@ import { type Page, type Reader, Records, type Rows, tables } from '@breakbook/r
 import { Injectable } from '@nestjs/common';
 import { type FindOptionsWhere, In } from 'typeorm';
 import { notAuthorisedFor } from '../competence/competence-of.js';
-import { lastEvaluations } from '../lots/judged-lot.js';
+import { lastEvaluations } from '../evaluations/last-evaluations.js';
 import { type PageOf } from '../records/kept.js';
 import { Names } from '../records/names.js';
 import { nextPlace, pageAsked } from '../records/paging.js';

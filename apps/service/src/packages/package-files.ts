@@ -134,7 +134,8 @@ export function packageFiles({ lot, bundle, names, evaluation, ledger, checkpoin
 
 /** The documents of the lot folder, as the command line reads them. */
 function lotFolder(bundle: LotBundle): PackedFile[] {
-  const { lab, customer, people, product, plan, limits, methods, rigs, layouts, sensors, calibrations, earlier } = bundle;
+  const { lab, customer, people, product, plan, limits, methods, rigs, layouts, sensors, calibrations, earlier } =
+    bundle;
   const documents: Record<(typeof LOT_FOLDER_DOCUMENTS)[number], unknown> = {
     'lab.json': { lab, customer, people },
     'product.json': product,

@@ -224,6 +224,7 @@ export const ROUTE_DUTIES: Record<string, RouteDuty> = {
   'GET /api/compute/methods': 'signed in',
   'GET /api/compute/schema': 'signed in',
   'POST /api/compute': 'signed in',
+  'POST /api/lots/:lot/what-ifs': 'signed in',
   'GET /api/ledger/key': 'signed in',
   'GET /api/ledger/checkpoints': 'signed in',
   'POST /api/ledger/checkpoints': ['audit', 'administer'],

@@ -1,5 +1,12 @@
 import fs from 'node:fs';
-import { evaluateLot, evaluateRun, type LotEvaluation } from '@breakbook/acceptance';
+import {
+  evaluateLot,
+  evaluateRun,
+  type LotEvaluation,
+  type WhatIf,
+  type WhatIfChange,
+  whatIf,
+} from '@breakbook/acceptance';
 import { canonicalJson, sha256 } from '@breakbook/evidence';
 import {
   type Layout,
@@ -79,6 +86,7 @@ export interface PackedTrace {
 export interface Tasks {
   'read run': { input: RunToRead; output: Reading };
   'evaluate lot': { input: LotToEvaluate; output: EvaluationOnly };
+  'what if': { input: { bundle: LotBundle; change: WhatIfChange; readings: Map<string, Reading> }; output: WhatIf };
   'compose report': {
     input: LotToEvaluate & {
       identity: ReportIdentity;
@@ -115,6 +123,8 @@ export const TASKS: {
     const { runs, ...rest } = evaluate(input, onProgress);
     return { ...rest, runs: runs.map(({ traces: _traces, ...run }) => run) };
   },
+
+  'what if': ({ bundle, change, readings }) => whatIf(bundle, change, { readings }),
 
   'compose report': async ({ identity, judged, affairs, paper, ...input }, onProgress) => {
     const evaluation = evaluate(input, ({ share, at }) => onProgress({ share: 0.7 * share, at }));

@@ -1,5 +1,6 @@
 import {
   type ChangedLimit,
+  type EarlierSample,
   type Limit,
   type LotBundle,
   limitName,
@@ -13,7 +14,15 @@ import { problemAt } from '../checks/records.js';
 /** What is changed about a lot to see what would follow. */
 export interface WhatIfChange {
   /** Another plan, with the limits and methods that it names and the lot's own records have not. */
-  plan?: { plan: Plan; limits?: readonly Limit[]; methods?: readonly Method[] };
+  plan?: {
+    plan: Plan;
+    /** How it stands, where it is not in force, such as "only proposed". */
+    standing?: string;
+    limits?: readonly Limit[];
+    methods?: readonly Method[];
+    /** What earlier lots gave to its lines; left out, those of the lot's own records. */
+    earlier?: readonly EarlierSample[];
+  };
   /** Limits that the plan names, at other values. */
   limits?: readonly ChangedLimit[];
 }
@@ -51,6 +60,7 @@ export function changedBundle(bundle: LotBundle, change: WhatIfChange): ChangedB
     limits: changed,
     bundle: {
       ...bundle,
+      ...(change.plan?.earlier ? { earlier: [...change.plan.earlier] } : {}),
       methods,
       limits: limits
         .map((one) => now.get(limitName(one)) ?? one)

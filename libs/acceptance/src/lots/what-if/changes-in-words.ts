@@ -10,13 +10,13 @@ export function changesInWords(was: LotBundle, change: WhatIfChange, { limits }:
   ];
 }
 
-function planChanges(was: LotBundle, { plan, limits = [] }: NonNullable<WhatIfChange['plan']>): string[] {
+function planChanges(was: LotBundle, { plan, standing, limits = [] }: NonNullable<WhatIfChange['plan']>): string[] {
   const before = said(was.plan, was.limits);
   const now = said(plan, [...was.limits, ...limits]);
   const differs = [...before].some((one) => !now.has(one)) || [...now].some((one) => !before.has(one));
   if (!differs && plan.plan === was.plan.plan && plan.revision === was.plan.revision) return [];
   return [
-    `plan ${plan.plan} rev. ${plan.revision} in place of ${was.plan.plan} rev. ${was.plan.revision}${differs ? '' : ', which asks for the same'}`,
+    `plan ${plan.plan} rev. ${plan.revision}${standing === undefined ? '' : ` (${standing})`} in place of ${was.plan.plan} rev. ${was.plan.revision}${differs ? '' : ', which asks for the same'}`,
     ...[...now].filter((one) => !before.has(one)).map((one) => `now ${one}`),
     ...[...before].filter((one) => !now.has(one)).map((one) => `no longer ${one}`),
   ];
