@@ -2,7 +2,7 @@ import fs from 'node:fs';
 import { createRequire } from 'node:module';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { type Browser, chromium, type Page } from 'playwright-core';
+import { type Browser, type BrowserContext, chromium, type Page } from 'playwright-core';
 import { expect } from 'vitest';
 import { codeFor } from '../service.ts';
 import { toolPath } from '../tools.ts';
@@ -32,8 +32,29 @@ const QUIET = [
   '--disable-sync',
 ];
 
-export function launchChromium(): Promise<Browser> {
-  return chromium.launch({ executablePath: toolPath('chromium'), args: QUIET });
+/** One for all files that share this process: a start takes seconds, and a context has nothing of another's. */
+let running: Promise<Browser> | undefined;
+
+/**
+ * The browser, of which closing ends what was opened through it. Chromium itself ends with the process, when the pipe
+ * by which it is led is closed.
+ */
+export async function launchChromium(): Promise<Browser> {
+  running ??= chromium.launch({ executablePath: toolPath('chromium'), args: QUIET });
+  const browser = await running;
+  const opened: BrowserContext[] = [];
+  const newContext: Browser['newContext'] = async (options) => {
+    const context = await browser.newContext(options);
+    opened.push(context);
+    return context;
+  };
+  const close = async () => {
+    await Promise.all(opened.map((context) => context.close()));
+  };
+  return new Proxy(browser, {
+    get: (whole, name) =>
+      name === 'newContext' ? newContext : name === 'close' ? close : Reflect.get(whole, name, whole),
+  });
 }
 
 /** Signs somebody in on the page, with a code where one is asked for. */
