@@ -39,6 +39,51 @@ function judge(folder: string) {
   return known;
 }
 
+describe('breakbook judge, as if', () => {
+  const keyed = 'sample-runs/dunlin-42-keyed';
+  const plan = JSON.parse(fs.readFileSync(path.join(root, keyed, 'plan.json'), 'utf8'));
+  const asIf = (...words: string[]) => {
+    const answer = breakbook(['judge', keyed, '--out', path.join(out, 'as-if'), ...words]);
+    const file = /^What-if {2}(.+)$/m.exec(answer.stdout)?.[1];
+    return { ...answer, found: file === undefined ? undefined : JSON.parse(fs.readFileSync(file, 'utf8')) };
+  };
+
+  it('judges under another limit, says so, writes no report, and ends as that outcome does', () => {
+    const { stdout, status, found } = asIf('--what-if-limit', 'OCF-W-7.2=5000');
+    expect(stdout).toContain('WHAT-IF, and no judgement of the lot');
+    expect(stdout).toContain('DOES NOT MEET THE PLAN\nWhat-if, nothing is decided by it:');
+    expect(status).toBe(1);
+    expect(found.result.whatIf.changed).toEqual([
+      expect.stringMatching(/^limit OCF-W-7\.2 rev\. 1: at least 5.000.kPa in/),
+    ]);
+    expect(fs.readdirSync(path.join(out, 'as-if', found.result.lot))).toEqual(['what-if.json']);
+  });
+
+  it('judges under another plan', () => {
+    const file = path.join(out, 'other-plan.json');
+    const lines = plan.lines.map((line: { specimens: number }) => ({ ...line, specimens: line.specimens + 1 }));
+    fs.writeFileSync(file, JSON.stringify({ ...plan, revision: plan.revision + 1, lines }));
+    const { stdout, status, found } = asIf('--what-if-plan', file);
+    expect(stdout).toContain(
+      `plan ${plan.plan} rev. ${plan.revision + 1} in place of ${plan.plan} rev. ${plan.revision}`,
+    );
+    expect(found.result.outcome).toBe('undecided');
+    expect(status).toBe(3);
+  });
+
+  it.each([
+    [['--what-if-limit', 'OCF-W-7.2'], 'write it as KEY=VALUE in the unit of the limit'],
+    [['--what-if-limit', 'NONE=1'], 'the plan names no such limit. It names OCF-W-7.2 rev. 1'],
+    [['--what-if-limit', 'OCF-W-7.2=1..2'], 'has one number'],
+    [['--what-if-plan', 'none.json'], 'There is no file'],
+    [['--what-if-plan', `${keyed}/lot.json`], 'lot.json'],
+  ])('refuses %s', (words, says) => {
+    const { status, stderr, found } = asIf(...words);
+    expect(stderr).toContain(says);
+    expect({ status, found }).toEqual({ status: 2, found: undefined });
+  });
+});
+
 describe('breakbook judge', () => {
   it('has a promise to keep for every sample folder', () => {
     const folders = fs

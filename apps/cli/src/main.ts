@@ -1,4 +1,5 @@
 import { Command } from 'commander';
+import { type JudgeOptions } from './commands/judge.js';
 import { type OldResultsOptions } from './commands/old-results.js';
 
 // Each command loads what it needs when it is called: help is there at once, and no calculation waits for fonts.
@@ -15,7 +16,13 @@ program
   .argument('<folder>', 'a lot folder, as docs/formats.md describes it')
   .option('--out <folder>', 'where the PDF and the result JSON go', 'out')
   .option('--paper <size>', 'A4 or Letter', 'A4')
-  .action((folder: string, options: { out: string; paper: string }) =>
+  .option('--what-if-plan <file>', 'judge it as if under this plan (JSON): a what-if, and no report')
+  .option(
+    '--what-if-limit <key=value>',
+    'judge it as if this limit had another value, in its unit; may be given again',
+    (one: string, all: string[] = []) => [...all, one],
+  )
+  .action((folder: string, options: JudgeOptions) =>
     end(async () => {
       const { judgeCommand } = await import('./commands/judge.js');
       return judgeCommand(folder, options);
