@@ -37,5 +37,6 @@ export * from './schema-problems.js';
 export * from './software.js';
 export * from './states/index.js';
 export * from './text.js';
+export * from './verdict-words.js';
 export * from './what-ifs.js';
 export * from './zones.js';

@@ -1,4 +1,5 @@
 import {
+  chanceInWords,
   isNotEvaluated,
   limitName,
   type MeasuredLimit,
@@ -76,15 +77,9 @@ export function verdictSteps(parts: VerdictParts): Step[] {
       source: 'JCGM 106:2012, clause 7, without knowledge from before the measurement',
       answer: isNotEvaluated(probability)
         ? `Not evaluated: ${probability.notEvaluated.because}.`
-        : `With probability ${chance(probability)}, by the measurement alone.`,
+        : `With probability ${chanceInWords(probability)}, by the measurement alone.`,
     },
   ];
-}
-
-/** Never printed as certain. */
-function chance(probability: number): string {
-  if (probability > 0.999) return 'above 0.999';
-  return probability < 0.001 ? 'below 0.001' : probability.toFixed(3);
 }
 
 function ends({ limitValue, acceptance }: VerdictParts): number[] {

@@ -36,7 +36,7 @@ function lineInWords(line: PlanLine, plan: Plan, limits: readonly Limit[]): stri
     ...line.limits.map((ref) => {
       const limit = limitOf(ref);
       return limit
-        ? `Limit on ${limit.characteristic}: ${limitInWords(limit)}.`
+        ? `Limit: ${limitInWords(limit)}, ${ended(limit.title)}`
         : `Limit ${limitName(ref)}, which is not there.`;
     }),
     ...line.criteria.flatMap((criterion) => {

@@ -68,6 +68,8 @@ export function lotReportContent({
   document: ReportIdentity;
   affairs?: ReportAffairs | undefined;
 }): LotReportContent {
+  if (evaluation.result.whatIf)
+    throw new Error(`A what-if of lot ${bundle.lot.lot} was handed over: no report says what was not judged.`);
   const judged: JudgedLot = {
     bundle,
     lot: evaluation.result,

@@ -87,7 +87,7 @@ describe('what if another plan revision held', () => {
     const { result } = asked({ plan: { plan: { ...planOf({ limits: [limit] }), revision: 2 }, limits: [limit] } });
     expect(result.outcome).toBe('does not meet the plan');
     expect(result.whatIf.changed).toContain(
-      'now in line burst: Limit on burstPressure: at least 1 880 kPa (BP-INT rev. 3).',
+      'now in line burst: Limit: at least 1 880 kPa (BP-INT rev. 3), Burst pressure.',
     );
   });
 });

@@ -1,5 +1,6 @@
 import { counted } from '@breakbook/acceptance';
 import {
+  chanceInWords,
   ILAC_WORDS,
   isNotEvaluated,
   type Limit,
@@ -31,7 +32,7 @@ export function resultsSection(content: LotReportContent): Section {
       {
         block: 'paragraph',
         tone: 'note',
-        text: 'A verdict covers the one result in its row and the one limit named above it; the words of ILAC-G8:09/2019 and the distance of the result from the limit stand below. "At least" is printed where the part was not broken at the value: it held that much. Results of invalid runs and of runs not decided are not printed; the runs are listed further on.',
+        text: 'A verdict covers the one result in its row and the one limit named above it; the words of ILAC-G8:09/2019 the distance of the result from the limit, the zone in which it lies and P, the probability that the specimen itself conforms by the measurement alone (JCGM 106:2012, 7), stand below. "At least" is printed where the part was not broken at the value: it held that much. Results of invalid runs and of runs not decided are not printed; the runs are listed further on.',
       },
     ],
   };
@@ -39,14 +40,14 @@ export function resultsSection(content: LotReportContent): Section {
 
 function lineBlocks(content: LotReportContent, line: JudgedLine): Block[] {
   const runs = runsOf(content, line).filter(isValid);
-  const judgedNames = [
-    ...new Set([line.line.characteristic, ...line.limits.map(({ characteristic }) => characteristic)]),
-  ];
+  const measured = line.limits.filter(({ bound }) => bound !== 'absent');
+  const judgedNames = [...new Set([line.line.characteristic, ...measured.map(({ characteristic }) => characteristic)])];
   const others = line.method.characteristics
     .map(({ characteristic }) => characteristic)
     .filter((one) => !judgedNames.includes(one));
   return [
     ...judgedNames.flatMap((name) => resultTables(content, line, runs, name)),
+    ...signsTables(line, runs),
     ...chunks(others, RESULTS_ABREAST).map((names) => otherResults(line, runs, names)),
     ...passageTables(content, line, runs),
     ...modesSeen(line, runs),
@@ -59,7 +60,7 @@ function resultTables(
   runs: readonly JudgedRunOfLine[],
   name: string,
 ): Table[] {
-  const own = limits.filter(({ characteristic }) => characteristic === name);
+  const own = limits.filter(({ bound, characteristic }) => bound !== 'absent' && characteristic === name);
   const reference = runs.map((one) => resultOf(one, name)?.reference).find((one) => one !== undefined);
   const title = `${titleOf(method, name)}${reference === undefined ? '' : ` (${reference})`}, plan line ${line.line}`;
   return (own.length === 0 ? [[]] : chunks(own, LIMITS_ABREAST)).map((shown) => ({
@@ -79,6 +80,30 @@ function resultTables(
     ]),
     empty: 'no valid run',
   }));
+}
+
+/** Signs that must be absent: what was found of each specimen, and in place of an uncertainty how it was looked for. */
+function signsTables({ line, limits }: JudgedLine, runs: readonly JudgedRunOfLine[]): Block[] {
+  const own = limits.filter((limit) => limit.bound === 'absent');
+  return chunks(own, LIMITS_ABREAST).flatMap((shown): Block[] => [
+    {
+      block: 'table',
+      title: `Signs that must be absent, plan line ${line.line}`,
+      columns: [{ title: 'Specimen' }, ...shown.map((limit) => ({ title: limitName(limit) }))],
+      rows: runs.map((one) => [
+        { text: one.run.specimen, under: `run ${one.run.run}` },
+        ...shown.map((limit) => verdictCell(one, limit)),
+      ]),
+      empty: 'no valid run',
+    },
+    {
+      block: 'list',
+      items: shown.map(
+        (limit) =>
+          `${limitName(limit)}: none of ${limit.signs.join(', ')}; looked for ${limit.inspection.method}, which finds ${limit.inspection.detects.replace(/\.\s*$/, '')}.`,
+      ),
+    },
+  ]);
 }
 
 /** A specimen, with the mark of a value that somebody else gave. */
@@ -134,8 +159,25 @@ function verdictCell({ judgement }: JudgedRunOfLine, limit: Limit): Cell {
   );
   if (!verdict) return { text: 'not evaluated', sign: 'not evaluated', under: 'no verdict was given' };
   const { outcome } = verdict;
-  const told = [outcome === ILAC_WORDS[outcome] ? '' : ILAC_WORDS[outcome], marginOf(verdict), verdict.because ?? ''];
+  const told = [
+    outcome === ILAC_WORDS[outcome] ? '' : ILAC_WORDS[outcome],
+    ...(verdict.inspection ? foundOf(verdict) : [marginOf(verdict), ...shortlyBeside(verdict)]),
+    verdict.because ?? '',
+  ];
   return { text: outcome, sign: outcome, under: told.filter((one) => one !== '').join('; ') };
+}
+
+function foundOf({ value }: Verdict): string[] {
+  if (value?.kind !== 'exact') return [];
+  return [value.value === 0 ? 'none found' : `${counted(value.value, 'sign')} found`];
+}
+
+/** Zone and probability in a cell; what they are is said in the note below the tables. */
+function shortlyBeside({ zone, probabilityOfConformance: chance }: Verdict): string[] {
+  return [
+    ...(zone === undefined ? [] : [zone]),
+    ...(chance === undefined || isNotEvaluated(chance) ? [] : [`P ${chanceInWords(chance)}`]),
+  ];
 }
 
 function marginOf({ margin, unit, value, limitValue, uncertainty }: Verdict): string {

@@ -1,4 +1,4 @@
-import { percent, poolingInWords } from '@breakbook/acceptance';
+import { percent, planInWords, poolingInWords } from '@breakbook/acceptance';
 import { weibullPlot } from '@breakbook/figures';
 import { type CriterionResult, isNotEvaluated } from '@breakbook/lab';
 import { printSignificant } from '@breakbook/units';
@@ -15,6 +15,7 @@ export function spreadSection(content: LotReportContent): Section {
     blocks: [
       { block: 'subheading', text: 'Declared before the first run' },
       { block: 'facts', columns: 3, facts: declared(content) },
+      ...asked(content),
       ...linesOf(content).flatMap((line) => lineBlocks(content, line)),
     ],
   };
@@ -81,6 +82,14 @@ function declared({ bundle }: LotReportContent): Fact[] {
     { label: 'Values known from one side', value: claim.censoring },
     { label: 'Pooling with other lots', value: poolingInWords(claim.pooling) },
   ];
+}
+
+/** What each plan line asks for, sentence by sentence. */
+function asked({ bundle }: LotReportContent): Block[] {
+  return planInWords(bundle.plan, bundle.limits).lines.flatMap(({ line, title, says }): Block[] => [
+    { block: 'paragraph', text: `Plan line ${line}, ${title}:` },
+    { block: 'list', items: says },
+  ]);
 }
 
 function stepsTable({ criterion, statement, steps, boundAllModes, unit, limitValue }: CriterionResult): Block {

@@ -1,6 +1,6 @@
 import { boundSentence, capital, percent } from '@breakbook/acceptance';
 import { marginStrip } from '@breakbook/figures';
-import { type CriterionResult, isNotEvaluated, limitName } from '@breakbook/lab';
+import { type CriterionResult, isNotEvaluated, type LineResult, limitName } from '@breakbook/lab';
 import { type JudgedLine, linesOf } from '../../content/judged-lot.js';
 import { type LotReportContent } from '../../content/lot-report-content.js';
 import { marginStripOf } from '../../figures/strip-input.js';
@@ -37,6 +37,41 @@ function lineBlocks(content: LotReportContent, { line, result }: JudgedLine): Bl
       }),
     ),
     criteriaTable(result.criteria),
+    ...besideCriteria(result),
+  ];
+}
+
+/** Stages, earlier lots, outliers and, while runs are still to be made, the forecast: each as it was worded where it was found. */
+function besideCriteria({ stages = [], criteria, outliers = [], forecast }: LineResult): Block[] {
+  const pooled = criteria.flatMap(({ criterion, pooled: found }) =>
+    found?.sentence === undefined ? [] : [`Criterion ${criterion}. ${found.sentence}`],
+  );
+  return [
+    ...said('Stages declared before the test', sentencesIn(stages)),
+    ...said('Earlier lots', pooled),
+    ...said('Values far from the others', sentencesIn(outliers)),
+    ...(forecast === undefined ? [] : said('Forecast, which decides nothing', forecastInWords(forecast))),
+  ];
+}
+
+function said(heading: string, items: string[]): Block[] {
+  if (items.length === 0) return [];
+  return [
+    { block: 'subheading', text: heading },
+    { block: 'list', items },
+  ];
+}
+
+function sentencesIn(found: readonly { sentence?: string | undefined }[]): string[] {
+  return found.flatMap(({ sentence }) => sentence ?? []);
+}
+
+function forecastInWords(forecast: NonNullable<LineResult['forecast']>): string[] {
+  if (isNotEvaluated(forecast))
+    return [`Not evaluated: ${forecast.notEvaluated.because}. Possible if ${forecast.notEvaluated.possibleIf}.`];
+  const { sentence, error, replicates, seed, assumptions } = forecast;
+  return [
+    `${sentence} Standard error ${error.toFixed(3)} of ${replicates} simulated lots, seed ${seed}. Assumed: ${assumptions.join('; ')}.`,
   ];
 }
 
@@ -48,8 +83,10 @@ function claimSentence(criterion: CriterionResult): string {
   return `${capital(outcome)} (${criterion.criterion}). ${boundSaid(criterion) ?? statement}${why}${help}`;
 }
 
-function boundSaid({ bound, numbers, unit, limitValue }: CriterionResult): string | undefined {
-  const { specimens, broken, population } = numbers;
+function boundSaid({ bound, numbers, unit, limitValue, pooled }: CriterionResult): string | undefined {
+  const { population } = numbers;
+  // Values that are pooled are all of broken specimens: others cannot be ranked among them.
+  const { specimens, broken } = pooled?.used ? { specimens: pooled.n, broken: pooled.n } : numbers;
   if (!bound || typeof specimens !== 'number' || typeof broken !== 'number') return undefined;
   const { value, coverage, confidence } = bound;
   return boundSentence({
