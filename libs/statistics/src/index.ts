@@ -43,6 +43,8 @@ export { computeMethods } from './compute/registry.js';
 export { type MeanLimits, meanLimits } from './description/mean-limits.js';
 export * from './description/one-way-anova.js';
 export { type Described, type Summary, summary } from './description/summary.js';
+export { binomialCdf } from './distributions/binomial.js';
+export { hypergeometricCdf } from './distributions/hypergeometric.js';
 export { normalCdf, normalDensity, normalQuantile } from './distributions/normal.js';
 export { type WeibullParameters, weibullCdf, weibullQuantile, weibullSurvival } from './distributions/weibull.js';
 export type { FitOptions, Limit, QuantileEstimate, ReliabilityEstimate } from './fits/location-scale-fit.js';
@@ -106,8 +108,19 @@ export type { LevelResult } from './regression/binary-likelihood.js';
 export { type ResponseCurve, responseCurve } from './regression/response-curve.js';
 export { type Staircase, type StaircaseTrial, staircase } from './regression/staircase.js';
 export { type DemonstrationGoal, type DemonstrationSize, demonstrationSize } from './sizing/demonstration-size.js';
+export { chanceIfUntrue, fewestBad } from './sizing/lot-claim.js';
+export {
+  type FittedDistribution,
+  meanOverLimitFor,
+  scatterFor,
+  shareBelow,
+  weibullShapeFor,
+} from './sizing/margin-for-share.js';
+export { operatingCharacteristic } from './sizing/operating-characteristic.js';
+export { type BoundGoal, type BoundSize, sizeForBound } from './sizing/size-for-bound.js';
 export { type CountScheduleChance, type CountStage, countScheduleChance } from './sizing/stages/count-schedule.js';
 export { type ScheduleQuestion, type StageConfidence, stageConfidence } from './sizing/stages/stage-confidence.js';
+export { type StagedBoundChance, stagedBoundChance } from './sizing/stages/staged-bound-chance.js';
 export {
   type WeibullDemonstration,
   type WeibullDemonstrationGoal,

@@ -2,9 +2,9 @@ import { describe, expect, it } from 'vitest';
 import { lowerToleranceBound } from '../bounds/lower-tolerance-bound.js';
 import { weibullQuantile } from '../distributions/weibull.js';
 import { seededGenerator } from '../random/generator.js';
+import { weibullShapeFor } from './margin-for-share.js';
 import { operatingCharacteristic } from './operating-characteristic.js';
 import { sizeFor } from './sample-size.js';
-import { weibullShapeFor } from './size-for-bound.js';
 import { smallestThat } from './smallest.js';
 import { weibullDemonstrationLoad, weibullDemonstrationSize } from './weibull-demonstration-size.js';
 

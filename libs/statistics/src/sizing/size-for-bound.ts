@@ -1,10 +1,8 @@
 import { type Distribution, type NotEvaluated, notEvaluated } from '@breakbook/lab';
-import gammaln from '@stdlib/math-base-special-gammaln';
 import { normalToleranceFactor } from '../bounds/normal-tolerance-factor.js';
-import { normalCdf } from '../distributions/normal.js';
-import { rootOfIncreasing } from '../numerics/find-root.js';
 import { requireFraction, requirePositive } from '../requirements.js';
 import { scoreOfShareBelow, variablesAcceptance } from './acceptance-chance.js';
+import { shareBelow } from './margin-for-share.js';
 import { LARGEST_SIZE, smallestThat } from './smallest.js';
 import { type BoundClaim, type Simulation, weibullAcceptance } from './weibull-acceptance.js';
 
@@ -62,38 +60,6 @@ export function sizeForBound(goal: BoundGoal): BoundSize | NotEvaluated {
       'the mean lies farther above the limit, or strengths scatter less',
     );
   return distribution === 'weibull' ? weibullSize(goal, fractionBelow) : normalSize(goal, fractionBelow);
-}
-
-function shareBelow(distribution: 'normal' | 'lognormal' | 'weibull', meanOverLimit: number, cv: number): number {
-  if (distribution === 'normal') return normalCdf(-(1 - 1 / meanOverLimit) / cv);
-  if (distribution === 'lognormal') {
-    const variance = Math.log1p(cv * cv);
-    return normalCdf(-(Math.log(meanOverLimit) - variance / 2) / Math.sqrt(variance));
-  }
-  const shape = weibullShapeFor(cv);
-  const limitOverScale = Math.exp(gammaln(1 + 1 / shape)) / meanOverLimit;
-  return -Math.expm1(-(limitOverScale ** shape));
-}
-
-/** The shape of a Weibull distribution with this coefficient of variation: cv^2 + 1 = Gamma(1 + 2/b) / Gamma(1 + 1/b)^2. */
-export function weibullShapeFor(cv: number): number {
-  const aim = Math.log1p(cv * cv);
-  // In x = ln(1 / b), where the difference of logarithms rises.
-  const excess = (x: number) => gammaln(1 + 2 * Math.exp(x)) - 2 * gammaln(1 + Math.exp(x));
-  const found = rootOfIncreasing(
-    (x) => {
-      const step = 1e-5;
-      const [here, above, below] = [excess(x), excess(x + step), excess(x - step)].map(Math.log) as [
-        number,
-        number,
-        number,
-      ];
-      return { value: here - Math.log(aim), slope: (above - below) / (2 * step) };
-    },
-    Math.log(cv / 1.2),
-    0.5,
-  );
-  return Math.exp(-found);
 }
 
 function normalSize({ coverage, confidence, power }: BoundGoal, fractionBelow: number): BoundSize | NotEvaluated {

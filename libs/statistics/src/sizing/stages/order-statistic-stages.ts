@@ -3,18 +3,20 @@ import { binomialCdf } from '../../distributions/binomial.js';
 /**
  * The chance that no look of a schedule gives a bound above the true quantile, the bound of each look being the strength
  * of the largest rank that serves at the per-stage confidence. Exact: the number of specimens below the quantile is
- * followed from look to look, and schedules are let go where it is smaller than the rank.
+ * followed from look to look, and schedules are let go where it is smaller than the rank. With another `share` than
+ * 1 - coverage: the chance that no look's bound clears a limit which that share lies below.
  */
 export function chanceOrderStatisticsHold(
   stages: readonly number[],
   coverage: number,
   perStageConfidence: number,
+  share = 1 - coverage,
 ): number {
   const weak = 1 - coverage;
   let reached = Float64Array.of(1);
   let before = 0;
   for (const n of stages) {
-    const added = probabilities(n - before, weak);
+    const added = probabilities(n - before, share);
     const next = new Float64Array(n + 1);
     for (let old = 0; old <= before; old++) {
       const chance = reached[old] as number;
