@@ -16,6 +16,10 @@ export { type EvaluatedRun, evaluateRun, type FileBytes } from './lots/evaluate-
 export { judgeLot, type LotToJudge } from './lots/judge-lot.js';
 export type { WhatIfChange } from './lots/what-if/changed-bundle.js';
 export { type WhatIf, type WhatRunsSaid, whatIf } from './lots/what-if/what-if.js';
+export { planDesigns } from './planning/plan-designs.js';
+export { type PlanToWeigh, planRisks } from './planning/risks/plan-risks.js';
+export { planFrom, planTemplates } from './planning/templates/fill-template.js';
+export { whatCanShow } from './planning/what-can-show.js';
 export { judgeRun, type RunToJudge } from './runs/judge-run.js';
 export {
   type BoundFields,

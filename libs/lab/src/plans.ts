@@ -8,7 +8,7 @@ export const Distribution = z.enum(['normal', 'lognormal', 'weibull', 'distribut
 export type Distribution = z.infer<typeof Distribution>;
 
 /** A share that a claim states. People who mean 95 % and write 95 are told so. */
-const Share = z.number().refine((share) => share > 0 && share < 1, {
+export const Share = z.number().refine((share) => share > 0 && share < 1, {
   error: ({ input }) =>
     typeof input === 'number' && input >= 1 && input < 100
       ? `must be a fraction: write ${input / 100} for ${input} %`

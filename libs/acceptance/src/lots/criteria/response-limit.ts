@@ -41,7 +41,7 @@ export function responseLimit(
   confidence: number,
   step?: number,
 ): ResponseLimit | NotEvaluated {
-  const found = limitOf(strikes, share, confidence);
+  const found = levelLimit(strikes, share, confidence);
   if (isNotEvaluated(found)) return found;
   const { mean, sd } = found;
   const truth = mean + sd * normalQuantile(share);
@@ -49,7 +49,7 @@ export function responseLimit(
   let [held, without] = [0, 0];
   for (let replicate = 0; replicate < REPLICATES; replicate++) {
     const series = simulated(strikes, step, (level) => uniform() < normalCdf((level - mean) / sd));
-    const again = limitOf(series, share, confidence);
+    const again = levelLimit(series, share, confidence);
     if (isNotEvaluated(again)) without++;
     if (isNotEvaluated(again) || again.lower <= truth) held++;
   }
@@ -77,7 +77,8 @@ function simulated(strikes: readonly Strike[], step: number | undefined, breaks:
   return series;
 }
 
-function limitOf(
+/** The lower profile limit of the level at which a share breaks, and the curve it comes from. */
+export function levelLimit(
   strikes: readonly Strike[],
   share: number,
   confidence: number,
