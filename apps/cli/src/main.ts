@@ -1,6 +1,7 @@
 import { Command } from 'commander';
 import { type JudgeOptions } from './commands/judge.js';
 import { type OldResultsOptions } from './commands/old-results.js';
+import { type PlanOptions } from './commands/plan.js';
 
 // Each command loads what it needs when it is called: help is there at once, and no calculation waits for fonts.
 const program = new Command('breakbook')
@@ -107,6 +108,42 @@ program
     end(async () => {
       const { oldResultsCommand } = await import('./commands/old-results.js');
       return oldResultsCommand(file, options);
+    }),
+  );
+
+program
+  .command('plan')
+  .description('before anything is broken: what each test would need and risk, or what n specimens can show')
+  .argument('[file]', 'the whole question as JSON, as docs/planning.md describes it; with --template, what fills it')
+  .option('--n <specimens>', 'the other way round: what can so many specimens show?')
+  .option('--limit <number>', 'strength must be at least this')
+  .option('--unit <code>', 'unit of the limit and of the mean, such as kPa')
+  .option('--coverage <fraction>', 'share of the population that must hold the limit', '0.9')
+  .option('--confidence <fraction>', 'how surely', '0.95')
+  .option('--lot-size <units>', 'the claim is about one lot of so many; else about the process')
+  .option('--mean <number>', 'mean strength expected')
+  .option('--cv <fraction>', 'standard deviation over mean expected')
+  .option('--power <fraction>', 'chance with which a good lot is to pass; else 0.8')
+  .option('--good <fraction>', 'share of a good lot below the limit; else what mean and scatter come to')
+  .option('--bad <fraction>', 'share of a bad lot below the limit; else what the claim denies')
+  .option('--stages <numbers>', 'specimens each stage adds; else 5,5')
+  .option('--distribution <name>', 'normal, lognormal or weibull, for the stages; else weibull')
+  .option('--load-ratio <number>', 'load of the test over the limit, for a demonstration above it')
+  .option('--shape <number>', 'lowest plausible Weibull shape, for a load above the limit')
+  .option('--shape-source <text>', 'where that shape comes from')
+  .option('--per-specimen <number>', 'what a specimen costs')
+  .option('--currency <text>', 'in which money')
+  .option('--rig-hours <number>', 'rig hours of a run')
+  .option('--template <name>', 'the draft of a plan: burst, "brake heat" or impact')
+  .option(
+    '--risks <plan>',
+    'what a plan risks: a lot folder, or its plan.json with methods.json and limits.json beside it',
+  )
+  .option('--json', 'everything, curves included, as JSON')
+  .action((file: string | undefined, options: PlanOptions) =>
+    end(async () => {
+      const { planCommand } = await import('./commands/plan.js');
+      return planCommand(file, options);
     }),
   );
 

@@ -26,6 +26,7 @@ export {
   boundInWords,
   boundSentence,
   capital,
+  chanceInWords,
   counted,
   limitInWords,
   listed,
@@ -35,6 +36,7 @@ export {
   poolingInWords,
   rangeInWords,
   ruleInWords,
+  shareInWords,
   valueInWords,
   withUnit,
 } from './words/index.js';

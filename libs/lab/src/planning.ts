@@ -188,6 +188,7 @@ export const CriterionRiskUnknown = NotEvaluated.extend({
   kind: z.string(),
   limit: z.string(),
 });
+export type CriterionRiskUnknown = z.infer<typeof CriterionRiskUnknown>;
 
 /** Between what the chance lies that a lot passes the line. */
 export const LineCurvePoint = z.strictObject({ share: Chance, atLeast: Chance, atMost: Chance });

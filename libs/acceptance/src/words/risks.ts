@@ -74,7 +74,7 @@ export function togetherSentence({
       : ` A lot of which ${percent(Number(tenth.share.toPrecision(3)))} lies below the limit passes with ${tenth.atLeast === tenth.atMost ? chanceInWords(tenth.atMost) : `a chance between ${bare(tenth.atLeast)} and ${bare(tenth.atMost)}`}${tenth.atLeast === tenth.atMost ? ' chance' : ''}.`;
   if (criteria === 1) return `The line has one criterion.${between}`;
   return rule === 'all'
-    ? `All ${criteria} criteria must be met on the same specimens, so a lot passes no more often than it passes the hardest of them.${between}`
+    ? `${criteria === 2 ? 'Both' : `All ${criteria}`} criteria must be met on the same specimens, so a lot passes no more often than it passes the hardest of them.${between}`
     : `Any of ${criteria} criteria is enough, so a lot passes at least as often as by the easiest of them.${between}`;
 }
 

@@ -20,14 +20,13 @@ import {
   weibullDemonstrationSize,
   zeroFailureSize,
 } from '@breakbook/statistics';
-import type { z } from 'zod';
 import { chanceAllConform } from '../../lots/chance-all-conform.js';
 import { lookConfidence, looksOf } from '../../lots/look.js';
 import { countRiskSentence, edgeRiskSentence, meanRiskSentence } from '../../words/index.js';
 import { curveOf, curveShares, lotShares, REPLICATES, SCHEDULES, SEED, shareDenied } from '../setting.js';
 import { staircaseMargins } from '../staircase-margins.js';
 
-export type RiskOrNot = CriterionRisk | z.infer<typeof CriterionRiskUnknown>;
+export type RiskOrNot = CriterionRisk | CriterionRiskUnknown;
 
 export interface CriterionToWeigh<C extends Criterion = Criterion> {
   criterion: C;
