@@ -105,27 +105,27 @@ export type Criterion =
       criterion: Key;
       limit: LimitRef;
       distribution: Distribution;
-      coverage: number;
-      confidence: number;
+      coverage: Share;
+      confidence: Share;
     }
   | {
       kind: 'zero failures';
       criterion: Key;
       limit: LimitRef;
-      reliability: number;
-      confidence: number;
+      reliability: Share;
+      confidence: Share;
       raised?: RaisedLoad;
     }
   | {
       kind: 'response energy';
       criterion: Key;
       limit: LimitRef;
-      share: number;
-      confidence: number;
+      share: Share;
+      confidence: Share;
       levels?: number[];
       step?: number;
     }
-  | { kind: 'mean'; criterion: Key; limit: LimitRef; confidence: number };
+  | { kind: 'mean'; criterion: Key; limit: LimitRef; confidence: Share };
 export type CriterionOutcome = 'met' | 'not met' | 'not yet decidable' | 'not evaluated';
 export type CriterionResult = {
   criterion: string;
@@ -722,7 +722,7 @@ export type PlanLine = {
   witnesses?: number;
   limits: LimitRef[];
   criteria: Criterion[];
-  combination?: { rule: 'all' } | { rule: 'any'; jointRisk: number };
+  combination?: { rule: 'all' } | { rule: 'any'; jointRisk: Share };
   survivorsOf?: Key[];
   characteristic: ChannelName;
 };
@@ -743,7 +743,7 @@ export type Pooling =
       lots: number;
       test: 'k-sample Anderson-Darling';
       level: 0.25 | 0.1 | 0.05 | 0.025 | 0.01;
-      shiftThatMatters: number;
+      shiftThatMatters: Share;
     };
 export type Problem = {
   code: ProblemCode;
@@ -1052,6 +1052,7 @@ export type Sample = { exact?: number[]; atLeast?: number[]; atMost?: number[]; 
 export type SamplingRecord = { drawnBy: Key; drawnOn: Day; rule: Paragraph; seed?: string; place: Line };
 export type Sensor = { sensor: Key; description: Line; serial: Line };
 export type SensorPlacement = { channel: ChannelName; sensor: Key; from: Day; to?: Day; fullScale: Quantity };
+export type Share = number;
 export type Signature = { person: Key; name: Line; role: Line; at: Instant; meaning: Paragraph; shown: string };
 export type Specimen = {
   specimen: Key;
