@@ -3,7 +3,7 @@ import { afterAll, beforeAll, expect, it } from 'vitest';
 import { keepLot } from '../sent-runs.ts';
 import { type SignedInCaller, startTestService, type TestService } from '../service.ts';
 import { needs } from '../tools.ts';
-import { BUILT, expectAccessible, launchChromium, picture, signIn, watch } from './browser.ts';
+import { atTheirDesk, BUILT, expectAccessible, launchChromium, picture } from './browser.ts';
 
 needs('chromium')('a limit that one person proposes and another approves', () => {
   let service: TestService;
@@ -31,19 +31,8 @@ needs('chromium')('a limit that one person proposes and another approves', () =>
     await service?.close();
   });
 
-  async function as(caller: SignedInCaller, act: (page: Page) => Promise<void>): Promise<void> {
-    const context = await browser.newContext({ viewport: { width: 1440, height: 900 } });
-    try {
-      const page = await context.newPage();
-      const wrong = watch(page, service.url);
-      await page.goto(`${service.url}/approvals`);
-      await signIn(page, caller.person, caller.passphrase);
-      await act(page);
-      expect(wrong).toEqual([]);
-    } finally {
-      await context.close();
-    }
-  }
+  const as = (caller: SignedInCaller, act: (page: Page) => Promise<void>) =>
+    atTheirDesk(browser, service.url, caller, '/approvals', act);
 
   it('waits in the list; who proposed it is told who may approve it, and cannot', async () => {
     await as(designer, async (page) => {

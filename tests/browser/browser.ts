@@ -4,7 +4,7 @@ import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { type Browser, type BrowserContext, chromium, type Page } from 'playwright-core';
 import { expect } from 'vitest';
-import { codeFor } from '../service.ts';
+import { codeFor, type SignedInCaller } from '../service.ts';
 import { toolPath } from '../tools.ts';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
@@ -67,6 +67,27 @@ export async function signIn(page: Page, person: string, passphrase: string): Pr
   await page.getByLabel('Code', { exact: true }).fill(await codeFor(page.url(), person));
   await page.keyboard.press('Enter');
   await page.getByRole('heading', { name: 'Second factor' }).waitFor({ state: 'detached' });
+}
+
+/** What a person does on a wide page at this address of the service, signed in; nothing may go wrong beside it. */
+export async function atTheirDesk(
+  browser: Browser,
+  url: string,
+  caller: Pick<SignedInCaller, 'person' | 'passphrase'>,
+  address: string,
+  act: (page: Page) => Promise<void>,
+): Promise<void> {
+  const context = await browser.newContext({ viewport: { width: 1440, height: 900 } });
+  try {
+    const page = await context.newPage();
+    const wrong = watch(page, url);
+    await page.goto(`${url}${address}`);
+    await signIn(page, caller.person, caller.passphrase);
+    await act(page);
+    expect(wrong).toEqual([]);
+  } finally {
+    await context.close();
+  }
 }
 
 /** Pictures of a page, wide and narrow, light and dark, in the folder that BREAKBOOK_PICTURES names, if any. */

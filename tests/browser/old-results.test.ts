@@ -5,7 +5,7 @@ import { afterAll, beforeAll, expect, it } from 'vitest';
 import { keepKeyedLot, keyedLot, VALID } from '../keyed-lot.ts';
 import { type SignedInCaller, startTestService, type TestService } from '../service.ts';
 import { needs } from '../tools.ts';
-import { BUILT, expectAccessible, launchChromium, picture, signIn, watch } from './browser.ts';
+import { atTheirDesk, BUILT, expectAccessible, launchChromium, picture } from './browser.ts';
 
 const SAMPLE = fileURLToPath(new URL('../../sample-runs/old-results/workshop-book.csv', import.meta.url));
 
@@ -27,19 +27,8 @@ needs('chromium')('a table of old results', () => {
     await service?.close();
   });
 
-  async function as(caller: SignedInCaller, path: string, act: (page: Page) => Promise<void>): Promise<void> {
-    const context = await browser.newContext({ viewport: { width: 1440, height: 900 } });
-    try {
-      const page = await context.newPage();
-      const wrong = watch(page, service.url);
-      await page.goto(`${service.url}${path}`);
-      await signIn(page, caller.person, caller.passphrase);
-      await act(page);
-      expect(wrong).toEqual([]);
-    } finally {
-      await context.close();
-    }
-  }
+  const as = (caller: SignedInCaller, path: string, act: (page: Page) => Promise<void>) =>
+    atTheirDesk(browser, service.url, caller, path, act);
 
   it('is dropped, shown as it would be stored, mended, and taken over; it stands marked beside lot and product', async () => {
     await as(operator, '/old-results', async (page) => {
