@@ -4,6 +4,7 @@ import { fileURLToPath } from 'node:url';
 import { PROBLEM_CODES } from '@breakbook/lab';
 import { UNREAD_QUOTA } from '@breakbook/records';
 import { describe, expect, it } from 'vitest';
+import { USUAL_QUOTAS } from '../apps/service/src/quotas/quotas.ts';
 import { UPLOAD_BOUNDS } from '../apps/service/src/uploads/bounds.ts';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
@@ -69,4 +70,17 @@ it('the bounds of an upload stand in docs/formats.md as they are', () => {
   expect(row('unread files of one caller waiting, and their bytes')).toBe(
     `${UNREAD_QUOTA.files} files, ${UNREAD_QUOTA.bytes / 1024 ** 3} GiB`,
   );
+});
+
+it('what one caller may use stands in docs/formats.md and DEVELOPERS.md as it is', () => {
+  const read = (file: string) => fs.readFileSync(path.join(root, file), 'utf8');
+  const { bytes, runs, exports } = USUAL_QUOTAS;
+  const formats = read('docs/formats.md');
+  for (const [what, figure] of [
+    ['BYTES', `${bytes / 1024 ** 3} GiB`],
+    ['RUNS', `${runs}`],
+    ['EXPORTS', `${exports}`],
+  ])
+    expect(formats).toMatch(new RegExp(`\\| ${figure} +\\| \`BREAKBOOK_${what}_AN_HOUR\` +\\|`));
+  expect(read('DEVELOPERS.md')).toContain(`defaults ${bytes}, ${runs} and ${exports};`);
 });

@@ -19,7 +19,7 @@ try {
 }
 
 async function start(): Promise<void> {
-  const { projectFolder, dataFolder, databaseUrl, keysFolder, checkpointCopies, host, port, origin, provider } =
+  const { projectFolder, dataFolder, databaseUrl, keysFolder, checkpointCopies, host, port, origin, provider, quotas } =
     settings();
   const stops: (() => Promise<void>)[] = [];
   onShutdown(async () => {
@@ -44,6 +44,7 @@ async function start(): Promise<void> {
     keys: { folder: keysFolder, ...(checkpointCopies ? { checkpointCopies } : {}) },
     host,
     port: free,
+    quotas,
     consoleFolder: path.join(projectFolder, 'apps/console/dist'),
     ...(origin === undefined ? {} : { origin }),
     ...(provider === undefined ? {} : { provider }),

@@ -2,6 +2,7 @@ import fs from 'node:fs';
 import os from 'node:os';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { type CallerQuotas, UPLOAD_BOUNDS, USUAL_QUOTAS } from '@breakbook/service';
 
 /** A setting that cannot be followed; its message says what it must be. */
 export class WrongSetting extends Error {}
@@ -20,6 +21,7 @@ export const settings = () => ({
   port: portFrom(process.env.PORT),
   origin: originFrom(process.env.BREAKBOOK_ORIGIN),
   provider: providerFrom(process.env),
+  quotas: quotasFrom(process.env),
 });
 
 function dataFolder(): string {
@@ -42,6 +44,23 @@ function originFrom(written: string | undefined): string | undefined {
       `BREAKBOOK_ORIGIN is "${written}"; it must be an https address without a path, such as https://breakbook.example.org.`,
     );
   return written;
+}
+
+/** How much one caller may have kept or made within an hour; what is not set is as usual. */
+function quotasFrom(environment: NodeJS.ProcessEnv): CallerQuotas {
+  const quota = (name: string, usual: number, least: number) => {
+    const written = environment[name];
+    if (written === undefined || written === '') return usual;
+    if (!/^\d{1,15}$/.test(written) || Number(written) < least)
+      throw new WrongSetting(`${name} is "${written}"; it must be a whole number, ${least} or more.`);
+    return Number(written);
+  };
+  return {
+    // Less would refuse for ever what one upload may hold.
+    bytes: quota('BREAKBOOK_BYTES_AN_HOUR', USUAL_QUOTAS.bytes, UPLOAD_BOUNDS.bytes),
+    exports: quota('BREAKBOOK_EXPORTS_AN_HOUR', USUAL_QUOTAS.exports, 1),
+    runs: quota('BREAKBOOK_RUNS_AN_HOUR', USUAL_QUOTAS.runs, 1),
+  };
 }
 
 /**

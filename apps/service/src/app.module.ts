@@ -30,6 +30,8 @@ import { PeopleModule } from './people/people.module.js';
 import { PlansModule } from './plans/plans.module.js';
 import { ProductsModule } from './products/products.module.js';
 import { ProposalsModule } from './proposals/proposals.module.js';
+import { type CallerQuotas, QUOTAS } from './quotas/quotas.js';
+import { QuotasModule } from './quotas/quotas.module.js';
 import { RecomputationsModule } from './recomputations/recomputations.module.js';
 import { RAW_STORE } from './records/raw-store.token.js';
 import { RetestsModule } from './retests/retests.module.js';
@@ -66,6 +68,7 @@ class RecordsModule {}
     SignInModule,
     PeopleModule,
     WorkersModule,
+    QuotasModule,
     JobsModule,
     LotsModule,
     RunsModule,
@@ -111,6 +114,7 @@ export function serviceOn(
   address: PublicAddress,
   database: pg.ClientConfig,
   keys: KeyPlaces,
+  quotas: CallerQuotas,
   provider?: ProviderSettings,
 ): DynamicModule {
   const shared = [
@@ -122,6 +126,7 @@ export function serviceOn(
     { provide: LedgerKeys, useValue: new LedgerKeys(keys.folder) },
     { provide: PROVIDER, useValue: provider && new Provider(provider, address) },
     { provide: SealedSecrets, useValue: new SealedSecrets(keys.folder) },
+    { provide: QUOTAS, useValue: quotas },
     { provide: CHECKPOINT_COPIES, useValue: keys.checkpointCopies },
   ];
   return {

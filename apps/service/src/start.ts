@@ -15,6 +15,7 @@ import { ProblemFilter } from './http/problem-filter.js';
 import { limitRequests, type RequestLimits, USUAL_LIMITS } from './http/request-limits.js';
 import { RouteForm } from './http/route-form.interceptor.js';
 import { sendSecurityHeaders } from './http/security-headers.js';
+import { type CallerQuotas, USUAL_QUOTAS } from './quotas/quotas.js';
 import { RigTokens } from './rigs/tokens/rig-tokens.js';
 import { guardRoutes } from './sign-in/admission.js';
 import { type ProviderSettings } from './sign-in/outside/provider.js';
@@ -35,6 +36,7 @@ export interface ServiceOptions {
   /** By whose word people may sign in; without one the service asks nothing outside. */
   provider?: ProviderSettings;
   limits?: RequestLimits;
+  quotas?: CallerQuotas;
   log?: Logger;
 }
 
@@ -67,7 +69,15 @@ export async function startService(options: ServiceOptions): Promise<RunningServ
       trustProxy: isSecure(address) ? 'loopback' : false,
     });
     const app = await NestFactory.create<NestFastifyApplication>(
-      serviceOn(dataSource, new PostgresRawStore(), address, options.database, options.keys, options.provider),
+      serviceOn(
+        dataSource,
+        new PostgresRawStore(),
+        address,
+        options.database,
+        options.keys,
+        options.quotas ?? USUAL_QUOTAS,
+        options.provider,
+      ),
       adapter,
       {
         logger: new NestLog(log),

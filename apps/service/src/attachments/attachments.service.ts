@@ -14,6 +14,7 @@ import {
 import { Inject, Injectable } from '@nestjs/common';
 import { type FindOptionsWhere, In } from 'typeorm';
 import { parameterProblem } from '../http/queried-by.js';
+import { Quotas } from '../quotas/quotas.js';
 import { type Change, type PageOf } from '../records/kept.js';
 import { Names } from '../records/names.js';
 import { nextPlace, pageAsked } from '../records/paging.js';
@@ -35,6 +36,7 @@ export class AttachmentsService {
     private readonly records: Records,
     @Inject(RAW_STORE) private readonly store: RawStore,
     private readonly workers: Workers,
+    private readonly quotas: Quotas,
   ) {}
 
   async list(labId: string, { lot, specimen, run, rig, ...paging }: AttachmentsAsked): Promise<PageOf<KeptAttachment>> {
@@ -83,6 +85,7 @@ export class AttachmentsService {
       await refuseKnown(rows, { [subject.column]: subject.id, rawId });
       const attachment = await rows.add(tables.Attachment, { ...belongs, ...file, rawId });
       await rows.addVersion(tables.AttachmentVersion, attachment.id, { takenById, content: photo });
+      await this.quotas.take(rows.manager, by, { bytes: raw.size });
       return theOne(await asAnswered(rows, [attachment]));
     });
   }

@@ -3,10 +3,14 @@ import { type Actor, newId, Records, type Rows, tables } from '@breakbook/record
 import { Injectable } from '@nestjs/common';
 import { DataSource, type EntityManager } from 'typeorm';
 import { validate } from 'uuid';
+import { Quotas } from '../quotas/quotas.js';
 import { type SignedInActor } from '../sign-in/signed-in.decorator.js';
 import { type Job, type JobAnswer, type JobKind, type JobState, type JobSubjects } from './job.js';
 import { JobBell, ringing } from './job-bell.js';
 import { JobQueue } from './job-queue.js';
+
+/** Of these something is taken away from the lab. */
+const EXPORTS: readonly JobKind[] = ['lot test report', 'lot package'];
 
 /** How a job ended; where it was done, by which row. */
 export type JobEnd =
@@ -43,6 +47,7 @@ export class JobsService {
     private readonly records: Records,
     private readonly queue: JobQueue,
     private readonly bell: JobBell,
+    private readonly quotas: Quotas,
   ) {}
 
   /** Asks for work: it is noted and queued in one transaction. */
@@ -55,6 +60,7 @@ export class JobsService {
       );
       await this.queue.send(manager, { labId: by.labId, id });
       await manager.query(...ringing({ lab: by.labId, job: id, said: 'asked' }));
+      if (EXPORTS.includes(kind)) await this.quotas.take(manager, by, { exports: 1 });
     });
     return this.one(by.labId, id);
   }

@@ -11,6 +11,7 @@ import {
 } from '@breakbook/records';
 import { Inject, Injectable } from '@nestjs/common';
 import { In } from 'typeorm';
+import { Quotas } from '../quotas/quotas.js';
 import { type PageOf } from '../records/kept.js';
 import { nextPlace, type Paging, pageAsked } from '../records/paging.js';
 import { RAW_STORE } from '../records/raw-store.token.js';
@@ -37,6 +38,7 @@ export class OldResultsService {
   constructor(
     private readonly records: Records,
     @Inject(RAW_STORE) private readonly store: RawStore,
+    private readonly quotas: Quotas,
     private readonly workers: Workers,
   ) {}
 
@@ -67,6 +69,7 @@ export class OldResultsService {
         });
       const table = await rows.add(tables.OldTable, { name, note, rawId, results: results.length, flags });
       for (const one of results) await rows.add(tables.OldResult, { tableId: table.id, ...one });
+      await this.quotas.take(rows.manager, by, { bytes: raw.size });
       return tableAnswer(rows, table);
     });
   }

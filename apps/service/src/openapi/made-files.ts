@@ -5,6 +5,7 @@ import { PostgresRawStore } from '@breakbook/records';
 import { ModulesContainer, NestFactory } from '@nestjs/core';
 import { DataSource } from 'typeorm';
 import { serviceOn } from '../app.module.js';
+import { USUAL_QUOTAS } from '../quotas/quotas.js';
 import { openApiOf } from './document.js';
 import { typedClient } from './typed-client.js';
 
@@ -20,7 +21,14 @@ export interface MadeFile {
 export async function madeFiles(): Promise<MadeFile[]> {
   const nowhere = {};
   const app = await NestFactory.createApplicationContext(
-    serviceOn(new DataSource({ type: 'postgres' }), new PostgresRawStore(), nowhere, nowhere, { folder: '' }),
+    serviceOn(
+      new DataSource({ type: 'postgres' }),
+      new PostgresRawStore(),
+      nowhere,
+      nowhere,
+      { folder: '' },
+      USUAL_QUOTAS,
+    ),
     // Nothing is constructed and nothing connected to: only what the modules say of themselves is read.
     { preview: true, logger: false, abortOnError: false },
   );

@@ -2,7 +2,6 @@ import { formatNoteKey, SEAL, sealPackage, sha256 } from '@breakbook/evidence';
 import { Refusal, SOFTWARE } from '@breakbook/lab';
 import { LedgerKeys, LedgerTrees, newId, type RawStore, Reader, Records, tables } from '@breakbook/records';
 import { Inject, Injectable, type OnModuleInit } from '@nestjs/common';
-import { RetryLater } from '../http/retry-later.js';
 import { type Job, type JobAnswer } from '../jobs/job.js';
 import { JobRunner } from '../jobs/job-runner.js';
 import { JobsService } from '../jobs/jobs.service.js';
@@ -23,8 +22,6 @@ import { descriptorOf, type PackedFile, packageFiles } from './package-files.js'
 import { fileNames, underNames } from './package-names.js';
 import { zipOf } from './zip-of-files.js';
 
-/** Nobody takes more away in a day by hand. */
-const MOST_A_DAY = 50;
 /** Where the parts of the work begin, as shares of it. */
 const PACKING = 0.6;
 
@@ -50,7 +47,6 @@ export class PackagesService implements OnModuleInit {
   async ask(by: SignedInActor, lotKey: string, safetyFlag?: number): Promise<JobAnswer> {
     const reader = this.records.read(by.labId);
     const lot = await reader.named(tables.Lot, lotKey);
-    await refuseTooMany(reader, by.personId);
     return this.jobs.ask(by, 'lot package', {
       lot: lot.key,
       form: 'zip',
@@ -162,20 +158,6 @@ export class PackagesService implements OnModuleInit {
 
 function sealOf(note: string): PackedFile {
   return { path: SEAL, title: 'The seal', format: 'txt', mediatype: 'text/plain', content: Buffer.from(note) };
-}
-
-async function refuseTooMany({ manager, labId }: Reader, personId: string): Promise<void> {
-  const [asked] = await manager.query<{ count: number }[]>(
-    `select count(*)::int as count from job
-     where lab_id = $1 and person_id = $2 and kind = 'lot package' and at > now() - interval '1 day'`,
-    [labId, personId],
-  );
-  if ((asked?.count ?? 0) < MOST_A_DAY) return;
-  throw new RetryLater(3600, {
-    code: 'rate.limited',
-    detail: `You had ${MOST_A_DAY} lots packed within a day.`,
-    action: 'Fetch one of those that were made, or wait a day.',
-  });
 }
 
 async function answered(reader: Reader, lot: string, one: tables.LotPackage): Promise<LotPackageAnswer> {

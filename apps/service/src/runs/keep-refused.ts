@@ -6,6 +6,7 @@ import {
   type RawStore,
   type Reader,
   type Records,
+  type Rows,
   type SentPart,
   tables,
   unreadState,
@@ -18,9 +19,10 @@ export async function keepRefused(
   by: Actor,
   parts: SentPart[],
   refusal: Refusal,
+  alongside?: (rows: Rows, bytes: number) => Promise<void>,
 ): Promise<void> {
   if (parts.length === 0 || !(await isKeptUnread(refusal, parts))) return;
-  const kept = await keepUnread(records, store, by, parts, refusal);
+  const kept = await keepUnread(records, store, by, parts, refusal, alongside ? { alongside } : {});
   if (kept.stored === 'unread') {
     refusal.stored = { stored: 'unread', unreadFileId: kept.unreadFileId };
     return;

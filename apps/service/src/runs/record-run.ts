@@ -8,6 +8,7 @@ import {
   rawFromBytes,
   rawFromFile,
   type SentPart,
+  sizeOf,
 } from '@breakbook/records';
 import { refuseClosed } from '../lots/lot-closing.js';
 import { refuseUnfit } from '../specimens/specimen-fate.js';
@@ -34,8 +35,12 @@ export interface RecordOptions {
   unreadFileId?: string;
   /** Where the files are read; in this thread, if nothing else is said. */
   read?: (run: RunToRead) => Promise<Reading>;
+  /** What is asked before the files are read, of their size in bytes. */
+  before?: (bytes: number) => Promise<void>;
   /** What else is kept in the change that keeps the run. */
-  alongside?: (rows: Rows, recorded: RecordedRun) => Promise<void>;
+  alongside?: (rows: Rows, recorded: RecordedRun & { bytes: number }) => Promise<void>;
+  /** What else is kept where its bytes are kept unread. */
+  besideUnread?: (rows: Rows, bytes: number) => Promise<void>;
 }
 
 /**
@@ -59,6 +64,8 @@ export async function recordRun(
       }),
     ),
   );
+  const bytes = options.unreadFileId === undefined ? sizeOf(parts) : 0;
+  await options.before?.(bytes);
   const reader = records.read(by.labId);
   try {
     const context = await runContext(reader, { ...run, plan: options.plan });
@@ -82,11 +89,11 @@ export async function recordRun(
       // What is kept is what the files say; what other runs say beside it is looked up whenever it is told.
       const told = await flaggedDuplicates(rows, written.runId, reading);
       const recorded = { ...written, lot: context.lot.key, reading: told };
-      await options.alongside?.(rows, recorded);
+      await options.alongside?.(rows, { ...recorded, bytes });
       return recorded;
     });
   } catch (error) {
-    if (error instanceof Refusal) await keepRefused(records, store, by, parts, error);
+    if (error instanceof Refusal) await keepRefused(records, store, by, parts, error, options.besideUnread);
     throw error;
   }
 }

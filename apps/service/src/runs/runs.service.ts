@@ -5,6 +5,7 @@ import { Inject, Injectable, type OnModuleInit } from '@nestjs/common';
 import { type FastifyRequest } from 'fastify';
 import { reports } from '../arithmetic.js';
 import { parsedBy } from '../http/parsed-by.js';
+import { Quotas } from '../quotas/quotas.js';
 import { type PageOf } from '../records/kept.js';
 import { RAW_STORE } from '../records/raw-store.token.js';
 import { useRetest } from '../retests/use-retest.js';
@@ -32,6 +33,7 @@ export class RunsService implements OnModuleInit {
     @Inject(RAW_STORE) private readonly store: RawStore,
     private readonly uploads: AnsweredUploads,
     private readonly workers: Workers,
+    private readonly quotas: Quotas,
   ) {}
 
   onModuleInit(): Promise<void> {
@@ -86,10 +88,13 @@ export class RunsService implements OnModuleInit {
     const recorded = await recordRun(this.records, this.store, by, run, files, {
       plan,
       read: (input) => this.workers.run('read run', input),
+      before: (bytes) => this.quotas.requireLeft(by, { runs: 1, bytes }),
       alongside: async (rows, one) => {
         await useRetest(rows, one.runId);
         await options.keep?.(rows, answerOf(one));
+        await this.quotas.take(rows.manager, by, { runs: 1, bytes: one.bytes });
       },
+      besideUnread: (rows, bytes) => this.quotas.take(rows.manager, by, { bytes }),
       ...(options.unreadFileId === undefined ? {} : { unreadFileId: options.unreadFileId }),
     });
     return answerOf(recorded);

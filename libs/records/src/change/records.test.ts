@@ -189,13 +189,14 @@ describe('what the database itself refuses the service', () => {
   });
   afterAll(() => database.close());
 
-  /** Bookkeeping, not evidence: the last number given, the last entry, the migrations, how people sign in, the jobs under way, derived traces and packages. */
+  /** Bookkeeping, not evidence: the last number given, the last entry, the migrations, how people sign in, what each has used, the jobs under way, derived traces and packages. */
   const NOT_EVIDENCE = [
     'ledger_head',
     'migration',
     'short_number',
     'credential',
     'session',
+    'caller_use',
     'wrong_try',
     'code_generator',
     'recovery_code',

@@ -108,7 +108,7 @@ describe('unread files', () => {
     const lab = await aLab(database.records);
     const quota = { files: 2, bytes: 20 };
     const send = async (content: string) =>
-      keepUnread(database.records, store, lab, await parts(content), refused, quota);
+      keepUnread(database.records, store, lab, await parts(content), refused, { quota });
     expect(await send('123456789\n')).toMatchObject({ stored: 'unread', number: 1 });
     const tooMany = await send('123456789-1\n');
     expect(tooMany).toMatchObject({ stored: false, refusal: { code: 'unread.quota' } });

@@ -32,7 +32,8 @@ export type KeptUnread =
 
 /**
  * Keeps the bytes of a run file that was refused: a destroyed wheel cannot be run again. It makes no run and takes no
- * number from the file. The same bytes refused again are the same unread file, and leave no second entry.
+ * number from the file. The same bytes refused again are the same unread file, and leave no second entry. What is done
+ * `alongside` is done last in the change, and may refuse it.
  */
 export async function keepUnread(
   records: Records,
@@ -40,7 +41,10 @@ export async function keepUnread(
   by: Actor,
   parts: SentPart[],
   refused: Refusal,
-  quota: UnreadQuota = UNREAD_QUOTA,
+  {
+    quota = UNREAD_QUOTA,
+    alongside,
+  }: { quota?: UnreadQuota; alongside?: (rows: Rows, bytes: number) => Promise<void> } = {},
 ): Promise<KeptUnread> {
   const partsSha256 = digestOfParts(parts);
   const known = await findUnread(records.read(by.labId), partsSha256);
@@ -59,6 +63,7 @@ export async function keepUnread(
         const raw = await store.keep(rows, bytes);
         await rows.add(UnreadPart, { unreadFileId: file.id, position: index + 1, name, rawId: raw.id });
       }
+      await alongside?.(rows, sizeOf(parts));
       return file;
     });
     return { stored: 'unread', unreadFileId: id, number, state: 'waiting' };
@@ -68,6 +73,11 @@ export async function keepUnread(
     if (other) return other;
     throw error;
   }
+}
+
+/** Of all parts together, in bytes. */
+export function sizeOf(parts: readonly { bytes: { size: number } }[]): number {
+  return parts.reduce((total, { bytes }) => total + bytes.size, 0);
 }
 
 /** By the digests of its parts in order, so that names do not matter. */
@@ -95,8 +105,7 @@ async function quotaRefusal(
   const waiting = (await waitingFiles(reader)).filter(({ personId }) => personId === by.personId);
   const partsWaiting = await reader.find(UnreadPart, { unreadFileId: In(waiting.map(({ id }) => id)) });
   const bytesWaiting = await reader.find(RawBytes, { id: In(partsWaiting.map(({ rawId }) => rawId)) });
-  const sum = (sizes: { size: number }[]) => sizes.reduce((total, { size }) => total + size, 0);
-  const bytes = sum(bytesWaiting) + sum(parts.map((part) => part.bytes));
+  const bytes = bytesWaiting.reduce((total, { size }) => total + size, 0) + sizeOf(parts);
   if (waiting.length < quota.files && bytes <= quota.bytes) return undefined;
   return new Refusal({
     code: 'unread.quota',
