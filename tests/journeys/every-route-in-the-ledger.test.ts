@@ -1,5 +1,6 @@
-import { type Duty } from '@breakbook/lab';
+import { Duty } from '@breakbook/lab';
 import { afterAll, beforeAll, expect, it } from 'vitest';
+import { queryAs } from '../database.ts';
 import { keepKeyedLot, keyedLot, VALID } from '../keyed-lot.ts';
 import { keepLot } from '../sent-runs.ts';
 import { type SignedInCaller, startTestService, type TestService } from '../service.ts';
@@ -34,6 +35,118 @@ const LEAVES_NOTHING: Record<string, string> = {
 };
 /** They leave nothing either, and need what no walk has: a provider to sign in by, and work that takes long enough to be ended. */
 const WALKED_ELSEWHERE = ['POST /api/sign-in/outside', 'POST /api/sign-in/outside/return', 'POST /api/jobs/:id/cancel'];
+
+/**
+ * Rows by which somebody signs, decides, or changes who may do what and by which keys; with the state a row came to,
+ * where its table has one.
+ */
+const DECIDES = new Set([
+  'lab_version',
+  'credential_change',
+  'outside_identity',
+  'competence',
+  'rig_token',
+  'rig_token_revocation',
+  'proposal_decision',
+  'validity_decision',
+  'run_review',
+  'retest',
+  'document',
+  'nonconformity_version closed',
+  'concession_version granted',
+  'concession_version refused',
+  'disposition',
+  'disposition_signature',
+  'lot_keeping',
+  'specimen_keeping',
+  'legal_hold_lifting',
+  'disposal_version authorised',
+  'disposal_version refused',
+  'safety_flag_version closed',
+  'opinion_version given',
+  'opinion_version',
+  'opinion_version withdrawn',
+  'person_version',
+]);
+/** Rows of work, asked for or done, which decide nothing by themselves; of most of them somebody else decides later. */
+const WORK = new Set([
+  'attachment',
+  'attachment_version',
+  'calibration',
+  'calibration_version',
+  'concession',
+  'concession_version requested',
+  'concession_version withdrawn',
+  'destruction',
+  'disposal',
+  'disposal_specimen',
+  'disposal_version asked for',
+  'disposal_version carried out',
+  'disposal_version withdrawn',
+  'evaluation',
+  'evaluation_input',
+  'examination',
+  'layout',
+  'layout_revision',
+  'legal_hold',
+  'legal_hold_specimen',
+  'limit',
+  'limit_revision',
+  'lot',
+  'lot_closing',
+  'lot_package',
+  'lot_version',
+  'measurement',
+  'method',
+  'method_revision',
+  'nonconformity',
+  'nonconformity_lot',
+  'nonconformity_version open',
+  'nonconformity_version',
+  'old_result',
+  'old_table',
+  'old_table_withdrawal',
+  'opinion',
+  'passage',
+  'person',
+  'plan',
+  'plan_line',
+  'plan_line_limit',
+  'plan_revision',
+  'product',
+  'product_version',
+  'proposal',
+  'raw_bytes',
+  'reading',
+  'recomputation',
+  'rig',
+  'rig_version',
+  'run',
+  'run_channel',
+  'run_file',
+  'run_version',
+  'safety_flag',
+  'safety_flag_lot',
+  'safety_flag_package',
+  'safety_flag_version open',
+  'safety_flag_version',
+  'sampling_record',
+  'sensor',
+  'sensor_placement',
+  'sensor_version',
+  'specimen',
+  'specimen_state conditioned',
+  'specimen_state disposed',
+  'specimen_use',
+  'specimen_version',
+  'unread_closing',
+  'verdict_set',
+]);
+/** They write nothing yet, but hand out what becomes a key. */
+const OFFERS_A_KEY = ['POST /api/me/code-generator', 'POST /api/me/passkeys/offer'];
+
+/** Whoever changes their passphrase gives the one that stands in the same request. */
+const TAKES_THE_PASSPHRASE = 'POST /api/me/passphrase';
 
 const LOT = 'WALKED';
 let service: TestService;
@@ -75,3 +188,33 @@ it('every state-changing route leaves one entry, by whom, when, why, as it was a
   // A new route is walked in tests/journeys/walk, or said to leave nothing and why.
   expect(walk.routes.missing.sort()).toEqual(WALKED_ELSEWHERE.sort());
 }, 180_000);
+
+it('routes that wrote a decision, a signature, a duty or a key ask for the passphrase again, and no other does', async () => {
+  const kinds = [...walk.routes.written].flatMap(([route, written]) => [...written].map((kind) => ({ route, kind })));
+  // A new table is put to the one side or the other.
+  expect(kinds.filter(({ kind }) => DECIDES.has(kind) === WORK.has(kind))).toEqual([]);
+  const deciding = new Set(kinds.flatMap(({ route, kind }) => (DECIDES.has(kind) ? [route] : [])));
+  expect(deciding.size).toBeGreaterThan(30);
+
+  const every = Duty.exclude(['send', 'administer']).options;
+  const callers = [await service.signIn('every-work', every), await service.signIn('every-office', ['administer'])];
+  await queryAs(service.database.owner, `update session set confirmed_at = confirmed_at - interval '5 minutes'`);
+  const asking: string[] = [];
+  for (const route of walk.routes.written.keys()) {
+    // It would end the session that asks.
+    if (/sign-out|sessions/.test(route)) continue;
+    const [method = '', url = ''] = route.split(' ');
+    const path = url.replaceAll(/:[a-zA-Z]+/g, 'none');
+    const codes = await Promise.all(callers.map(async (by) => (await by.ask(method, path, { body: {} })).body?.code));
+    if (codes.includes('auth.again')) asking.push(route);
+  }
+  expect(asking.sort()).toEqual(
+    [...[...deciding].filter((route) => route !== TAKES_THE_PASSPHRASE), ...OFFERS_A_KEY].sort(),
+  );
+  const changing = { current: 'not the one that stands', passphrase: 'rims that nobody breaks twice' };
+  const [anybody] = callers;
+  expect(await anybody?.ask('POST', '/api/me/passphrase', { body: changing })).toMatchObject({
+    status: 401,
+    body: { code: 'auth.failed' },
+  });
+});

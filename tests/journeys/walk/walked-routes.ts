@@ -9,6 +9,8 @@ const MAY_TAKE = 60_000;
 /** Calls state-changing routes one by one, and looks at what each left in the ledger. */
 export class WalkedRoutes {
   readonly walked = new Set<string>();
+  /** What each route wrote, by table; with the state it came to, where a row of the table has one. */
+  readonly written = new Map<string, Set<string>>();
   readonly #routes: Set<string>;
   readonly #records: Records;
   readonly #labId: string;
@@ -54,7 +56,11 @@ export class WalkedRoutes {
       left.map(({ action }) => action),
       route,
     ).toHaveLength(route in this.leavesNothing ? 0 : 1);
+    const kinds = this.written.get(route) ?? new Set();
+    this.written.set(route, kinds);
     for (const entry of left) {
+      for (const { table, after } of entry.rows)
+        kinds.add(typeof after.state === 'string' ? `${table} ${after.state}` : table);
       expect(entry.by, route).toBe(leftBy);
       expect(Math.abs(Date.parse(entry.at) - began), route).toBeLessThan(MAY_TAKE);
       const { reason } = (asking.body ?? {}) as { reason?: string };
