@@ -9,6 +9,7 @@ import { givePassphrase } from '../apps/service/src/sign-in/credentials.ts';
 import { hashPassphrase } from '../apps/service/src/sign-in/passphrase-hash.ts';
 import { codeOf, stepAt } from '../apps/service/src/sign-in/second-factor/one-time-code.ts';
 import { SealedSecrets } from '../apps/service/src/sign-in/second-factor/sealed-secrets.ts';
+import { wrongHeaders } from './answer-headers.ts';
 import { type TestDatabase, testDatabase } from './database.ts';
 
 /** What a service answered, its body read as what it says it is. */
@@ -240,12 +241,19 @@ async function personCalled(
   });
 }
 
-/** Somebody who calls the service of this address, always with these headers. */
+/**
+ * Somebody who calls the service of this address, always with these headers. Whatever is answered, to whichever test,
+ * must carry the headers that every answer carries.
+ */
 export function aCaller(url: string, always: Record<string, string>): Caller {
-  const send = (path: string, init: RequestInit = {}) => {
+  const send = async (path: string, init: RequestInit = {}) => {
     const headers = new Headers(init.headers);
     for (const [name, value] of Object.entries(always)) headers.set(name, value);
-    return fetch(new URL(path, url), { ...init, headers });
+    const response = await fetch(new URL(path, url), { ...init, headers });
+    const wrong = wrongHeaders(response.headers, { path });
+    if (wrong.length > 0)
+      throw new Error(`${init.method ?? 'GET'} ${path} was answered ${response.status} with ${wrong.join('; ')}`);
+    return response;
   };
   return {
     fetch: send,

@@ -8,7 +8,7 @@ import type pg from 'pg';
 import { type Logger, pino } from 'pino';
 import { type KeyPlaces, serviceOn } from './app.module.js';
 import { isConsolePage, serveConsole } from './http/console-files.js';
-import { checkFraming, FRAMING } from './http/framing.js';
+import { checkFraming, framing } from './http/framing.js';
 import { readBodies } from './http/json-body.js';
 import { NestLog } from './http/nest-log.js';
 import { ProblemFilter } from './http/problem-filter.js';
@@ -61,7 +61,7 @@ export async function startService(options: ServiceOptions): Promise<RunningServ
   const dataSource = await openDataSource(options.database);
   try {
     const adapter = new FastifyAdapter({
-      ...FRAMING,
+      ...framing(isSecure(address)),
       loggerInstance: log,
       bodyLimit: 256 * 1024,
       routerOptions: { maxParamLength: 200 },

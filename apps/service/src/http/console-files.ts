@@ -17,6 +17,8 @@ export async function serveConsole(fastify: FastifyInstance, folder: string): Pr
   await fastify.register(fastifyStatic, {
     root: folder,
     wildcard: false,
+    // A range that lies outside a file is an error of the reader of files, which no problem code is for; nobody asks for part of a page.
+    acceptRanges: false,
     setHeaders: (reply, file) => {
       const named = path.relative(folder, file).startsWith(`assets${path.sep}`);
       reply.header('cache-control', named ? 'public, max-age=31536000, immutable' : 'no-cache');

@@ -1,37 +1,42 @@
 import { type ProblemCode, Refusal } from '@breakbook/lab';
 import { type FastifyError, type FastifyInstance, type FastifyReply, type FastifyRequest } from 'fastify';
 import { frameworkRefusal, PROBLEM_TYPE, problemDetails } from './problem-details.js';
-import { SECURITY_HEADERS } from './security-headers.js';
+import { SECURITY_HEADERS, TLS_ALONE } from './security-headers.js';
 
 /** An address is longer only by mistake; the head in which it stands ends at 16 KiB. */
 const LONGEST_ADDRESS = 8 * 1024;
 
-const RAW_HEADERS = Object.entries(SECURITY_HEADERS)
-  .map(([name, value]) => `${name}: ${value}\r\n`)
-  .join('');
-
-/** What is decided before there is a route: framing, address, method. Options and hooks of the bare server. */
-export const FRAMING = {
-  clientErrorHandler(error: NodeJS.ErrnoException, socket: NodeJS.WritableStream & { destroyed?: boolean }): void {
-    if (error.code === 'ECONNRESET' || socket.destroyed || !socket.writable) return;
-    const status = error.code === 'HPE_HEADER_OVERFLOW' ? 431 : 400;
-    const body = JSON.stringify(problemDetails(frameworkRefusal(status) ?? malformed('request.malformed'), status));
-    const reason = status === 431 ? 'Request Header Fields Too Large' : 'Bad Request';
-    // What follows on this connection cannot be told from what came before it.
-    socket.end(
-      `HTTP/1.1 ${status} ${reason}\r\nConnection: close\r\nContent-Type: ${PROBLEM_TYPE}\r\n` +
-        `Cache-Control: no-store\r\n${RAW_HEADERS}Content-Length: ${Buffer.byteLength(body)}\r\n\r\n${body}`,
-    );
-  },
-  frameworkErrors(error: FastifyError, _request: FastifyRequest, reply: FastifyReply): void {
-    const status = error.statusCode ?? 400;
-    const refusal = frameworkRefusal(status) ?? malformed('request.malformed');
-    reply
-      .status(status)
-      .headers({ ...SECURITY_HEADERS, 'content-type': PROBLEM_TYPE, 'cache-control': 'no-store' })
-      .send(JSON.stringify(problemDetails(refusal, status)));
-  },
-};
+/**
+ * What is decided before there is a route: framing, address, method. Options and hooks of the bare server. No hook sees
+ * what is answered here.
+ */
+export function framing(secure: boolean) {
+  const always = { ...SECURITY_HEADERS, ...(secure ? TLS_ALONE : {}), 'cache-control': 'no-store' };
+  const raw = Object.entries(always)
+    .map(([name, value]) => `${name}: ${value}\r\n`)
+    .join('');
+  return {
+    clientErrorHandler(error: NodeJS.ErrnoException, socket: NodeJS.WritableStream & { destroyed?: boolean }): void {
+      if (error.code === 'ECONNRESET' || socket.destroyed || !socket.writable) return;
+      const status = error.code === 'HPE_HEADER_OVERFLOW' ? 431 : 400;
+      const body = JSON.stringify(problemDetails(frameworkRefusal(status) ?? malformed('request.malformed'), status));
+      const reason = status === 431 ? 'Request Header Fields Too Large' : 'Bad Request';
+      // What follows on this connection cannot be told from what came before it.
+      socket.end(
+        `HTTP/1.1 ${status} ${reason}\r\nConnection: close\r\nContent-Type: ${PROBLEM_TYPE}\r\n` +
+          `${raw}Content-Length: ${Buffer.byteLength(body)}\r\n\r\n${body}`,
+      );
+    },
+    frameworkErrors(error: FastifyError, _request: FastifyRequest, reply: FastifyReply): void {
+      const status = error.statusCode ?? 400;
+      const refusal = frameworkRefusal(status) ?? malformed('request.malformed');
+      reply
+        .status(status)
+        .headers({ ...always, 'content-type': PROBLEM_TYPE })
+        .send(JSON.stringify(problemDetails(refusal, status)));
+    },
+  };
+}
 
 function malformed(code: ProblemCode): Refusal {
   return new Refusal({ code, detail: 'The request could not be read. Check its form and send it again.' });

@@ -48,6 +48,7 @@ const FRAMEWORK: Record<number, { code: ProblemCode; detail: string; action?: st
     detail: 'Content-Type announces a body, but nothing says how long it is, so it would be taken for empty.',
     action: 'Send Content-Length, or Transfer-Encoding: chunked.',
   },
+  412: { code: 'version.stale', detail: 'What is at this address is not the version that If-Match names.' },
   413: {
     code: 'body.too-large',
     detail: 'The body is larger than this address takes.',

@@ -25,13 +25,16 @@ export const SECURITY_HEADERS = {
   'cross-origin-resource-policy': 'same-origin',
 };
 
+/** From now on by TLS alone; where the service has an address of its own. */
+export const TLS_ALONE = { 'strict-transport-security': 'max-age=31536000' };
+
 /**
  * Nothing from elsewhere runs, nothing is guessed from content, and what the interface answers stays in no cache of a
  * shared computer. No header lets another site's page read an answer.
  */
 export function sendSecurityHeaders(fastify: FastifyInstance, secure: boolean): void {
   fastify.addHook('onSend', async (request, reply) => {
-    if (secure) reply.header('strict-transport-security', 'max-age=31536000');
+    if (secure) reply.headers(TLS_ALONE);
     if (request.url.startsWith('/api') && !reply.hasHeader('cache-control')) reply.header('cache-control', 'no-store');
     // A route may bind its answer tighter than a page, never looser.
     const own = reply.getHeader('content-security-policy');
