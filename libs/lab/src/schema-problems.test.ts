@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { z } from 'zod';
 import { Limit } from './limits.js';
 import { Specimen } from './lots.js';
 import { Method } from './methods.js';
@@ -31,6 +32,15 @@ describe('schemaProblems', () => {
     expect(problemsOf(Quantity, { value: 8.3, unit: 'kPa', gauge: true })).toMatchObject([
       { code: 'body.unknown-field', pointer: '/gauge' },
     ]);
+  });
+
+  it('says what kind is needed as one says it', () => {
+    const told = (schema: z.ZodType, input: unknown) => problemsOf(schema, input)[0]?.detail;
+    expect(told(z.strictObject({ one: z.strictObject({}) }), {})).toBe(
+      '/one: an object is needed here and nothing was found.',
+    );
+    expect(told(z.array(z.string()), 'text')).toBe('the document: must be an array.');
+    expect(told(z.string(), 7)).toBe('the document: must be a string.');
   });
 
   it('asks for a serial or the reason why there is none', () => {

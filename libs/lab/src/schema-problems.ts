@@ -31,8 +31,14 @@ function problemsOf(issue: z.core.$ZodIssue, input: unknown): Problem[] {
       }));
     case 'invalid_type':
       return found === undefined
-        ? [one('body.missing-field', `a ${issue.expected} is needed here and nothing was found.`, issue.expected)]
-        : [one('body.type', `must be a ${issue.expected}.`, issue.expected)];
+        ? [
+            one(
+              'body.missing-field',
+              `${withArticle(issue.expected)} is needed here and nothing was found.`,
+              issue.expected,
+            ),
+          ]
+        : [one('body.type', `must be ${withArticle(issue.expected)}.`, issue.expected)];
     case 'too_small':
     case 'too_big':
       return [one(issue.origin === 'string' ? 'body.text-invalid' : 'body.range', `${sentence(issue.message)}.`)];
@@ -62,6 +68,10 @@ function problemsOf(issue: z.core.$ZodIssue, input: unknown): Problem[] {
     default:
       return [one('body.range', `${sentence(issue.message)}.`)];
   }
+}
+
+function withArticle(type: string): string {
+  return `${/^[aeiou]/.test(type) ? 'an' : 'a'} ${type}`;
 }
 
 function isProblemCode(value: unknown): value is ProblemCode {
