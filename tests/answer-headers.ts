@@ -9,8 +9,8 @@ export const ALWAYS: Record<string, RegExp> = {
 };
 /** Neither lets another site's page read it, nor tells what answers. */
 const NEVER = ['access-control-allow-origin', 'access-control-allow-credentials', 'x-powered-by', 'server'];
-/** Of what the interface answers: no cache keeps it, but that of whoever was given what never changes. */
-const KEPT = /^(no-store|private, max-age=31536000, immutable)$/;
+/** Of what the interface answers: no cache keeps it, but that of whoever was given what never changes, or a small picture for a day. */
+const KEPT = /^(no-store|private, max-age=(86400|31536000, immutable))$/;
 
 /** What is wrong with the headers of an answer; nothing where it carries all it should. */
 export function wrongHeaders(headers: Headers, { path, secure = false }: { path: string; secure?: boolean }): string[] {
