@@ -27,6 +27,7 @@ import { OpenApiModule } from './openapi/openapi.module.js';
 import { OpinionsModule } from './opinions/opinions.module.js';
 import { PackagesModule } from './packages/packages.module.js';
 import { PeopleModule } from './people/people.module.js';
+import { PlanningModule } from './planning/planning.module.js';
 import { PlansModule } from './plans/plans.module.js';
 import { ProductsModule } from './products/products.module.js';
 import { ProposalsModule } from './proposals/proposals.module.js';
@@ -92,6 +93,7 @@ class RecordsModule {}
     OpenApiModule,
     OpinionsModule,
     PackagesModule,
+    PlanningModule,
     PlansModule,
     ProductsModule,
     ProposalsModule,

@@ -221,7 +221,7 @@ export const TemplateName = z.enum(['burst', 'brake heat', 'impact']);
 export type TemplateName = z.infer<typeof TemplateName>;
 
 /** A limit by its revision, chosen for one place of a template. */
-const ChosenLimit = z.strictObject({ limit: Key, revision: Revision });
+const ChosenLimit = z.strictObject({ place: Line, limit: Key, revision: Revision });
 
 /** What fills a template. */
 export const TemplateFilling = z.strictObject({
@@ -232,14 +232,18 @@ export const TemplateFilling = z.strictObject({
   use: Line,
   method: Key,
   methodRevision: Revision,
-  /** Limits by the place of the template they take. */
-  limits: z.record(z.string(), ChosenLimit),
+  /** Limits, each with the place of the template it takes. */
+  limits: z.array(ChosenLimit).max(20),
   /** What differs from the numbers the template proposes. */
   specimens: z.number().int().min(1).max(10_000).optional(),
   coverage: Share.optional(),
   confidence: Share.optional(),
 });
 export type TemplateFilling = z.infer<typeof TemplateFilling>;
+
+/** Which template, and what fills it. */
+export const DraftAsked = TemplateFilling.extend({ template: TemplateName });
+export type DraftAsked = z.infer<typeof DraftAsked>;
 
 /** A draft of a plan: what it will say, and what must be chosen first. */
 export const PlanTemplate = z.strictObject({

@@ -53,6 +53,29 @@ export async function walkDefinitions({ routes, bundle, as }: Walk): Promise<voi
   await routes.call(designer, 'POST /api/layouts/trials', {}, { body: trial });
   const computed = { method: 'zero-failure-size', reliability: 0.9, confidence: 0.95 };
   await routes.call(designer, 'POST /api/compute', {}, { body: computed });
+
+  const claim = { coverage: 0.9, confidence: 0.95 };
+  const question = {
+    ...claim,
+    limit: { value: 1500, unit: 'kPa' },
+    guess: { mean: 1450, cv: 0.06 },
+    distribution: 'normal',
+  };
+  await routes.call(designer, 'POST /api/planning/designs', {}, { body: question });
+  await routes.call(designer, 'POST /api/planning/showable', {}, { body: { ...claim, n: 5 } });
+  await routes.call(designer, 'POST /api/planning/risks', {}, { body: { plan: bundle.plan } });
+  const draft = {
+    template: 'burst',
+    plan: 'WALKED-D',
+    product: 'dunlin-50',
+    approvedBy: bundle.plan.approvedBy,
+    approvedOn: YESTERDAY,
+    use: 'touring events',
+    method: method.method,
+    methodRevision: method.revision,
+    limits: [{ place: 'strength', limit: limit.limit, revision: limit.revision }],
+  };
+  await routes.call(designer, 'POST /api/planning/drafts', {}, { body: draft });
 }
 
 /** Rigs, what is built into them, and how it is calibrated. */

@@ -74,7 +74,7 @@ describe('breakbook plan', () => {
       use: 'touring events',
       method: 'HEAT-DRAG',
       methodRevision: 1,
-      limits: { heat: { limit: 'OCF-W-8.1', revision: 1 } },
+      limits: [{ place: 'heat', limit: 'OCF-W-8.1', revision: 1 }],
     });
     const plan = kept('plan.json', JSON.parse(said({ template: 'brake heat' }, filling).text));
     for (const name of ['methods.json', 'limits.json'])

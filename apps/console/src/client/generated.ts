@@ -151,9 +151,82 @@ export type CriterionResult = {
   possibleIf?: string;
   steps: Step[];
 };
+export type CriterionRisk = {
+  criterion: string;
+  kind: string;
+  limit: string;
+  atLimit?: CurvePoint;
+  keeps?: number;
+  curve: CurvePoint[];
+  schedule?: { looks: number[]; perStageConfidence?: number; unadjusted?: number; expected?: number };
+  simulation?: { replicates: number; seed: number; error: number };
+  assumes: string;
+  sentence: string;
+};
+export type CriterionRiskUnknown = {
+  notEvaluated: { because: string; possibleIf: string };
+  criterion: string;
+  kind: string;
+  limit: string;
+};
+export type CurvePoint = { share: number; chance: number };
 export type Customer = { name: Line; contact: Line };
 export type Day = string;
 export type DecisionRule = { rule: 'simple' } | { rule: 'guarded'; r: number } | { rule: 'four zones'; r: number };
+export type Design = DesignFound | DesignNotHad;
+export type DesignFound = {
+  design: DesignName;
+  n: number;
+  expected?: { good: number; bad: number };
+  allowed?: number;
+  loadRatio?: number;
+  k?: number;
+  stages?: number[];
+  perStageConfidence?: number;
+  population: 'process' | 'lot';
+  cost?: { specimens?: number; currency?: string; rigHours?: number };
+  good: CurvePoint;
+  bad: CurvePoint;
+  keeps: number;
+  curve: CurvePoint[];
+  lowerShapes?: { shape: number; reliability: number }[];
+  simulation?: { replicates: number; seed: number; error: number };
+  assumes: string;
+  sentence: string;
+  notes: string[];
+};
+export type DesignName =
+  | 'zero failures'
+  | 'failures at most'
+  | 'zero failures, raised load'
+  | 'normal bound'
+  | 'lognormal bound'
+  | 'Weibull bound'
+  | 'staged bound'
+  | 'staircase';
+export type DesignNotHad = { notEvaluated: { because: string; possibleIf: string }; design: DesignName };
+export type Designs = {
+  asked: DesignsAsked;
+  guess: { mean: number; cv: number; from: string };
+  designs: Design[];
+  notes: string[];
+};
+export type DesignsAsked = {
+  limit: { value: number; unit: UnitCode };
+  coverage: Share;
+  confidence: Share;
+  lotSize?: number;
+  guess?: { mean: number; cv: number };
+  earlier?: number[][];
+  power?: Share;
+  good?: Share;
+  bad?: Share;
+  minimumSpecimens?: number;
+  distribution?: 'normal' | 'lognormal' | 'weibull';
+  stages?: number[];
+  raised?: RaisedGuess;
+  cost?: { perSpecimen?: number; currency?: Line; rigHoursPerRun?: number };
+};
 export type DisposalDone = { how: Paragraph; place: Line; at: Instant; by: Line };
 export type DisposalObstacle = {
   kind: 'legal hold' | 'keep-until' | 'nonconformity' | 'safety flag' | 'undecided';
@@ -217,6 +290,20 @@ export type DispositionSheet = {
 };
 export type DispositionState = 'waits for a second decider' | 'in force' | 'replaced';
 export type Distribution = 'normal' | 'lognormal' | 'weibull' | 'distribution-free';
+export type DraftAsked = {
+  plan: Key;
+  product: Key;
+  approvedBy: Key;
+  approvedOn: Day;
+  use: Line;
+  method: Key;
+  methodRevision: Revision;
+  limits: { place: Line; limit: Key; revision: Revision }[];
+  specimens?: number;
+  coverage?: Share;
+  confidence?: Share;
+  template: TemplateName;
+};
 export type Duty =
   | 'define'
   | 'draw'
@@ -472,6 +559,7 @@ export type Limit =
     };
 export type LimitRef = { limit: Key; revision: Revision };
 export type Line = string;
+export type LineCurvePoint = { share: number; atLeast: number; atMost: number };
 export type LineResult = {
   line: string;
   characteristic: string;
@@ -495,6 +583,13 @@ export type LineResult = {
   stages?: StageResult[];
   forecast?: Forecast | NotEvaluated;
   outcome: LotOutcome;
+};
+export type LineRisk = {
+  line: string;
+  title: string;
+  specimens: number;
+  criteria: (CriterionRisk | CriterionRiskUnknown)[];
+  together: { curve: LineCurvePoint[]; sentence: string } | NotEvaluated;
 };
 export type LinearRelation = { gain: number; offset: number };
 export type LossOfPressure = 'burst' | 'leak' | 'tyre off';
@@ -727,6 +822,18 @@ export type PlanLine = {
   characteristic: ChannelName;
 };
 export type PlanRef = { plan: Key; revision: Revision };
+export type PlanRisks = { plan: string; revision: number; lotSize?: number; lines: LineRisk[]; sentence: string };
+export type PlanTemplate = {
+  template: TemplateName;
+  title: Line;
+  about: Paragraph;
+  characteristic: string;
+  limits: { place: string; about: string; needed: boolean; characteristic: string }[];
+  specimens: number;
+  coverage: number;
+  confidence: number;
+  claims: string[];
+};
 export type PooledLots = {
   lots: { lot: string; n: number; evaluation?: string }[];
   n: number;
@@ -934,6 +1041,7 @@ export type QuantityKindName =
   | 'hardness'
   | 'ratio'
   | 'count';
+export type RaisedGuess = { loadRatio: number; shape: number; shapeSource: Paragraph; lowerShapes?: number[] };
 export type RaisedLoad = {
   loadRatio: number;
   shape: number;
@@ -972,6 +1080,7 @@ export type RetestGround =
   | 'for information, outside the claim';
 export type Revision = number;
 export type Rig = { rig: Key; name: Line; location: Line; placements: SensorPlacement[]; rigLimit?: Quantity };
+export type RisksAsked = { plan: Plan; lotSize?: number };
 export type Run = {
   run: Key;
   specimen: Key;
@@ -1053,6 +1162,20 @@ export type SamplingRecord = { drawnBy: Key; drawnOn: Day; rule: Paragraph; seed
 export type Sensor = { sensor: Key; description: Line; serial: Line };
 export type SensorPlacement = { channel: ChannelName; sensor: Key; from: Day; to?: Day; fullScale: Quantity };
 export type Share = number;
+export type Showable = {
+  asked: ShowableAsked;
+  answers: (Step | { notEvaluated: { because: string; possibleIf: string }; question: string })[];
+};
+export type ShowableAsked = {
+  n: number;
+  coverage: Share;
+  confidence: Share;
+  lotSize?: number;
+  cv?: number;
+  meanOverLimit?: number;
+  power?: Share;
+  shape?: number;
+};
 export type Signature = { person: Key; name: Line; role: Line; at: Instant; meaning: Paragraph; shown: string };
 export type Specimen = {
   specimen: Key;
@@ -1088,6 +1211,7 @@ export type Step = {
   formula?: string;
   source?: string;
 };
+export type TemplateName = 'burst' | 'brake heat' | 'impact';
 export type ToldValidity = 'valid' | 'valid with deviation' | 'invalid' | 'unknown';
 export type TraceEvent = {
   name: string;
@@ -3247,6 +3371,11 @@ export interface Operations {
     body: { reason: Line };
     answer: undefined;
   };
+  'POST /api/planning/designs': { body: DesignsAsked; answer: Designs };
+  'POST /api/planning/drafts': { body: DraftAsked; answer: Plan };
+  'POST /api/planning/risks': { body: RisksAsked; answer: PlanRisks };
+  'POST /api/planning/showable': { body: ShowableAsked; answer: Showable };
+  'GET /api/planning/templates': { answer: { items: PlanTemplate[] } };
   'GET /api/plans': {
     query?: {
       limit?: number;

@@ -60,21 +60,24 @@ export async function noteUnapproved(names: Names, plan: Plan): Promise<void> {
 const notApproved = (what: string) =>
   `${what} is not approved. Have it approved first; a plan rests on nothing that is only proposed.`;
 
-/** What the lines of a plan name, and whether it fits. */
-async function noteLineProblems(names: Names, plan: Plan): Promise<void> {
-  const { reader } = names;
-  const methods = (
-    await revisionsOf<Method>(
-      reader,
-      METHODS,
-      plan.lines.map(({ method }) => method),
-    )
-  ).map(({ content }) => content);
-  const known = await revisionsOf<Limit>(
+/** Every revision of the methods and limits that a plan names. */
+export async function namedByPlan(reader: Reader, { lines }: Plan) {
+  const methods = await revisionsOf<Method>(
+    reader,
+    METHODS,
+    lines.map(({ method }) => method),
+  );
+  const limits = await revisionsOf<Limit>(
     reader,
     LIMITS,
-    plan.lines.flatMap((line) => line.limits.map(({ limit }) => limit)),
+    lines.flatMap((line) => line.limits.map(({ limit }) => limit)),
   );
+  return { methods: methods.map(({ content }) => content), limits };
+}
+
+/** What the lines of a plan name, and whether it fits. */
+async function noteLineProblems(names: Names, plan: Plan): Promise<void> {
+  const { methods, limits: known } = await namedByPlan(names.reader, plan);
   const named = new Set(plan.lines.flatMap((line) => line.limits.map(limitName)));
   // A later revision that is only proposed takes no other's place.
   const limits = known.flatMap(({ content, approved }) => (approved || named.has(limitName(content)) ? [content] : []));

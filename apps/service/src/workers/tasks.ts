@@ -3,19 +3,28 @@ import {
   evaluateLot,
   evaluateRun,
   type LotEvaluation,
+  type PlanToWeigh,
+  planDesigns,
+  planRisks,
   type WhatIf,
   type WhatIfChange,
+  whatCanShow,
   whatIf,
 } from '@breakbook/acceptance';
 import { canonicalJson, sha256 } from '@breakbook/evidence';
 import {
+  type Designs,
+  type DesignsAsked,
   type Layout,
   type LotBundle,
   type LotResult,
   type MethodChannel,
+  type PlanRisks,
   type Reading,
   Refusal,
   type RunJudgement,
+  type Showable,
+  type ShowableAsked,
   SOFTWARE,
   type Trace,
 } from '@breakbook/lab';
@@ -106,6 +115,9 @@ export interface Tasks {
   'read old results': { input: { name: string; bytes: Uint8Array; today: string }; output: OldResultsTable };
   'make thumbnail': { input: { photo: Uint8Array }; output: Thumbnail };
   compute: { input: { body: Uint8Array }; output: ComputeReply };
+  'plan designs': { input: DesignsAsked; output: Designs };
+  'show what n can': { input: ShowableAsked; output: Showable };
+  'weigh plan': { input: PlanToWeigh; output: PlanRisks };
 }
 
 export type TaskName = keyof Tasks;
@@ -165,6 +177,12 @@ export const TASKS: {
   'make thumbnail': ({ photo }) => thumbnailOf(photo),
 
   compute: ({ body }) => compute(jsonBody(body)),
+
+  'plan designs': planDesigns,
+
+  'show what n can': whatCanShow,
+
+  'weigh plan': planRisks,
 };
 
 function evaluate({ bundle, files }: LotToEvaluate, onProgress: Progress): LotEvaluation {

@@ -188,12 +188,11 @@ describe('templates', () => {
       use: 'touring events',
       method,
       methodRevision,
-      limits: Object.fromEntries(
-        Object.entries(places).map(([place, key]) => [
-          place,
-          { limit: key, revision: limits.find((one) => one.limit === key)?.revision ?? 0 },
-        ]),
-      ),
+      limits: Object.entries(places).map(([place, key]) => ({
+        place,
+        limit: key,
+        revision: limits.find((one) => one.limit === key)?.revision ?? 0,
+      })),
       ...more,
     });
   };
@@ -220,8 +219,15 @@ describe('templates', () => {
   });
 
   it('names the place that is missing, and one it does not know', () => {
-    expect(() => filled('burst', { limits: {} })).toThrow('/limits/strength');
-    expect(() => filled('impact', { limits: { strike: limit, axle: limit } })).toThrow('lateral, radial');
+    expect(() => filled('burst', { limits: [] })).toThrow('at "strength"');
+    expect(() =>
+      filled('impact', {
+        limits: [
+          { place: 'strike', ...limit },
+          { place: 'axle', ...limit },
+        ],
+      }),
+    ).toThrow('lateral, radial');
   });
 
   it('lists what each asks for', () => {

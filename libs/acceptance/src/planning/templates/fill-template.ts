@@ -6,6 +6,7 @@ import {
   type PlanTemplate,
   type Problem,
   Refusal,
+  shown,
   type TemplateFilling,
   type TemplateName,
 } from '@breakbook/lab';
@@ -40,8 +41,8 @@ export function planFrom(template: TemplateName, filling: TemplateFilling): Plan
   if (problems.length > 0) throw new Refusal(problems);
   const { coverage = draft.coverage, confidence = draft.confidence } = filling;
   const filled = draft.places.flatMap((place) => {
-    const limit = filling.limits[place.place];
-    return limit ? [{ place, limit }] : [];
+    const chosen = filling.limits.find((one) => one.place === place.place);
+    return chosen ? [{ place, limit: { limit: chosen.limit, revision: chosen.revision } }] : [];
   });
   const criteria = filled.flatMap(({ place, limit }) => place.criteria.map((kind) => ({ kind, limit })));
   return Plan.parse({
@@ -98,29 +99,39 @@ function specimensFor({ places, specimens }: Draft, coverage: number, confidence
 function fillingProblems({ template, places }: Draft, { limits }: TemplateFilling): Problem[] {
   const known = places.map(({ place }) => place);
   const missing = places.flatMap(({ place, about, needed }): Problem[] =>
-    needed && !limits[place]
+    needed && !limits.some((one) => one.place === place)
       ? [
           {
             code: 'body.missing-field',
-            pointer: `/limits/${place}`,
-            detail: `/limits/${place}: template "${template}" needs a limit here. ${about}.`,
-            expected: '{"limit": ..., "revision": ...}',
+            pointer: '/limits',
+            detail: `/limits: template "${template}" needs a limit at "${place}". ${about}.`,
+            expected: `{"place": "${place}", "limit": ..., "revision": ...}`,
           },
         ]
       : [],
   );
-  const unknown = Object.keys(limits).flatMap((place): Problem[] =>
-    known.includes(place)
+  const wrong = limits.flatMap(({ place }, index): Problem[] => {
+    const at = `/limits/${index}/place`;
+    if (!known.includes(place))
+      return [
+        {
+          code: 'body.enum',
+          pointer: at,
+          detail: `${at}: template "${template}" has no place of that name for a limit. It has ${known.join(', ')}.`,
+          found: shown(place),
+          expected: known.join(', '),
+        },
+      ];
+    return limits.findIndex((one) => one.place === place) === index
       ? []
       : [
           {
-            code: 'body.unknown-field',
-            pointer: `/limits/${place.replaceAll('~', '~0').replaceAll('/', '~1')}`,
-            detail: `/limits: template "${template}" has no place of that name for a limit. It has ${known.join(', ')}.`,
-            found: place.slice(0, 100),
-            expected: known.join(', '),
+            code: 'meta.duplicate',
+            pointer: at,
+            detail: `${at}: stands twice. Each place takes one limit.`,
+            found: place,
           },
-        ],
-  );
-  return [...missing, ...unknown];
+        ];
+  });
+  return [...missing, ...wrong];
 }
