@@ -1,4 +1,5 @@
 /** Charts as data, and the papers they are drawn on. */
+export { type ChanceCurve, type ChanceCurvesInput, chanceCurves } from './charts/chance-curves.js';
 export {
   type MarginStripInput,
   marginStrip,

@@ -1,5 +1,6 @@
 /** Quantities with UCUM units: codes, exact conversion, reading unit names without guessing, printing for people. */
 export { convert, converter, sameDimension, UnitError } from './convert.js';
+export { printChance, printPercent, printShare } from './percent.js';
 export {
   decimalsBeside,
   decimalsFor,

@@ -19,6 +19,7 @@ import { Door } from '../features/people/door.js';
 import { MyPage } from '../features/people/my-page.js';
 import { PeoplePage } from '../features/people/people-page.js';
 import { PersonPage } from '../features/people/person-page.js';
+import { PlanningPage } from '../features/planning/planning-page.js';
 import { ProductPage } from '../features/products/product-page.js';
 import { LayoutPage } from '../features/rigs/layout/layout-page.js';
 import { RigPage } from '../features/rigs/rig-page.js';
@@ -67,6 +68,7 @@ export function App() {
                 <Route path="rigs" element={<RigsPage />} />
                 <Route path="rigs/:rig" element={<RigPage />} />
                 <Route path="rigs/:rig/layout" element={<LayoutPage />} />
+                <Route path="planning" element={<PlanningPage />} />
                 <Route path="unread" element={<UnreadPage />} />
                 <Route path="documents" element={<DocumentsPage />} />
                 <Route path="approvals" element={<ApprovalsPage />} />

@@ -14,6 +14,7 @@ const NOUNS: readonly Noun[] = [
   { word: 'Log a run', address: '/log', duties: ['record'] },
   { word: 'Specimens', address: '/specimens' },
   { word: 'Rigs', address: '/rigs' },
+  { word: 'Plan a test', address: '/planning' },
   { word: 'Unread files', address: '/unread' },
   { word: 'Approvals', address: '/approvals', duties: ['define', 'audit'] },
   { word: 'Nonconformities', address: '/nonconformities' },

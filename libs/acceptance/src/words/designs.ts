@@ -1,8 +1,7 @@
 import { printSignificant } from '@breakbook/units';
-import { chanceInWords } from './chance.js';
 import { counted } from './counted.js';
 import { withUnit } from './numbers.js';
-import { percent } from './percent.js';
+import { chanceInWords, percent } from './percent.js';
 
 interface Claim {
   coverage: number;

@@ -1,5 +1,5 @@
 /** Verdicts and claims as sentences, made from named fields and nowhere else. */
-export { chanceInWords, shareInWords } from './chance.js';
+
 export {
   type BoundFields,
   boundSentence,
@@ -18,7 +18,7 @@ export {
 export { limitInWords, rangeInWords, ruleInWords, theLimit } from './limit-in-words.js';
 export { boundInWords, valueInWords, withUnit } from './numbers.js';
 export { outlierSentence } from './outlier-sentence.js';
-export { percent } from './percent.js';
+export { chanceInWords, percent, shareInWords } from './percent.js';
 export { type PlanInWords, planInWords } from './plan-in-words.js';
 export { earlierInWords, pooledSentence, powerInWords } from './pooled-sentence.js';
 export { poolingInWords } from './pooling-in-words.js';

@@ -1,7 +1,6 @@
 import { isNotEvaluated, type LineRisk } from '@breakbook/lab';
-import { chanceInWords } from './chance.js';
 import { counted } from './counted.js';
-import { percent } from './percent.js';
+import { chanceInWords, percent } from './percent.js';
 
 interface Point {
   share: number;

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { FIGURE_WIDTH, type Scene } from '../scene.js';
 import { textWidth } from '../text-width.js';
+import { chanceCurves } from './chance-curves.js';
 import { type MarginStripInput, marginStrip } from './margin-strip.js';
 import { tracePlot } from './trace-plot.js';
 import { weibullPlot } from './weibull-plot.js';
@@ -74,6 +75,18 @@ describe.each(Object.entries(FIGURE_WIDTH))('at the %s width', (_, width) => {
     const bound = { label: 'Lower bound', value: 1578, fraction: 0.1 };
     const fit = { shape: 18, scale: 1950 };
     expectTidy(weibullPlot({ ...words, quantity, failures, atLeast, fit, bound, limits, width }));
+  });
+
+  it.each([0.02, 0.1, 0.6])('the curves of chances are tidy up to a share of %f', (upTo) => {
+    const points = [0, 0.01, 0.1, 1].map((share) => ({ share, chance: (1 - share) ** 8 }));
+    const curves = [
+      'zero failures (1 299)',
+      'failures at most 20 (1 046)',
+      'zero failures, raised load (999)',
+      'staircase (40)',
+    ];
+    const edge = { label: 'what the claim denies', share: upTo / 2 };
+    expectTidy(chanceCurves({ ...words, curves: curves.map((label) => ({ label, points })), edge, upTo, width }));
   });
 
   it.each([0.5, 20, 3600])(

@@ -1,3 +1,4 @@
+import { type Plan } from '@breakbook/lab';
 import { useQuery } from '@tanstack/react-query';
 import { useParams } from 'react-router';
 import { type ProposalAnswer } from '../../client/answers.js';
@@ -7,6 +8,7 @@ import { Fold, HeadStrip, Section, Sheet } from '../../parts/sheet/sheet.js';
 import { Table } from '../../parts/table.js';
 import { Reading, Trouble } from '../../parts/trouble.js';
 import { Who } from '../../parts/who.js';
+import { PlanRisksSection } from '../planning/plan-risks-section.js';
 import { People, stateInWords } from './approvals-page.js';
 import './approval-page.css';
 import { DecideSection } from './decide-section.js';
@@ -94,6 +96,7 @@ function ProposalSheet({ proposal }: { proposal: ProposalAnswer }) {
           <pre className="text">{JSON.stringify(proposal.content, null, 2)}</pre>
         </Fold>
       </Section>
+      {noun === 'plan' && <PlanRisksSection plan={proposal.content as Plan} />}
       <DecideSection proposal={proposal} />
     </>
   );

@@ -1,4 +1,6 @@
 import {
+  type ChanceCurvesInput,
+  chanceCurves,
   type MarginStripInput,
   marginStrip,
   type TracePlotInput,
@@ -17,6 +19,11 @@ export function MarginStrip({ of, caption = true }: { of: MarginStripInput; capt
   const { units } = useReader().choice;
   const input = stripInUnit(of, units);
   return <Figure draw={(width) => marginStrip({ ...input, width })} caption={caption} />;
+}
+
+/** Shares and chances have no unit to choose. */
+export function ChanceCurves({ of }: { of: ChanceCurvesInput }) {
+  return <Figure draw={(width) => chanceCurves({ ...of, width })} />;
 }
 
 export function WeibullPlot({ of }: { of: WeibullPlotInput }) {

@@ -1,0 +1,61 @@
+import { type DesignsAsked, type ShowableAsked } from '@breakbook/lab';
+
+/** What the sliders stand at. */
+export interface Wanted {
+  limit: number;
+  unit: string;
+  n: number;
+  coverage: number;
+  confidence: number;
+  /** Mean over limit. */
+  margin: number;
+  cv: number;
+  /** 0 for the process. */
+  lotSize: number;
+  perSpecimen: number;
+  rigHours: number;
+}
+
+/** An invented rim, so that the page shows something at once. */
+export const FIRST: Wanted = {
+  limit: 1500,
+  unit: 'kPa',
+  n: 5,
+  coverage: 0.9,
+  confidence: 0.95,
+  margin: 1.3,
+  cv: 0.06,
+  lotSize: 0,
+  perSpecimen: 0,
+  rigHours: 0,
+};
+
+export function designsAsked(wanted: Wanted): DesignsAsked {
+  const { limit, unit, coverage, confidence, margin, cv, lotSize, perSpecimen, rigHours } = wanted;
+  return {
+    limit: { value: limit, unit },
+    coverage,
+    confidence,
+    ...(lotSize > 1 ? { lotSize } : {}),
+    guess: { mean: limit * margin, cv },
+    ...(perSpecimen > 0 || rigHours > 0
+      ? {
+          cost: {
+            ...(perSpecimen > 0 ? { perSpecimen } : {}),
+            ...(rigHours > 0 ? { rigHoursPerRun: rigHours } : {}),
+          },
+        }
+      : {}),
+  };
+}
+
+export function showableAsked({ n, coverage, confidence, cv, margin, lotSize }: Wanted): ShowableAsked {
+  return {
+    n,
+    coverage,
+    confidence,
+    cv,
+    ...(margin > 1 ? { meanOverLimit: margin } : {}),
+    ...(lotSize > 1 ? { lotSize } : {}),
+  };
+}

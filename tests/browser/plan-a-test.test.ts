@@ -1,0 +1,69 @@
+import { type Browser, type Page } from 'playwright-core';
+import { afterAll, beforeAll, expect, it } from 'vitest';
+import { keepLot } from '../sent-runs.ts';
+import { type SignedInCaller, startTestService, type TestService } from '../service.ts';
+import { needs } from '../tools.ts';
+import { BUILT, expectAccessible, launchChromium, picture, signIn, watch } from './browser.ts';
+
+needs('chromium')('planning a test', () => {
+  let service: TestService;
+  let browser: Browser;
+  let designer: SignedInCaller;
+  let proposal: number;
+
+  beforeAll(async () => {
+    service = await startTestService({ consoleFolder: BUILT });
+    const { plan } = await keepLot(service.records, 2);
+    designer = await service.signIn('i-sorbo');
+    const answer = await designer.ask('POST', '/api/plans', { body: { ...plan, plan: 'PLANNED', revision: 1 } });
+    expect(answer, JSON.stringify(answer.body)).toMatchObject({ status: 201 });
+    proposal = answer.body.standing.proposal;
+    browser = await launchChromium();
+  }, 60_000);
+  afterAll(async () => {
+    await browser?.close();
+    await service?.close();
+  });
+
+  async function at(width: number, path: string, act: (page: Page) => Promise<void>): Promise<void> {
+    const context = await browser.newContext({ viewport: { width, height: 900 } });
+    try {
+      const page = await context.newPage();
+      const wrong = watch(page, service.url);
+      await page.goto(`${service.url}${path}`);
+      await signIn(page, designer.person, designer.passphrase);
+      await act(page);
+      expect(wrong).toEqual([]);
+    } finally {
+      await context.close();
+    }
+  }
+
+  it('sets designs side by side, and anew when a slider is moved', async () => {
+    await at(1440, '/planning', async (page) => {
+      const designs = page.getByRole('table', { name: 'Designs side by side' });
+      await designs.waitFor({ timeout: 60_000 });
+      const zero = designs.getByRole('row', { name: /^Zero failures \d/ });
+      // 29 of a process for 90/95 (Clopper and Pearson 1934), 18 of a lot of 40.
+      expect(await zero.innerText()).toMatch(/^Zero failures\s+29\s/);
+      expect(await page.getByRole('img', { name: /Tests by counts/ }).count()).toBe(1);
+      await page.getByText('At least 54.9 % of the process').waitFor();
+      await expectAccessible(page);
+      await picture(page, 'plan-a-test');
+      await page.getByLabel('Units in the lot').fill('40');
+      await page.getByText(/Test 18 specimens; if none fails/).waitFor({ timeout: 60_000 });
+      await page.setViewportSize({ width: 390, height: 844 });
+      await expectAccessible(page);
+      await picture(page, 'plan-a-test-narrow');
+    });
+  }, 180_000);
+
+  it('says beside a proposed plan what it risks', async () => {
+    await at(1440, `/approvals/${proposal}`, async (page) => {
+      await page.getByRole('heading', { name: 'What does the plan risk?' }).waitFor({ timeout: 60_000 });
+      await page.getByRole('table', { name: /What line A risks/ }).waitFor();
+      await expectAccessible(page);
+      await picture(page, 'approval-of-a-plan');
+    });
+  }, 120_000);
+});
