@@ -109,7 +109,7 @@ describe.each(cases)('a report with $name', ({ given, paper }) => {
       const count = (tag: string) => tree.split('\n').filter((line) => line.trim().split(/[ :]/)[0] === tag).length;
       expect(count('Document')).toBe(1);
       expect(count('H1')).toBe(1);
-      expect(count('H2')).toBe(17);
+      expect(count('H2')).toBe(18);
       expect(count('Table')).toBeGreaterThan(8);
       expect(count('TH')).toBeGreaterThan(40);
       expect(count('Figure')).toBe(3);

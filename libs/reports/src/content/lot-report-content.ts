@@ -1,5 +1,5 @@
-import { attemptsOf, type LotEvaluation } from '@breakbook/acceptance';
-import { type LotAttempts, type LotBundle, type Problem, type Reading } from '@breakbook/lab';
+import { attemptsOf, type LotEvaluation, planRisks } from '@breakbook/acceptance';
+import { type LotAttempts, type LotBundle, type PlanRisks, type Problem, type Reading } from '@breakbook/lab';
 import { traceOutline } from '@breakbook/signals';
 import { lowestRunOf } from '../figures/lowest-run.js';
 import { lastPassage } from '../figures/trace-input.js';
@@ -49,6 +49,8 @@ export interface LotReportContent extends JudgedLot {
   traces: ReportTrace[];
   /** How often was tried; reports made before it was counted have none. */
   attempts?: LotAttempts;
+  /** What the plan risked; reports made before it was weighed have none. */
+  risks?: PlanRisks;
   /** What else is on record about the lot; left out where it was judged from a folder. */
   affairs?: ReportAffairs;
 }
@@ -97,6 +99,7 @@ export function lotReportContent({
       ];
     }),
     attempts: attemptsOf(evaluation.result, bundle.runs, judged.judgements),
+    risks: planRisks({ ...bundle, lotSize: bundle.lot.size }),
     ...(affairs ? { affairs } : {}),
   };
 }

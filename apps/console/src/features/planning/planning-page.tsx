@@ -3,7 +3,7 @@ import { printDeclared, printPercent, printSignificant } from '@breakbook/units'
 import { keepPreviousData, useQuery } from '@tanstack/react-query';
 import { useState } from 'react';
 import { send } from '../../client/send.js';
-import { Field } from '../../parts/field.js';
+import { Field, Select } from '../../parts/field.js';
 import { HeadStrip, Section, Sheet } from '../../parts/sheet/sheet.js';
 import { Slider } from '../../parts/slider.js';
 import { Reading, Trouble } from '../../parts/trouble.js';
@@ -64,8 +64,14 @@ export function PlanningPage() {
   );
 }
 
+const STAGED = [
+  { value: 'lognormal', word: 'lognormal strengths' },
+  { value: 'normal', word: 'normal strengths' },
+  { value: 'weibull', word: 'Weibull strengths (takes longer)' },
+] as const;
+
 function Sliders({ wanted, onChange }: { wanted: Wanted; onChange: (next: Partial<Wanted>) => void }) {
-  const { limit, unit, n, coverage, confidence, margin, cv, lotSize, perSpecimen, rigHours } = wanted;
+  const { limit, unit, n, coverage, confidence, margin, cv, lotSize, perSpecimen, rigHours, distribution } = wanted;
   const positive = (name: 'limit' | 'perSpecimen' | 'rigHours', text: string) => {
     const number = Number(text);
     if (Number.isFinite(number) && (number > 0 || name !== 'limit')) onChange({ [name]: Math.max(0, number) });
@@ -141,6 +147,15 @@ function Sliders({ wanted, onChange }: { wanted: Wanted; onChange: (next: Partia
         step={1}
         says={printDeclared(n)}
         onChange={(value) => onChange({ n: value })}
+      />
+      <Select
+        label="What the staged bound assumes"
+        value={distribution}
+        options={STAGED}
+        onChange={({ target }) => {
+          const chosen = STAGED.find(({ value }) => value === target.value);
+          if (chosen) onChange({ distribution: chosen.value });
+        }}
       />
       <Field
         label="Cost of a specimen"

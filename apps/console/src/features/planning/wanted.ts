@@ -14,6 +14,8 @@ export interface Wanted {
   lotSize: number;
   perSpecimen: number;
   rigHours: number;
+  /** What the staged bound assumes. */
+  distribution: NonNullable<DesignsAsked['distribution']>;
 }
 
 /** An invented rim, so that the page shows something at once. */
@@ -28,11 +30,14 @@ export const FIRST: Wanted = {
   lotSize: 0,
   perSpecimen: 0,
   rigHours: 0,
+  // The schedule of a Weibull bound takes many times as long to reckon.
+  distribution: 'lognormal',
 };
 
 export function designsAsked(wanted: Wanted): DesignsAsked {
-  const { limit, unit, coverage, confidence, margin, cv, lotSize, perSpecimen, rigHours } = wanted;
+  const { limit, unit, coverage, confidence, margin, cv, lotSize, perSpecimen, rigHours, distribution } = wanted;
   return {
+    distribution,
     limit: { value: limit, unit },
     coverage,
     confidence,

@@ -122,14 +122,7 @@ function toleranceBound(given: CriterionToWeigh<CriterionOf<'tolerance bound'>>)
       : `${distribution === 'weibull' ? 'Weibull' : distribution} strengths, complete samples, ${AT_RANDOM}`;
   const sizes = (looksOf(line)[0] as { sizes: readonly number[] }).sizes;
   if (sizes.length === 1) {
-    const found = operatingCharacteristic(
-      { kind: 'tolerance-bound', n: line.specimens, distribution, coverage, confidence },
-      shares,
-      {
-        seed: SEED,
-        replicates: REPLICATES,
-      },
-    );
+    const found = boundCurve(line.specimens, { distribution, coverage, confidence }, shares);
     if (isNotEvaluated(found)) return found;
     const atLimit = at(found.acceptance);
     // Order statistics keep more than they state; the other bounds are exact.
@@ -169,6 +162,27 @@ function toleranceBound(given: CriterionToWeigh<CriterionOf<'tolerance bound'>>)
     assumes,
     sentence: edgeRiskSentence({ atLimit, keeps: overall, population: 'process', unadjusted, looks: sizes.length }),
   };
+}
+
+const known = new Map<string, ReturnType<typeof operatingCharacteristic>>();
+const MOST_KNOWN = 100;
+
+/** Kept, since every report of a lot asks for the same; simulated curves take a while. */
+function boundCurve(
+  n: number,
+  claim: Pick<CriterionOf<'tolerance bound'>, 'distribution' | 'coverage' | 'confidence'>,
+  shares: readonly number[],
+): ReturnType<typeof operatingCharacteristic> {
+  const key = JSON.stringify([n, claim, shares]);
+  const found = known.get(key);
+  if (found) return found;
+  const made = operatingCharacteristic({ kind: 'tolerance-bound', n, ...claim }, shares, {
+    seed: SEED,
+    replicates: REPLICATES,
+  });
+  if (known.size >= MOST_KNOWN) known.delete(known.keys().next().value as string);
+  known.set(key, made);
+  return made;
 }
 
 function zeroFailures(given: CriterionToWeigh<CriterionOf<'zero failures'>>): Weighed | NotEvaluated {

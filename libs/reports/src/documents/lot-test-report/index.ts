@@ -10,6 +10,7 @@ import { limitsSection } from './limits.js';
 import { opinionsSections } from './opinions.js';
 import { recordSection } from './record.js';
 import { resultsSection } from './results.js';
+import { risksSection } from './risks.js';
 import { runsSection } from './runs.js';
 import { specimensSection } from './specimens.js';
 import { spreadSection } from './spread.js';
@@ -23,6 +24,7 @@ export function lotTestReport(content: LotReportContent): DocumentSheet {
     sections: [
       whatTheLotHolds,
       limitsSection,
+      risksSection,
       specimensSection,
       resultsSection,
       runsSection,
