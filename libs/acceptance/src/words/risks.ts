@@ -85,7 +85,7 @@ export function planRiskSentence(lines: readonly LineRisk[]): string {
   const open = lines.flatMap(({ criteria }) => criteria).filter(isNotEvaluated).length;
   const several =
     lines.length > 1
-      ? `All ${lines.length} lines must be met, each on its own specimens: a lot that is bad in what one line is about passes the plan no more often than it passes that line.`
+      ? `${lines.length === 2 ? 'Both' : `All ${lines.length}`} lines must be met, each on its own specimens: a lot that is bad in what one line is about passes the plan no more often than it passes that line.`
       : 'The plan has one line, and what it risks is what that line risks.';
   return open === 0
     ? several

@@ -11,7 +11,7 @@ import { usePrint } from '../../parts/units/reader.js';
 const PICTURES = [
   { of: 'Tests by counts', designs: ['zero failures', 'failures at most', 'zero failures, raised load'] },
   { of: 'Tests by bounds', designs: ['normal bound', 'lognormal bound', 'Weibull bound', 'staged bound'] },
-  { of: 'The staircase, which is about the median', designs: ['staircase'] },
+  { of: 'The staircase, which is about the median', designs: ['staircase'], edge: 0.5 },
 ] as const;
 
 /** Designs side by side: a table, their curves, a sentence each. */
@@ -68,11 +68,13 @@ export function DesignsSection({ of, waiting }: { of: Designs; waiting: boolean 
         rowKey={({ design }) => design}
         empty="No design."
       />
-      {PICTURES.map(({ of: title, designs: names }) => {
+      {PICTURES.map(({ of: title, designs: names, ...own }) => {
         const curves = found
           .filter(({ design }) => names.some((name) => name === design))
           .map(({ design, n, curve }) => ({ label: `${design} (${n})`, points: curve }));
-        return curves.length === 0 ? null : <ChanceCurves key={title} of={picture(title, curves, asked.coverage)} />;
+        return curves.length === 0 ? null : (
+          <ChanceCurves key={title} of={picture(title, curves, 'edge' in own ? own.edge : 1 - asked.coverage)} />
+        );
       })}
       <dl className="designs-said">
         {designs.map((one) => (
@@ -102,8 +104,8 @@ function costSaid(one: Design, pick: (cost: NonNullable<DesignFound['cost']>) =>
   return value === undefined ? '' : printSignificant(value, 4);
 }
 
-function picture(title: string, curves: ChanceCurvesInput['curves'], coverage: number): ChanceCurvesInput {
-  const share = Number((1 - coverage).toPrecision(12));
+function picture(title: string, curves: ChanceCurvesInput['curves'], denied: number): ChanceCurvesInput {
+  const share = Number(denied.toPrecision(12));
   return {
     title: `${title}: chance to pass`,
     alt: `${title}. The more of a lot lies below the limit, the less often it passes: ${curves.map(({ label, points }) => `${label} at ${printPercent(share)} below the limit ${printChance(chanceAt(points, share))}`).join('; ')}.`,
