@@ -43,7 +43,7 @@ function lineBlocks({ line, title, criteria, together }: LineRisk): Block[] {
           ];
         return [
           name,
-          one.atLimit ? printChance(one.atLimit.chance) : 'none',
+          one.atLimit ? printChance(one.atLimit.chance) : '',
           one.keeps === undefined ? 'claims none' : printPercent(Number(one.keeps.toFixed(3))),
           { text: one.sentence, under: `Assumed: ${one.assumes}.` },
         ];
