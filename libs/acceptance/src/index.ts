@@ -30,7 +30,6 @@ export {
   counted,
   limitInWords,
   listed,
-  type PlanInWords,
   percent,
   planInWords,
   poolingInWords,

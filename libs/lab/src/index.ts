@@ -23,6 +23,7 @@ export * from './opinions.js';
 export * from './outcomes.js';
 export * from './people.js';
 export * from './photos.js';
+export * from './plan-words.js';
 export * from './planning.js';
 export * from './plans.js';
 export * from './problems.js';

@@ -68,6 +68,8 @@ export type ProposalInList = Listed<'GET /api/proposals'>;
 export type ProposalAnswer = Answer<'GET /api/proposals/{n}'>;
 
 export type JobAnswer = Answer<'GET /api/jobs/{id}'>;
+/** A lot under another plan revision or limit: nothing is decided by it. */
+export type WhatIfAnswer = Answer<'POST /api/lots/{lot}/what-ifs'>;
 export type EvaluationInList = Listed<'GET /api/lots/{lot}/evaluations'>;
 export type LotPackage = Listed<'GET /api/lots/{lot}/packages'>;
 export type DocumentInList = Listed<'GET /api/documents'>;

@@ -806,6 +806,7 @@ export type Plan = {
   };
   lines: PlanLine[];
 };
+export type PlanInWords = { claim: string[]; lines: { line: string; title: string; says: string[] }[] };
 export type PlanLine = {
   line: Key;
   title: Line;
@@ -2632,6 +2633,8 @@ export interface Operations {
       lot: LotResult;
       judgements: RunJudgement[];
       readings: Reading[];
+      planInWords: PlanInWords;
+      attempts: LotAttempts;
       refusals: { run: Key; problems: Problem[] }[];
       figures: { line: Key; marginStrip: MarginStripInput | null; probabilityPlot: WeibullPlotInput | null }[];
     };
@@ -3607,6 +3610,7 @@ export interface Operations {
       inForceFrom?: Day;
       because?: Paragraph;
       content: Method | Layout | Limit | Plan;
+      planInWords?: PlanInWords;
       sha256: string;
       follows?: number;
       differences: { pointer: string; place: string; kept?: string; now?: string }[];
@@ -3631,6 +3635,7 @@ export interface Operations {
       inForceFrom?: Day;
       because?: Paragraph;
       content: Method | Layout | Limit | Plan;
+      planInWords?: PlanInWords;
       sha256: string;
       follows?: number;
       differences: { pointer: string; place: string; kept?: string; now?: string }[];
@@ -3655,6 +3660,7 @@ export interface Operations {
       inForceFrom?: Day;
       because?: Paragraph;
       content: Method | Layout | Limit | Plan;
+      planInWords?: PlanInWords;
       sha256: string;
       follows?: number;
       differences: { pointer: string; place: string; kept?: string; now?: string }[];

@@ -297,6 +297,13 @@ export const plansQuery = (product: string) =>
     queryFn: ({ signal }) => everyOne<Kept<Plan>>(`/api/plans?product=${code(product)}&standing=in+force`, signal),
   });
 
+/** Every revision of a plan, those only proposed too. */
+export const planRevisionsQuery = (plan: string) =>
+  queryOptions({
+    queryKey: ['plan', plan, 'revisions'],
+    queryFn: ({ signal }) => everyOne<KeptVersion<Plan>>(`/api/plans/${code(plan)}/revisions`, signal),
+  });
+
 export const planQuery = (plan: string, revision: number) =>
   queryOptions({
     queryKey: ['plan', plan, revision],

@@ -17,7 +17,7 @@ const STEP_PRINT: Record<string, Beside> = {
   difference: { bound: true, signed: true },
 };
 
-/** How a number came about: question, answer, and the numbers the answer was made from. */
+/** How a number came about: question, answer, the numbers the answer was made from, by which formula and from which source. */
 export function Steps({ steps, unit, quantities }: StepsProps) {
   const { tell, quantity, choice } = usePrint();
   const written = (name: string, value: number | string) => {
@@ -30,7 +30,7 @@ export function Steps({ steps, unit, quantities }: StepsProps) {
   if (steps.length === 0) return <p className="quiet">No step is recorded for this number.</p>;
   return (
     <ol className="steps">
-      {steps.map(({ question, answer, numbers }) => (
+      {steps.map(({ question, answer, numbers, formula, source }) => (
         <li key={question}>
           <p className="asked">{question}</p>
           <p>{tell(answer)}</p>
@@ -44,6 +44,12 @@ export function Steps({ steps, unit, quantities }: StepsProps) {
               ))}
             </dl>
           )}
+          {formula !== undefined && (
+            <p className="small">
+              By <span className="whole">{formula}</span>
+            </p>
+          )}
+          {source !== undefined && <p className="quiet small">Source: {source}</p>}
         </li>
       ))}
     </ol>

@@ -3,10 +3,12 @@ import {
   Key,
   Line,
   Lot,
+  LotAttempts,
   LotBundle,
   LotOutcome,
   LotResult,
   NotEvaluated,
+  PlanInWords,
   PlanRef,
   Problem,
   Reading,
@@ -48,6 +50,10 @@ export const LotSheet = z.strictObject({
   lot: LotResult,
   judgements: z.array(RunJudgement),
   readings: z.array(Reading),
+  /** What the plan asks for, sentence by sentence. */
+  planInWords: PlanInWords,
+  /** How often was tried, and what follows from it. */
+  attempts: LotAttempts,
   /** Runs whose files were refused, with what was wrong in them. */
   refusals: z.array(z.strictObject({ run: Key, problems: z.array(Problem) })),
   /** What each figure shows; whoever shows it draws it, for its width and in its reader's unit. */

@@ -1,7 +1,7 @@
 import { isNotEvaluated, type NotEvaluated, Refusal } from '@breakbook/lab';
 import { type RawStore, Records, readWhole, tables } from '@breakbook/records';
 import { Inject, Injectable } from '@nestjs/common';
-import { reports } from '../arithmetic.js';
+import { acceptance, reports } from '../arithmetic.js';
 import { lastEvaluations } from '../evaluations/last-evaluations.js';
 import { type PageOf } from '../records/kept.js';
 import { RAW_STORE } from '../records/raw-store.token.js';
@@ -38,12 +38,15 @@ export class LotsService {
     if (!evaluation) throw new Refusal({ code: 'state.conflict', detail: `Lot ${lotKey} is not evaluated yet.` });
     const judged = await judgedLot(reader, this.store, lotKey, evaluation);
     const readings = [...(await keptReadings(reader, stored)).values()];
+    const { attemptsOf, planInWords } = await acceptance();
     const { marginStripOf, weibullPlotOf } = await reports();
     return {
       bundle: stored.bundle,
       lot: judged.lot,
       judgements: [...judged.judgements],
       readings,
+      planInWords: planInWords(stored.bundle.plan, stored.bundle.limits),
+      attempts: attemptsOf(judged.lot, stored.bundle.runs, judged.judgements),
       refusals: [],
       figures: judged.lot.lines.map(({ line }) => ({
         line,

@@ -1,4 +1,4 @@
-import { Day, Instant, Key, Layout, Limit, Line, Method, Paragraph, Plan } from '@breakbook/lab';
+import { Day, Instant, Key, Layout, Limit, Line, Method, Paragraph, Plan, PlanInWords } from '@breakbook/lab';
 import { z } from 'zod';
 import { PAGING } from '../records/paging.js';
 
@@ -32,6 +32,8 @@ export type ProposalInList = z.infer<typeof ProposalInList>;
 /** The same with all that is decided about. */
 export const ProposalAnswer = ProposalInList.extend({
   content: z.union([Method, Layout, Limit, Plan]),
+  /** What a plan asks for, sentence by sentence; left out where the proposal is of something else. */
+  planInWords: PlanInWords.optional(),
   /** SHA-256 of the content in canonical JSON (RFC 8785): what an approval signs. */
   sha256: Sha256,
   /** The approved revision before it; left out where there is none. */

@@ -1,8 +1,10 @@
 import { canonicalJson, differencesBetween, sha256 } from '@breakbook/evidence';
-import { type Plan, Refusal, requireMove } from '@breakbook/lab';
+import { type Plan, type PlanInWords, Refusal, requireMove } from '@breakbook/lab';
 import { type Page, type Reader, Records, type Rows, tables } from '@breakbook/records';
 import { Injectable } from '@nestjs/common';
 import { In, Not } from 'typeorm';
+import { acceptance } from '../arithmetic.js';
+import { limitsOf } from '../lots/lot-bundle.js';
 import { noteUnapproved } from '../plans/plan-kind.js';
 import { type PageOf } from '../records/kept.js';
 import { Names } from '../records/names.js';
@@ -106,6 +108,7 @@ export class ProposalsService {
     return {
       ...inList,
       content: revision.content,
+      ...(inList.noun === 'plan' ? { planInWords: await planSaid(reader, revision as tables.PlanRevision) } : {}),
       sha256: digestOf(revision.content),
       ...(before ? { follows: before.content.revision } : {}),
       differences: differencesBetween(before?.content ?? {}, revision.content),
@@ -138,6 +141,11 @@ export class ProposalsService {
     };
     return { inList, kind, revision };
   }
+}
+
+async function planSaid(reader: Reader, { id, content }: tables.PlanRevision): Promise<PlanInWords> {
+  const { planInWords } = await acceptance();
+  return planInWords(content, await limitsOf(reader, id));
 }
 
 async function numbered(reader: Reader, number: number): Promise<tables.Proposal> {

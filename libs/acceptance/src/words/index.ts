@@ -19,7 +19,7 @@ export { limitInWords, rangeInWords, ruleInWords, theLimit } from './limit-in-wo
 export { boundInWords, valueInWords, withUnit } from './numbers.js';
 export { outlierSentence } from './outlier-sentence.js';
 export { chanceInWords, percent, shareInWords } from './percent.js';
-export { type PlanInWords, planInWords } from './plan-in-words.js';
+export { planInWords } from './plan-in-words.js';
 export { earlierInWords, pooledSentence, powerInWords } from './pooled-sentence.js';
 export { poolingInWords } from './pooling-in-words.js';
 export {

@@ -1,16 +1,10 @@
-import { type Criterion, type Limit, limitName, type Plan, type PlanLine } from '@breakbook/lab';
+import { type Criterion, type Limit, limitName, type Plan, type PlanInWords, type PlanLine } from '@breakbook/lab';
 import { criterionStatement } from './claims.js';
 import { counted } from './counted.js';
 import { limitInWords } from './limit-in-words.js';
 import { percent } from './percent.js';
 import { poolingInWords } from './pooling-in-words.js';
 import { capital } from './verdict-sentence.js';
-
-/** A plan as sentences, for whoever writes, approves or reads it. */
-export interface PlanInWords {
-  claim: string[];
-  lines: { line: string; title: string; says: string[] }[];
-}
 
 /** What does this plan ask for, and what must hold? `limits` are those it names; one that is not there is said to be missing. */
 export function planInWords(plan: Plan, limits: readonly Limit[]): PlanInWords {

@@ -4,6 +4,7 @@ import { useParams } from 'react-router';
 import { type ProposalAnswer } from '../../client/answers.js';
 import { labQuery, peopleQuery, proposalQuery } from '../../client/queries.js';
 import { moment } from '../../parts/moment.js';
+import { PlanSaid } from '../../parts/plan-said.js';
 import { Fold, HeadStrip, Section, Sheet } from '../../parts/sheet/sheet.js';
 import { Table } from '../../parts/table.js';
 import { Reading, Trouble } from '../../parts/trouble.js';
@@ -67,6 +68,11 @@ function ProposalSheet({ proposal }: { proposal: ProposalAnswer }) {
               ]),
         ]}
       />
+      {proposal.planInWords !== undefined && (
+        <Section question="What does this plan ask for?" word="In words">
+          <PlanSaid of={proposal.planInWords} />
+        </Section>
+      )}
       <Section
         question={follows === undefined ? 'What does it say?' : `What does it change against rev. ${follows}?`}
         word="Difference"

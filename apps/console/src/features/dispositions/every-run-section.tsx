@@ -10,6 +10,7 @@ import { Section } from '../../parts/sheet/sheet.js';
 import { Table } from '../../parts/table.js';
 import { usePrint } from '../../parts/units/reader.js';
 import { Who } from '../../parts/who.js';
+import { Attempts } from '../lots/attempts.js';
 
 /** Every run of the lot whatever became of it, and how often was tried. */
 export function EveryRunSection({ sheet }: { sheet: SheetToSign['sheet'] }) {
@@ -82,36 +83,7 @@ export function EveryRunSection({ sheet }: { sheet: SheetToSign['sheet'] }) {
         empty="No run was made."
       />
       {untested.length > 0 && <p>Received and not tested: {untested.join(', ')}.</p>}
-      {attempts && (
-        <>
-          <Table
-            caption="How often was tried, line by line"
-            columns={[
-              { head: 'Line', cell: ({ line }) => line },
-              { head: 'Planned', number: true, cell: ({ planned }) => planned },
-              { head: 'Runs', number: true, cell: (one) => one.runs },
-              { head: 'Valid', number: true, cell: ({ valid }) => valid },
-              { head: 'Invalid', number: true, cell: ({ invalid }) => invalid },
-              { head: 'Void', number: true, cell: (one) => one.void },
-              { head: 'Not decided', number: true, cell: ({ notDecided }) => notDecided },
-              { head: 'Valid, not asked for by the plan', cell: ({ unplanned }) => unplanned.join(', ') || 'none' },
-            ]}
-            rows={attempts.lines}
-            rowKey={({ line }) => line}
-            empty="The plan has no line."
-          />
-          {attempts.repeated.map(({ specimen, runs: own }) => (
-            <p key={specimen}>
-              Specimen {specimen} was run {own.length} times: {own.join(', ')}.
-            </p>
-          ))}
-          {attempts.marks.map((mark) => (
-            <p key={mark}>
-              <strong>Mark</strong> {mark}
-            </p>
-          ))}
-        </>
-      )}
+      {attempts && <Attempts of={attempts} />}
       {retests.map(({ number, line, runs: allowed, used, reason, by }) => (
         <p key={number}>
           Retest {number}, authorised by <Who people={people} person={by} />: {allowed} on line {line}, of which{' '}

@@ -25,6 +25,7 @@ export function CriterionItem({ criterion }: { criterion: CriterionResult }) {
       {criterion.because !== undefined && <p>{capital(tell(criterion.because))}.</p>}
       {criterion.possibleIf !== undefined && <p>Possible if {tell(criterion.possibleIf)}.</p>}
       {facts.length > 0 && <Facts of={facts} />}
+      {criterion.pooled?.sentence !== undefined && <p>{tell(criterion.pooled.sentence)}</p>}
       <Fold word="How this was decided">
         <Steps steps={criterion.steps} unit={unit} quantities={quantities} />
       </Fold>

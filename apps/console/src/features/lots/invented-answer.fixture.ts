@@ -257,6 +257,17 @@ export const lotAnswer: LotAnswer = {
   lot,
   judgements,
   readings: [],
+  planInWords: {
+    claim: ['Rims of this kind hold 15 bar.'],
+    lines: [{ line: 'A', title: HOSTILE, says: ['2 specimens, by M-1 rev. 1, looked at once, when all are tested.'] }],
+  },
+  attempts: {
+    lines: [
+      { line: 'A', planned: 2, runs: 3, valid: 2, invalid: 0, void: 0, notDecided: 1, inClaim: 2, unplanned: [] },
+    ],
+    repeated: [],
+    marks: [],
+  },
   refusals: [],
   figures: [
     {

@@ -3,6 +3,7 @@ import { type LotAnswer } from '../../client/answers.js';
 import { MarginStrip } from '../../parts/figures/lab-figures.js';
 import { Outcome } from '../../parts/marks/outcome.js';
 import { Section } from '../../parts/sheet/sheet.js';
+import { BesideCriteria } from './beside-criteria.js';
 import { CriterionItem } from './criterion-item.js';
 
 /** Does the weakest likely specimen clear its limits? The margin strip of one plan line, then its criteria. */
@@ -36,6 +37,7 @@ export function LineSection({ answer, line }: { answer: LotAnswer; line: LineRes
           </li>
         ))}
       </ol>
+      <BesideCriteria line={line} />
     </Section>
   );
 }

@@ -2,13 +2,15 @@ import { useParams } from 'react-router';
 import { type LotAnswer } from '../../client/answers.js';
 import { ProblemAnswer } from '../../client/problem-answer.js';
 import { useLot } from '../../client/queries.js';
-import { Sheet } from '../../parts/sheet/sheet.js';
+import { PlanSaid } from '../../parts/plan-said.js';
+import { Section, Sheet } from '../../parts/sheet/sheet.js';
 import { Reading, Trouble } from '../../parts/trouble.js';
 import { ToldFrom } from '../../parts/units/reader.js';
 import { LotKeepingSection } from '../keeping/lot-keeping-section.js';
 import { OldResultsSection } from '../old-results/old-results-section.js';
 import { OpinionsSection } from '../opinions/opinions-section.js';
 import { FlagsOfLot } from '../safety-flags/flags-of-lot.js';
+import { Attempts } from './attempts.js';
 import { DistributionSection } from './distribution-section.js';
 import { HistorySection } from './history-section.js';
 import { LimitsSection } from './limits-section.js';
@@ -20,6 +22,7 @@ import { PackagesSection } from './packages-section.js';
 import { RetestsSection } from './retests-section.js';
 import { RunsSection } from './runs-section.js';
 import { SpecimensSection } from './specimens-section.js';
+import { WhatIfSection } from './what-if-section.js';
 
 /** One lot: what it will hold and how surely, what that rests on, and what does not count. */
 export function LotPage() {
@@ -61,12 +64,19 @@ function LotSheet({ answer }: { answer: LotAnswer }) {
       {lot.lines.map((line) => (
         <DistributionSection key={line.line} answer={answer} line={line} />
       ))}
+      <Section question="What does the plan ask for?" word="Plan">
+        <PlanSaid of={answer.planInWords} />
+      </Section>
       <LimitsSection answer={answer} />
       <FlagsOfLot lot={lot.lot} />
       <OpinionsSection of="lot" name={lot.lot} />
       <MissingSection answer={answer} />
       <RunsSection answer={answer} />
+      <Section question="How often was it tried?" word="Attempts">
+        <Attempts of={answer.attempts} />
+      </Section>
       <RetestsSection lot={lot.lot} lines={answer.bundle.plan.lines} />
+      <WhatIfSection answer={answer} />
       <HistorySection answer={answer} />
       <OldResultsSection of="lots" named={lot.lot} />
       <LotKeepingSection lot={lot.lot} />

@@ -1,6 +1,8 @@
-import { ILAC_WORDS, limitName, type Verdict } from '@breakbook/lab';
+import { besideVerdict, ILAC_WORDS, limitName, type Verdict } from '@breakbook/lab';
+import { capital } from '../../parts/capital.js';
 import { Outcome } from '../../parts/marks/outcome.js';
-import { Section } from '../../parts/sheet/sheet.js';
+import { type Fact, Facts, Fold, Section } from '../../parts/sheet/sheet.js';
+import { Steps } from '../../parts/steps.js';
 import { usePrint } from '../../parts/units/reader.js';
 import { type RunOnSheet } from './use-run-sheet.js';
 import './verdicts-section.css';
@@ -34,9 +36,9 @@ export function VerdictsSection({ answer: { run, judgement } }: RunOnSheet) {
 }
 
 function VerdictItem({ verdict }: { verdict: Verdict }) {
-  const { tell, quantity } = usePrint();
-  const { limit, outcome, external, sentence, margin, unit, uncertainty, possibleIf } = verdict;
-  const fineness = uncertainty ? { uncertainty: uncertainty.expanded } : {};
+  const { tell } = usePrint();
+  const facts = useVerdictFacts(verdict);
+  const { limit, outcome, external, sentence, possibleIf, steps, unit } = verdict;
   return (
     <>
       <h3>
@@ -47,10 +49,57 @@ function VerdictItem({ verdict }: { verdict: Verdict }) {
         </span>
       </h3>
       <p>{tell(sentence)}</p>
-      {margin !== undefined && (
-        <p>Margin to the limit: {quantity(margin, unit, { ...fineness, signed: true, limits: [0] })}.</p>
-      )}
       {possibleIf !== undefined && <p>Possible if {tell(possibleIf)}.</p>}
+      {facts.length > 0 && <Facts of={facts} />}
+      {besideVerdict(verdict).map((one) => (
+        <p key={one}>{capital(tell(one))}.</p>
+      ))}
+      {steps !== undefined && steps.length > 0 && (
+        <Fold word="How this was judged">
+          <Steps steps={steps} unit={unit} quantities={quantitiesOf(verdict)} />
+        </Fold>
+      )}
     </>
   );
+}
+
+/** Value, U and k, limit, limit moved by the guard band, margin; of signs that were looked for, none of them. */
+function useVerdictFacts(verdict: Verdict): Fact[] {
+  const { quantity, value: valueOf, uncertainty: uncertaintyOf, declared } = usePrint();
+  const { value, uncertainty, unit, limitValue, acceptance, guardBand, margin, inspection } = verdict;
+  if (inspection || !value) return [];
+  const fineness = uncertainty ? { uncertainty: uncertainty.expanded } : {};
+  const between = ({ lower, upper }: Verdict['limitValue']) =>
+    [lower, upper]
+      .filter((one) => one !== undefined)
+      .map((one) => declared(one, unit))
+      .join(' to ');
+  return [
+    { term: 'Value', says: valueOf(value, unit, { ...fineness, limits: endsOf(verdict) }) },
+    {
+      term: 'U',
+      says: uncertainty ? `${uncertaintyOf(uncertainty.expanded, unit)} (k = ${uncertainty.k})` : 'none stated',
+    },
+    { term: 'Limit', says: between(limitValue) },
+    ...(guardBand > 0 ? [{ term: 'Limit of acceptance', says: between(acceptance) }] : []),
+    ...(margin === undefined
+      ? []
+      : [{ term: 'Margin to the limit', says: quantity(margin, unit, { ...fineness, signed: true, limits: [0] }) }]),
+  ];
+}
+
+function endsOf({ limitValue, acceptance }: Verdict): number[] {
+  return [limitValue.lower, limitValue.upper, acceptance.lower, acceptance.upper].filter((one) => one !== undefined);
+}
+
+/** Which numbers of its steps are in its unit. */
+function quantitiesOf(verdict: Verdict): number[] {
+  const { value, uncertainty, guardBand, margin } = verdict;
+  return [
+    ...endsOf(verdict),
+    ...(value === undefined ? [] : value.kind === 'between' ? [value.lower, value.upper] : [value.value]),
+    ...(uncertainty ? [uncertainty.expanded] : []),
+    ...(margin === undefined ? [] : [margin]),
+    guardBand,
+  ];
 }
