@@ -41,7 +41,7 @@ needs('chromium')('a lot under a declared schedule, and what if the plan were an
       await page.getByRole('heading', { name: 'Forecast, which decides nothing' }).waitFor();
       await page.getByText('in 2 stages of 5 and 5').waitFor();
       await page.getByText('How this was decided').first().click();
-      await page.getByText(/one level for all looks/).waitFor();
+      await page.getByText('Which runs make the claim?').waitFor();
 
       await page.getByText('Ask what would follow').click();
       await page.getByRole('button', { name: 'What if this plan held?' }).click();
@@ -61,6 +61,10 @@ needs('chromium')('a lot under a declared schedule, and what if the plan were an
       await page.goto(`${service.url}/lots/STAGED/runs/STAGED-r1`);
       await page.getByText('How this was judged').first().click();
       await page.getByText('How likely is it that the specimen itself lies within the limit?').first().waitFor();
+      await page
+        .getByText(/^Source: JCGM 106/)
+        .first()
+        .waitFor();
       await page
         .getByText(/^Probability that the specimen itself conforms, by the measurement alone: /)
         .first()

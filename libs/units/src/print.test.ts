@@ -30,6 +30,7 @@ describe('printing', () => {
     expect(printSignificant(0.000123456, 3)).toBe('0.000123');
     expect(printSignificant(99.96, 3)).toBe('100');
     expect(printSignificant(12345.6, 4)).toBe('12 350');
+    expect(printSignificant(1.23456e-187, 3)).toBe('1.23e-187');
   });
 
   it('keeps every digit of a declared number', () => {

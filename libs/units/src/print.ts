@@ -97,6 +97,8 @@ export function printDown(value: number, decimals: number): string {
 export function printSignificant(value: number, digits: number): string {
   if (value === 0) return '0';
   const exponent = Math.floor(Math.log10(Math.abs(Number(value.toPrecision(digits)))));
+  // A probability may be as small as 1e-200, which nobody reads as a row of zeros.
+  if (exponent < -20) return value.toExponential(digits - 1);
   return printFixed(Number(value.toPrecision(digits)), digits - 1 - exponent);
 }
 

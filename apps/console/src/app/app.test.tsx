@@ -220,7 +220,7 @@ describe('one run', () => {
     const page = open('/lots/LOT-1/runs/1');
     const section = (await screen.findByRole('heading', { name: 'Does it conform?' })).closest('section');
     expect(within(section as HTMLElement).getByText('conforms')).toBeDefined();
-    expect(sheet(page)).toContain('Margin to the limit: +342 kPa.');
+    expect(sheet(page)).toContain('Margin to the limit+342 kPa');
   });
 });
 

@@ -7,7 +7,7 @@ import { isSignedOut } from '../../client/read.js';
 import { send } from '../../client/send.js';
 import { Field, FormProblem, Select } from '../../parts/field.js';
 import { Outcome } from '../../parts/marks/outcome.js';
-import { Fold, Section } from '../../parts/sheet/sheet.js';
+import { Section } from '../../parts/sheet/sheet.js';
 import { Table } from '../../parts/table.js';
 import { ToldFrom, usePrint } from '../../parts/units/reader.js';
 
@@ -15,6 +15,7 @@ import { ToldFrom, usePrint } from '../../parts/units/reader.js';
 export function WhatIfSection({ answer }: { answer: LotAnswer }) {
   const queries = useQueryClient();
   const { lot } = answer.lot;
+  const [asking, setAsking] = useState(false);
   const ask = useMutation({
     mutationFn: (body: WhatIfAsked) => send('POST /api/lots/{lot}/what-ifs', { path: { lot }, body }),
     onError: (error) => {
@@ -27,11 +28,17 @@ export function WhatIfSection({ answer }: { answer: LotAnswer }) {
       word="What if"
       aside="Worked out from the same readings, marked as a what-if, and kept nowhere. A claim that is chosen after the values are known has not the confidence it names."
     >
-      <Fold word="Ask what would follow">
-        <PlanForm answer={answer} busy={ask.isPending} onAsk={ask.mutate} />
-        <LimitForm limits={answer.bundle.limits} busy={ask.isPending} onAsk={ask.mutate} />
-        <FormProblem error={ask.error} />
-      </Fold>
+      {asking ? (
+        <>
+          <PlanForm answer={answer} busy={ask.isPending} onAsk={ask.mutate} />
+          <LimitForm limits={answer.bundle.limits} busy={ask.isPending} onAsk={ask.mutate} />
+          <FormProblem error={ask.error} />
+        </>
+      ) : (
+        <button type="button" className="action" onClick={() => setAsking(true)}>
+          Ask what would follow
+        </button>
+      )}
       {ask.data && (
         <ToldFrom record={ask.data}>
           <WhatWouldFollow now={answer} then={ask.data} />
