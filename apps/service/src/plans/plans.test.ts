@@ -70,7 +70,7 @@ describe('a plan that cannot show what it claims is refused, by place and with w
     [
       'any of several claims, without the risk of all together',
       () => plan({ criteria: [bound(), bound({ criterion: 'A2', coverage: 0.99 })], combination: { rule: 'any' } }),
-      { pointer: '/lines/0/combination' },
+      { code: 'body.missing-field', pointer: '/lines/0/combination/jointRisk' },
       /joint ?[rR]isk/,
     ],
     [
