@@ -65,23 +65,26 @@ function VerdictItem({ verdict }: { verdict: Verdict }) {
 
 /** Value, U and k, limit, limit moved by the guard band, margin; of signs that were looked for, none of them. */
 function useVerdictFacts(verdict: Verdict): Fact[] {
-  const { quantity, value: valueOf, uncertainty: uncertaintyOf, declared } = usePrint();
+  const { quantity, amount, uncertainty: printed, symbol, declared } = usePrint();
   const { value, uncertainty, unit, limitValue, acceptance, guardBand, margin, inspection } = verdict;
   if (inspection || !value) return [];
   const fineness = uncertainty ? { uncertainty: uncertainty.expanded } : {};
-  const between = ({ lower, upper }: Verdict['limitValue']) =>
+  const range = ({ lower, upper }: Verdict['limitValue'], one: (end: number) => string) =>
     [lower, upper]
-      .filter((one) => one !== undefined)
-      .map((one) => declared(one, unit))
+      .filter((end) => end !== undefined)
+      .map(one)
       .join(' to ');
+  const moved = (end: number) => quantity(end, unit, { ...fineness, limits: endsOf(verdict) });
   return [
-    { term: 'Value', says: valueOf(value, unit, { ...fineness, limits: endsOf(verdict) }) },
+    { term: 'Value', says: amount(value, unit, { ...fineness, limits: endsOf(verdict) }) },
     {
       term: 'U',
-      says: uncertainty ? `${uncertaintyOf(uncertainty.expanded, unit)} (k = ${uncertainty.k})` : 'none stated',
+      says: uncertainty
+        ? `${printed(uncertainty.expanded, unit)} ${symbol(unit)} (k = ${uncertainty.k})`
+        : 'none stated',
     },
-    { term: 'Limit', says: between(limitValue) },
-    ...(guardBand > 0 ? [{ term: 'Limit of acceptance', says: between(acceptance) }] : []),
+    { term: 'Limit', says: range(limitValue, (end) => declared(end, unit)) },
+    ...(guardBand > 0 ? [{ term: 'Limit of acceptance', says: range(acceptance, moved) }] : []),
     ...(margin === undefined
       ? []
       : [{ term: 'Margin to the limit', says: quantity(margin, unit, { ...fineness, signed: true, limits: [0] }) }]),
