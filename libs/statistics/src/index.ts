@@ -105,6 +105,7 @@ export {
 export { type WeibullRankRegression, weibullRankRegression } from './plotting/weibull-rank-regression.js';
 export { type Generator, generatorFrom, seededGenerator } from './random/generator.js';
 export type { LevelResult } from './regression/binary-likelihood.js';
+export { type ResponseBound, type ResponseBoundQuestion, responseBound } from './regression/response-bound.js';
 export { type ResponseCurve, responseCurve } from './regression/response-curve.js';
 export { type Staircase, type StaircaseTrial, staircase } from './regression/staircase.js';
 export { type DemonstrationGoal, type DemonstrationSize, demonstrationSize } from './sizing/demonstration-size.js';
