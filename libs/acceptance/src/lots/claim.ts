@@ -1,5 +1,8 @@
 import {
   type ClaimEntry,
+  type EarlierRun,
+  keptFromRunBy,
+  type Plan,
   type PlanLine,
   type Problem,
   type Reading,
@@ -41,7 +44,7 @@ type Standing = { in: true } | { in: false; because: string; keepsPlace?: true; 
 
 /**
  * Which runs make the claim of this plan line? The first valid runs, as many as planned, on specimens of this lot drawn
- * at random and not loaded before; every other run is shown with the reason why it is left out.
+ * at random and not loaded before, but by lines whose survivors this one takes; every other run is shown with the reason why it is left out.
  *
  * `runs` are all runs of the lot in the order recorded. A run beyond the planned number never enters: looking again
  * after more specimens would accept bad lots more often than stated. A run that is not decided, or not readable, keeps
@@ -49,10 +52,11 @@ type Standing = { in: true } | { in: false; because: string; keepsPlace?: true; 
  */
 export function claimOf(
   line: PlanLine,
+  plan: Pick<Plan, 'plan' | 'lines'>,
   runs: readonly (JudgedRun | UnreadRun)[],
   specimens: readonly Specimen[],
 ): Claim {
-  const loadedIn = new Map<string, string>();
+  const before = new Map<string, EarlierRun[]>();
   const entries: ClaimEntry[] = [];
   const inClaim: JudgedRun[] = [];
   let places = line.specimens;
@@ -61,14 +65,14 @@ export function claimOf(
 
   for (const one of runs) {
     const { run } = one;
-    const earlier = loadedIn.get(run.specimen);
-    if (!isVoid(run) && earlier === undefined) loadedIn.set(run.specimen, run.run);
+    const earlier = before.get(run.specimen) ?? [];
+    before.set(run.specimen, [...earlier, asEarlier(run, plan)]);
     if (run.planLine !== line.line) continue;
 
     const standing = standingOf(
       one,
       specimens.find(({ specimen }) => specimen === run.specimen),
-      earlier,
+      keptFromRunBy(earlier, plan, line.line)?.run,
       places,
       line,
     );
@@ -123,6 +127,10 @@ function standingOf(
   if (one.judgement.validity === 'not decided')
     return { in: false, because: 'its validity is not decided yet', keepsPlace: true };
   return { in: true };
+}
+
+function asEarlier({ run, planLine, validity, examination }: Run, { plan }: Pick<Plan, 'plan'>): EarlierRun {
+  return { run, plan, planLine, validity: validity?.validity, partSound: examination?.partSound };
 }
 
 function isVoid({ validity }: Run): boolean {

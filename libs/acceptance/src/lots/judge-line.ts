@@ -62,7 +62,7 @@ export function judgeLine(given: LineToJudge): JudgedLine {
   let next = 0;
   do {
     const look = looks[next++] as Look;
-    const claim = claimOf({ ...line, specimens: plannedAt(look) }, runs, specimens);
+    const claim = claimOf({ ...line, specimens: plannedAt(look) }, plan, runs, specimens);
     const questions = questionsOf(given, method, claim, look);
     const criteria = questions.map(judgeCriterion);
     seen = {

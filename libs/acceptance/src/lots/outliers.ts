@@ -12,7 +12,9 @@ const LEVEL = 0.05;
  * Does one value of the claim lie farther from the others than scatter explains? It is flagged and looked into, and the
  * bounds are shown with it and without it. It is never dropped for this: a weak wheel is what the test looks for.
  *
- * Values of a lognormal or Weibull claim are screened as logarithms, which are nearer to normal.
+ * Values of a lognormal or Weibull claim are screened as logarithms, which are nearer to normal. Values known from one
+ * side are not screened, and a value is flagged only where none of them may lie farther out: a low one beside specimens that
+ * held without breaking, never a high one.
  *
  * Source: Grubbs (1969), Technometrics 11, 1-21; MIL-HDBK-17-1F (2002), volume 1, 8.3.3.
  */
@@ -26,6 +28,10 @@ export function outliersOf(
     const value = resultIn(run, line.characteristic)?.value;
     return value && !isNotEvaluated(value) && value.kind === 'exact' ? [{ run, value: value.value }] : [];
   });
+  const kinds = claim.runs.flatMap((run) => {
+    const value = resultIn(run, line.characteristic)?.value;
+    return value && !isNotEvaluated(value) && value.kind !== 'exact' ? [value.kind] : [];
+  });
   const logarithmic = questions.some(
     ({ criterion }) =>
       criterion.kind === 'tolerance bound' &&
@@ -36,12 +42,14 @@ export function outliersOf(
   const screen = outlierScreen(values, LEVEL);
   if (isNotEvaluated(screen) || !screen.outlier) return [];
   const found = known[screen.index] as (typeof known)[number];
-  const below = values.filter((value) => value < (values[screen.index] as number)).length;
+  const side = values.some((value) => value < (values[screen.index] as number)) ? ('high' as const) : ('low' as const);
+  // What held without breaking may be stronger still, and what broke by then weaker: beside them nothing stands out.
+  if (kinds.some((kind) => kind !== (side === 'high' ? 'atMost' : 'atLeast'))) return [];
   const finding = {
     run: found.run.run.run,
     specimen: found.run.run.specimen,
     value: found.value,
-    side: below === 0 ? ('low' as const) : ('high' as const),
+    side,
     statistic: screen.statistic,
     critical: screen.critical,
     level: LEVEL,

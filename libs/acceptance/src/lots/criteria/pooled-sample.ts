@@ -30,11 +30,7 @@ export function pooledSample(
 ): { sample: Sample; finding: PooledLots } | undefined {
   const { pooling } = question.plan.claim;
   if (pooling === 'none') return undefined;
-  const { unit } = limitOf(question);
-  const named = question.earlier
-    .filter((one) => one.characteristic === question.limit.characteristic)
-    .slice(0, pooling.lots)
-    .map((one) => ({ ...from(one), values: exactIn(one, unit, differs(question.method, question.limit)) }));
+  const named = namedLots(question, pooling.lots);
   const ownValues = exactOf(own);
   const sizes = [ownValues, ...named.map(({ values }) => values)].map((values) =>
     isNotEvaluated(values) ? 0 : values.length,
@@ -84,6 +80,29 @@ function from({ lot, evaluation }: EarlierSample): { lot: string; evaluation?: s
 
 function asTold(finding: Omit<PooledLots, 'sentence'>): PooledLots {
   return { ...finding, sentence: pooledSentence(finding) };
+}
+
+/** The earlier lots that the rule names, the latest first. */
+function namedLots(question: Question, most: number) {
+  const { unit } = limitOf(question);
+  return question.earlier
+    .filter((one) => one.characteristic === question.limit.characteristic)
+    .slice(0, most)
+    .map((one) => ({ ...from(one), values: exactIn(one, unit, differs(question.method, question.limit)) }));
+}
+
+/** For strengths still to be drawn: those that the bound would rest on, with the earlier lots where the test pools them. */
+export function pooler(question: Question): (own: readonly number[]) => readonly number[] {
+  const { pooling } = question.plan.claim;
+  if (pooling === 'none') return (own) => own;
+  const named = namedLots(question, pooling.lots);
+  const earlier = named.flatMap(({ values }) => (isNotEvaluated(values) ? [] : [values]));
+  if (earlier.length === 0 || earlier.length < named.length) return (own) => own;
+  return (own) => {
+    const groups = [own, ...earlier];
+    const tested = kSampleAndersonDarling(groups, pooling.level);
+    return !isNotEvaluated(tested) && tested.same ? groups.flat() : own;
+  };
 }
 
 function whyUnfit(

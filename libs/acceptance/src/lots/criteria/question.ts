@@ -101,6 +101,16 @@ export function verdictOn({ limit }: Question, { judgement }: JudgedRun): Verdic
   return judgement.verdicts.find((one) => one.limit.limit === limit.limit && one.limit.revision === limit.revision);
 }
 
+/**
+ * By how much more than the limit a run must hold to be accepted: nothing but where the rule is guarded, and undefined
+ * where it is and no uncertainty is stated.
+ */
+export function guardBandOf(question: Question, run: JudgedRun): number | undefined {
+  if (question.limit.decisionRule.rule !== 'guarded') return 0;
+  const verdict = verdictOn(question, run);
+  return verdict?.uncertainty && verdict.guardBand;
+}
+
 /** The runs of the claim by what their verdict on the criterion's limit says. */
 export function byVerdict(question: Question): { conforming: JudgedRun[]; failing: JudgedRun[]; open: JudgedRun[] } {
   const sorted = { conforming: [] as JudgedRun[], failing: [] as JudgedRun[], open: [] as JudgedRun[] };

@@ -9,7 +9,16 @@ import {
 import { zeroFailureBound } from '@breakbook/statistics';
 import { counted, listed, percent, survivalSentence, theLimit, valueInWords } from '../../words/index.js';
 import { type JudgedRun, resultIn } from '../claim.js';
-import { answered, claimStep, limitOf, type Question, whyNextStage, whyNotYet } from './question.js';
+import {
+  answered,
+  byVerdict,
+  claimStep,
+  guardBandOf,
+  limitOf,
+  type Question,
+  whyNextStage,
+  whyNotYet,
+} from './question.js';
 
 type Raised = Question<CriterionOf<'zero failures'>>;
 
@@ -21,7 +30,8 @@ type Raised = Question<CriterionOf<'zero failures'>>;
  *
  * The shape is the plan's, the lowest that is plausible by its source; what lower ones would give is printed. A failure
  * mode that the plan does not know at the limit shows that the raised load breaks specimens in another way, and then
- * nothing carries over.
+ * nothing carries over. What failed the limit itself failed it in whatever mode. The guard band of the limit's rule is
+ * kept at the raised load too.
  *
  * Source: Meeker and Escobar (1998), Statistical Methods for Reliability Data, section 10.6; Nelson (1985), J. Qual.
  * Technol. 17, 140-146.
@@ -46,13 +56,21 @@ export function raisedDemonstration(question: Raised, raised: RaisedLoad): Crite
     });
 
   const load = raised.loadRatio * lower;
-  const found = claim.runs.map((run) => ({ run, ...survivalOf(run, limit.characteristic, load) }));
-  const strange = found.filter(({ mode }) => mode !== undefined && !raised.modes.includes(mode));
-  const failing = found.filter(({ survived }) => survived === false);
+  const atLimit = byVerdict(question).failing;
+  const found = claim.runs.map((run) => ({
+    run,
+    ...survivalOf(run, limit.characteristic, load, guardBandOf(question, run)),
+  }));
+  const isStrange = ({ mode }: { mode?: string }) => mode !== undefined && !raised.modes.includes(mode);
+  const strange = found.filter(isStrange);
+  const failing = found.filter(
+    (one) => one.survived === false && (!isStrange(one) || atLimit.some(({ run }) => run.run === one.run.run.run)),
+  );
   const unknown = found.filter(({ survived }) => survived === undefined);
   const survivors = found.filter(({ survived }) => survived === true).length;
   Object.assign(numbers, { load, survivors, failures: failing.length, 'not evaluated': unknown.length });
   const printed = valueInWords({ kind: 'exact', value: load }, unit, { limits: [lower] });
+  const guarded = limit.decisionRule.rule === 'guarded' ? ' and its guard band' : '';
   const named = (some: typeof found) => listed(some.map(({ run }) => run.run.specimen));
   steps.push({
     question: 'How many survive the raised load?',
@@ -60,11 +78,6 @@ export function raisedDemonstration(question: Raised, raised: RaisedLoad): Crite
     answer: `${survivors} of ${found.length} survive ${printed}, ${raised.loadRatio} times ${theLimit(limit)}.`,
   });
 
-  if (strange.length > 0)
-    return open('not evaluated', {
-      because: `the raised load changed how specimens fail: ${listed([...new Set(strange.map(({ mode }) => mode as string))])} (${named(strange)}), while the plan knows ${listed(raised.modes)} at the limit; what was survived at the raised load says nothing of the limit`,
-      possibleIf: 'the demonstration is made at the limit itself, or at a load that leaves the failure mode as it is',
-    });
   if (failing.length > 0)
     return answered(question, {
       outcome: 'not met',
@@ -72,12 +85,17 @@ export function raisedDemonstration(question: Raised, raised: RaisedLoad): Crite
       steps,
       because: `none may fail at ${printed}, and ${counted(failing.length, 'specimen')} (${named(failing)}) ${failing.length === 1 ? 'does' : 'do'}`,
     });
+  if (strange.length > 0)
+    return open('not evaluated', {
+      because: `the raised load changed how specimens fail: ${listed([...new Set(strange.map(({ mode }) => mode as string))])} (${named(strange)}), while the plan knows ${listed(raised.modes)} at the limit; what was survived at the raised load says nothing of the limit`,
+      possibleIf: 'the demonstration is made at the limit itself, or at a load that leaves the failure mode as it is',
+    });
   if (!claim.complete) return open('not yet decidable', whyNotYet(question));
   const [first] = unknown;
   if (first)
     return open('not evaluated', {
-      because: `specimen ${first.run.run.specimen} is not known to hold ${printed}`,
-      possibleIf: `every specimen is loaded to ${printed} or until it breaks`,
+      because: `specimen ${first.run.run.specimen} is not known to hold ${printed}${guarded}`,
+      possibleIf: `every specimen is loaded to ${printed}${guarded} or until it breaks`,
     });
   if (survivors < method.minimumSpecimens)
     return open('not evaluated', {
@@ -123,23 +141,30 @@ export function raisedDemonstration(question: Raised, raised: RaisedLoad): Crite
   });
 }
 
-/** Did this run hold the load; undefined where its value does not tell. With the failure mode, where something gave way. */
-function survivalOf(run: JudgedRun, characteristic: string, load: number): { survived?: boolean; mode?: string } {
+/** Did this run hold the load and its guard band; undefined where its value does not tell. With the mode of what gave way. */
+function survivalOf(
+  run: JudgedRun,
+  characteristic: string,
+  load: number,
+  band: number | undefined,
+): { survived?: boolean; mode?: string } {
   const result = resultIn(run, characteristic);
   if (!result || isNotEvaluated(result.value)) return {};
   const mode = result.mode === undefined ? {} : { mode: result.mode };
+  if (band === undefined) return mode;
   const { value } = result;
+  const asked = load + band;
   switch (value.kind) {
     case 'exact':
-      return { survived: value.value >= load, ...mode };
+      return { survived: value.value >= asked, ...mode };
     case 'atLeast':
-      return value.value >= load ? { survived: true, ...mode } : mode;
+      return value.value >= asked ? { survived: true, ...mode } : mode;
     case 'atMost':
-      return value.value <= load ? { survived: false, ...mode } : mode;
+      return value.value <= asked ? { survived: false, ...mode } : mode;
     case 'between':
-      return value.lower >= load
+      return value.lower >= asked
         ? { survived: true, ...mode }
-        : value.upper <= load
+        : value.upper <= asked
           ? { survived: false, ...mode }
           : mode;
   }

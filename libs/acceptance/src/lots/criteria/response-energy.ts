@@ -1,19 +1,18 @@
 import { type CriterionOf, type CriterionResult, isNotEvaluated, type Step } from '@breakbook/lab';
-import { staircase } from '@breakbook/statistics';
+import { responseBound, type StaircaseTrial, staircase } from '@breakbook/statistics';
 import { converter } from '@breakbook/units';
 import { differs } from '../../runs/judge-run.js';
 import { boundInWords, counted, listed, percent, theLimit, valueInWords } from '../../words/index.js';
 import { resultIn } from '../claim.js';
 import { answered, claimStep, limitOf, type Question, samplesFor, whyMissing, whyNotYet } from './question.js';
-import { responseLimit, type Strike } from './response-limit.js';
 
 /** Levels are set by a drop height and recorded to so much of themselves. */
 const SAME_LEVEL = 0.02;
 
 /**
  * Does the load at which this share of the population breaks lie at or above the limit? Each specimen was struck once, at
- * a level that it held ("at least") or broke at ("at most"). Met where the lower limit of that load, whose coverage is
- * simulated for this very series, lies at or above the limit; not evaluated where it reaches less than is claimed.
+ * a level that it held ("at least") or broke at ("at most"). Met where the lower limit of that load, calibrated by simulation
+ * of this very series, lies at or above the limit; not evaluated where the strikes give no such limit.
  *
  * Source: Finney (1971), Probit Analysis; Dixon and Mood (1948), J. Amer. Statist. Assoc. 43, 109-126 (staircase).
  */
@@ -46,7 +45,7 @@ export function responseEnergy(question: Question<CriterionOf<'response energy'>
       possibleIf: `the plan asks for at least ${method.minimumSpecimens} specimens`,
     });
 
-  const strikes: Strike[] = [];
+  const strikes: StaircaseTrial[] = [];
   for (const run of claim.runs) {
     const value = resultIn(run, limit.characteristic)?.value;
     if (!value || isNotEvaluated(value) || (value.kind !== 'atLeast' && value.kind !== 'atMost'))
@@ -63,6 +62,14 @@ export function responseEnergy(question: Question<CriterionOf<'response energy'>
     strikes.push({ level: planned ?? value.value, broke: value.kind === 'atMost' });
   }
   const series = step === undefined ? strikes : onSteps(strikes, step);
+  const offStep = strikes.findIndex(
+    ({ level }, index) => Math.abs(level - (series[index]?.level ?? level)) > SAME_LEVEL * Math.abs(level),
+  );
+  if (offStep >= 0)
+    return open('not evaluated', {
+      because: `specimen ${claim.runs[offStep]?.run.specimen} was struck at ${valueInWords({ kind: 'exact', value: strikes[offStep]?.level ?? 0 }, unit)}, which is no whole number of steps from the first strike`,
+      possibleIf: 'specimens are struck at the levels that the staircase asks for',
+    });
   const broken = series.filter(({ broke }) => broke).length;
   Object.assign(numbers, { broken, 'held without breaking': series.length - broken });
   steps.push({
@@ -80,50 +87,56 @@ export function responseEnergy(question: Question<CriterionOf<'response energy'>
       });
   }
 
-  const found = responseLimit(series, criterion.share, criterion.confidence, step);
+  const found = responseBound({ trials: series, share: criterion.share, confidence: criterion.confidence, step });
   if (isNotEvaluated(found)) return open('not evaluated', found.notEvaluated);
-  Object.assign(numbers, { estimate: found.estimate, lower: found.lower, 'confidence reached': found.achieved });
+  const { estimate, scatter, bound, root, nominalRoot, achievedConfidence, without, seed, replicates } = found;
+  Object.assign(numbers, { estimate, lower: bound, 'confidence reached': achievedConfidence });
   steps.push({
     question: `At what load does ${criterion.share === 0.5 ? 'half' : percent(criterion.share)} of the population break?`,
-    numbers: { ...found },
+    numbers: {
+      estimate,
+      scatter,
+      lower: bound,
+      'standard errors below the estimate': root,
+      'were specimens many': nominalRoot,
+      'confidence reached': achievedConfidence,
+      'simulated series without a curve': without,
+      seed,
+      replicates,
+    },
     formula:
-      'share breaking at x = Phi((x - median) / s), lower profile limit; its coverage by simulation of this series',
+      'share breaking at x = Phi((x - median) / s), lower profile limit, calibrated by simulation of this series',
     source: 'Finney (1971), Probit Analysis, 3rd ed.; calibration, Efron and Tibshirani (1993), chapter 18',
-    answer: `About ${valueInWords({ kind: 'exact', value: found.estimate }, unit)}; with ${percent(criterion.confidence)} confidence at or above ${boundInWords(found.lower, unit, [lower])}. Of ${found.replicates} simulated series like this one ${percent(Number(found.achieved.toFixed(3)))} had a limit at or below the true load. Assumed: the load at which a specimen breaks is normal, specimens are independent and struck once.`,
+    answer: `About ${valueInWords({ kind: 'exact', value: estimate }, unit)}; with ${percent(criterion.confidence)} confidence at or above ${boundInWords(bound, unit, [lower])}. Series like this one were simulated ${replicates} times at each of ${found.reached.length} scatters, and at least ${percent(Number(achievedConfidence.toFixed(3)))} of them had a limit at or below the true load. Assumed: the load at which a specimen breaks is normal, specimens are independent and struck once.`,
   });
-  if (found.achieved + 2 * found.error < criterion.confidence)
-    return open('not evaluated', {
-      because: `with ${counted(series.length, 'specimen')} such a limit reaches ${percent(Number(found.achieved.toFixed(3)))} confidence, less than the ${percent(criterion.confidence)} claimed`,
-      possibleIf: 'the plan asks for more specimens',
-    });
-  const met = found.lower >= lower;
+  const met = bound >= lower;
   return answered(question, {
     outcome: met ? 'met' : 'not met',
     numbers,
     steps,
     bound: {
-      value: found.lower,
-      estimate: found.estimate,
+      value: bound,
+      estimate,
       coverage: 1 - criterion.share,
       confidence: criterion.confidence,
-      technique: 'profile limit of the response curve',
-      achievedConfidence: found.achieved,
+      technique: 'calibrated profile limit of the response curve',
+      achievedConfidence,
     },
     ...(met
       ? {}
       : {
-          because: `the lower limit of that load, ${boundInWords(found.lower, unit, [lower])}, lies below ${theLimit(limit)}`,
+          because: `the lower limit of that load, ${boundInWords(bound, unit, [lower])}, lies below ${theLimit(limit)}`,
         }),
   });
 }
 
 /** Recorded loads scatter a little about the level set; each is taken for the nearest step from the first. */
-function onSteps(strikes: readonly Strike[], step: number): Strike[] {
+function onSteps(strikes: readonly StaircaseTrial[], step: number): StaircaseTrial[] {
   const first = strikes[0]?.level ?? 0;
   return strikes.map(({ level, broke }) => ({ level: first + Math.round((level - first) / step) * step, broke }));
 }
 
-function departuresOf(series: readonly Strike[], step: number) {
+function departuresOf(series: readonly StaircaseTrial[], step: number) {
   const found = staircase(series, step);
   return isNotEvaluated(found) ? found : found.departures;
 }

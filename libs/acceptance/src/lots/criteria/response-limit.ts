@@ -1,5 +1,5 @@
 import { isNotEvaluated, type NotEvaluated, notEvaluated } from '@breakbook/lab';
-import { normalCdf, normalQuantile, responseCurve, seededGenerator } from '@breakbook/statistics';
+import { responseCurve } from '@breakbook/statistics';
 
 /** One specimen, struck once, in the order struck. */
 export interface Strike {
@@ -7,77 +7,10 @@ export interface Strike {
   broke: boolean;
 }
 
-/** The lower limit of the level at which a share breaks, with how often such a limit lies below the truth. */
-export interface ResponseLimit {
-  /** The level, as best estimated. */
-  estimate: number;
-  lower: number;
-  /** Share of simulated series like this one whose limit lay at or below the true level. */
-  achieved: number;
-  error: number;
-  seed: number;
-  replicates: number;
-  /** Of the simulated series, the share that gave no limit; those count as limits that claim nothing. */
-  without: number;
-}
-
-const REPLICATES = 400;
-const SEED = 1;
-
 /**
- * At or above which level does this share of the population break, with this confidence? The lower profile limit of a
- * normal (probit) response curve, and the coverage that it reaches: series of strikes are simulated at the fitted curve,
- * by the same staircase or at the same levels, and the share counted whose limit lies at or below the true level.
- *
- * Profile limits are exact only for many specimens, so that the coverage is found here for each series. Not evaluated
- * where there is no finite limit.
- *
- * Source: Finney (1971), Probit Analysis, 3rd ed.; profile limits, Meeker and Escobar (1998), chapter 8; coverage by
- * parametric simulation, Efron and Tibshirani (1993), An Introduction to the Bootstrap, chapter 18 (calibration).
+ * The lower profile limit of the level at which a share breaks, and the curve it comes from, not calibrated: for plans that
+ * simulate thousands of series. A lot is judged by `responseBound`, whose limit lies somewhat lower.
  */
-export function responseLimit(
-  strikes: readonly Strike[],
-  share: number,
-  confidence: number,
-  step?: number,
-): ResponseLimit | NotEvaluated {
-  const found = levelLimit(strikes, share, confidence);
-  if (isNotEvaluated(found)) return found;
-  const { mean, sd } = found;
-  const truth = mean + sd * normalQuantile(share);
-  const { uniform } = seededGenerator(SEED);
-  let [held, without] = [0, 0];
-  for (let replicate = 0; replicate < REPLICATES; replicate++) {
-    const series = simulated(strikes, step, (level) => uniform() < normalCdf((level - mean) / sd));
-    const again = levelLimit(series, share, confidence);
-    if (isNotEvaluated(again)) without++;
-    if (isNotEvaluated(again) || again.lower <= truth) held++;
-  }
-  const achieved = held / REPLICATES;
-  return {
-    estimate: found.estimate,
-    lower: found.lower,
-    achieved,
-    error: Math.sqrt((achieved * (1 - achieved)) / REPLICATES),
-    seed: SEED,
-    replicates: REPLICATES,
-    without: without / REPLICATES,
-  };
-}
-
-function simulated(strikes: readonly Strike[], step: number | undefined, breaks: (level: number) => boolean): Strike[] {
-  const series: Strike[] = [];
-  let level = strikes[0]?.level ?? 0;
-  for (const strike of strikes) {
-    const at = step === undefined ? strike.level : level;
-    const broke = breaks(at);
-    series.push({ level: at, broke });
-    level = broke ? at - (step ?? 0) : at + (step ?? 0);
-  }
-  return series;
-}
-
-/** The lower profile limit of the level at which a share breaks, and the curve it comes from. */
 export function levelLimit(
   strikes: readonly Strike[],
   share: number,

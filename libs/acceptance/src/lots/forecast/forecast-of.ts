@@ -64,7 +64,7 @@ export function forecastOf(
     seed: SEED,
     replicates: drawn.replicates,
     assumptions: [drawn.assumption, 'the specimens still to be tested are drawn at random as those tested were'],
-    sentence: `The ${counted(remaining, 'planned run')} still to be made would meet line ${line.line} with probability ${printed(probability)}, judged by the ${claim.runs.length} made. A forecast decides nothing.`,
+    sentence: `The ${counted(remaining, 'planned run')} still to ${claim.waiting > 0 ? 'be made or decided' : 'be made'} would meet line ${line.line} with probability ${printed(probability)}, judged by the ${claim.runs.length} in the claim. A forecast decides nothing.`,
   };
 }
 
@@ -128,6 +128,16 @@ function byCounts(
   later: readonly Look[],
   line: PlanLine,
 ): Drawn | NotEvaluated {
+  if (
+    questions.some(
+      ({ criterion, plan, earlier }) =>
+        criterion.kind === 'tolerance bound' && plan.claim.pooling !== 'none' && earlier.length > 0,
+    )
+  )
+    return notEvaluated(
+      'whether earlier lots would be pooled hangs on the strengths still to come, and no distribution is declared to draw them from',
+      'the plan declares a distribution, or pools no lots',
+    );
   const counts = countedTests(questions, claim, later);
   if (isNotEvaluated(counts)) return counts;
   const { tests, failing, open } = counts;

@@ -1,4 +1,10 @@
-import { type CriterionOutcome, isNotEvaluated, type NotEvaluated, notEvaluated } from '@breakbook/lab';
+import {
+  type CriterionOf,
+  type CriterionOutcome,
+  isNotEvaluated,
+  type NotEvaluated,
+  notEvaluated,
+} from '@breakbook/lab';
 import {
   meanLimits,
   normalToleranceFactor,
@@ -9,7 +15,8 @@ import {
 } from '@breakbook/statistics';
 import { isFailed } from '../../decisions/failures.js';
 import { type Claim } from '../claim.js';
-import { byVerdict, limitOf, lotSizeOf, type Question, verdictOn } from '../criteria/question.js';
+import { pooler } from '../criteria/pooled-sample.js';
+import { byVerdict, guardBandOf, limitOf, lotSizeOf, type Question, verdictOn } from '../criteria/question.js';
 import { type Look, lookConfidence, plannedAt } from '../look.js';
 
 /** What a criterion would say of so many values, in order, when this look is taken. */
@@ -37,9 +44,9 @@ function strengthTest(question: Question, looks: readonly Look[]): LookTest | No
       return notEvaluated('a series of strikes is not forecast', 'the line has no such criterion');
     default: {
       // The guard band of specimens to come is taken to be the widest so far.
-      const band = Math.max(0, ...claim.runs.map((run) => verdictOn(question, run)?.guardBand ?? 0));
+      const band = Math.max(0, ...claim.runs.map((run) => guardBandOf(question, run) ?? 0));
       const raised = criterion.kind === 'zero failures' ? criterion.raised : undefined;
-      const [from, to] = raised ? [raised.loadRatio * lower, Infinity] : [lower + band, upper - band];
+      const [from, to] = raised ? [raised.loadRatio * lower + band, Infinity] : [lower + band, upper - band];
       const count = countTest(question, looks);
       if (isNotEvaluated(count)) return count;
       return (values, look) => count(values.filter((value) => value < from || value > to).length, look);
@@ -48,35 +55,60 @@ function strengthTest(question: Question, looks: readonly Look[]): LookTest | No
 }
 
 function boundTest(
-  question: Question & { criterion: Extract<Question['criterion'], { kind: 'tolerance bound' }> },
+  question: Question & { criterion: CriterionOf<'tolerance bound'> },
   looks: readonly Look[],
   limit: number,
-): LookTest | NotEvaluated {
+): LookTest {
   const { criterion } = question;
-  const { coverage, distribution } = criterion;
-  if (distribution === 'distribution-free') {
-    const count = countTest(question, looks);
-    if (isNotEvaluated(count)) return count;
-    return (values, look) => count(values.filter((value) => value < limit).length, look);
-  }
   const [first] = looks;
   const { perStage } = lookConfidence({ sizes: (first as Look).sizes }, criterion);
-  if (distribution === 'weibull')
-    return (values, look) => {
-      const found = toleranceConfidence(
-        { exact: [...values] },
-        { coverage, strength: limit, distribution, coarse: true },
-      );
-      return !isNotEvaluated(found) && found.confidence >= perStage ? 'met' : ended(look);
-    };
-  const factors = new Map(
-    looks.map((look) => [look.stage, normalToleranceFactor({ n: plannedAt(look), coverage, confidence: perStage }).k]),
-  );
-  const [scaled, at] = distribution === 'lognormal' ? [Math.log, Math.log(limit)] : [(value: number) => value, limit];
-  return (values, look) => {
-    const described = summary(values.map((value) => scaled(value)));
-    if (isNotEvaluated(described) || isNotEvaluated(described.sd)) return ended(look);
-    return described.mean - (factors.get(look.stage) as number) * described.sd >= at ? 'met' : ended(look);
+  const pooled = pooler(question);
+  const clears = clearing(question, perStage, limit);
+  return (values, look) => (clears(pooled(values)) ? 'met' : ended(look));
+}
+
+/** Does the bound of so many strengths, at this confidence, lie at or above the limit? */
+function clearing(
+  question: Question & { criterion: CriterionOf<'tolerance bound'> },
+  confidence: number,
+  limit: number,
+): (values: readonly number[]) => boolean {
+  const { coverage, distribution } = question.criterion;
+  switch (distribution) {
+    case 'weibull':
+      return (values) => {
+        const found = toleranceConfidence(
+          { exact: [...values] },
+          { coverage, strength: limit, distribution, coarse: true },
+        );
+        return !isNotEvaluated(found) && found.confidence >= confidence;
+      };
+    case 'distribution-free': {
+      const rankOf = once((n: number) => {
+        const found = orderStatisticRank({ n, coverage, confidence, lotSize: lotSizeOf(question) });
+        return isNotEvaluated(found) ? 0 : found.rank;
+      });
+      return (values) => values.filter((value) => value < limit).length < rankOf(values.length);
+    }
+    default: {
+      const factorOf = once((n: number) => normalToleranceFactor({ n, coverage, confidence }).k);
+      const scaled = distribution === 'lognormal' ? Math.log : (value: number) => value;
+      return (values) => {
+        const described = summary(values.map((value) => scaled(value)));
+        if (isNotEvaluated(described) || isNotEvaluated(described.sd)) return false;
+        return described.mean - factorOf(values.length) * described.sd >= scaled(limit);
+      };
+    }
+  }
+}
+
+/** Factors and ranks hang on the number of specimens alone. */
+function once(found: (n: number) => number): (n: number) => number {
+  const known = new Map<number, number>();
+  return (n) => {
+    const before = known.get(n) ?? found(n);
+    known.set(n, before);
+    return before;
   };
 }
 
