@@ -1,4 +1,4 @@
-import { isNotEvaluated, type NotEvaluated } from '@breakbook/lab';
+import { isNotEvaluated, type NotEvaluated, notEvaluated } from '@breakbook/lab';
 import tQuantile from '@stdlib/stats-base-dists-t-quantile';
 import { requireFraction } from '../requirements.js';
 import { summary } from './summary.js';
@@ -32,6 +32,11 @@ export function meanLimits(values: readonly number[], confidence: number): MeanL
   if (isNotEvaluated(described)) return described;
   const { n, mean, sd } = described;
   if (isNotEvaluated(sd)) return sd;
+  if (sd === 0)
+    return notEvaluated(
+      'all values are the same number, which says nothing of how far the mean of others may lie from it',
+      'values are read finely enough to differ',
+    );
   const reach = (tQuantile(confidence, n - 1) * sd) / Math.sqrt(n);
   return { method: 'mean limits', n, mean, sd, lower: mean - reach, upper: mean + reach, confidence };
 }
