@@ -1,6 +1,10 @@
+import { type PlanLine } from '@breakbook/lab';
 import { describe, expect, it } from 'vitest';
-import { validBy } from '../fixtures/invented-lot.js';
-import { complete, judged, type Tested } from '../fixtures/judged-lot.js';
+import { internalLimit, planOf, runOf, specimenOf, validBy } from '../fixtures/invented-lot.js';
+import { complete, judged, survived, type Tested } from '../fixtures/judged-lot.js';
+import { claimOf } from './claim.js';
+
+const onePlan = planOf({ limits: [internalLimit(1500)] });
 
 describe('which runs make the claim', () => {
   const because = (result: ReturnType<typeof judged>, run: string) =>
@@ -73,5 +77,29 @@ describe('which runs make the claim', () => {
     const result = judged([invalid, ...complete]);
     expect(result.outcome).toBe('meets the plan');
     expect(result.notes).toContain('1 of 6 runs is invalid: R-1 (wrong mounting).');
+  });
+
+  it('takes an invalid run for none where the part was found sound after it, and the plan’s own survivors', () => {
+    const sound = { ...validBy('invalid'), reason: 'sensor fault' as const };
+    const again = judged(
+      [{ value: 900, specimen: '0401', validity: sound, examination: survived }, ...complete].map((one, index) =>
+        index === 1 ? { ...one, specimen: '0401' } : { specimen: `04${index + 10}`, ...one },
+      ),
+    );
+    expect(again.lines[0]?.counts).toMatchObject({ runs: 6, invalid: 1, inClaim: 5 });
+
+    const runs = [runOf('F-1', '0401'), runOf('R-1', '0401')].map((run, index) => ({
+      ...run,
+      planLine: index === 0 ? 'fatigue' : 'burst',
+      examination: survived,
+    }));
+    const claimed = (survivorsOf?: string[]) => {
+      const line = { ...onePlan.lines[0], specimens: 1, ...(survivorsOf ? { survivorsOf } : {}) } as PlanLine;
+      const plan = { ...onePlan, lines: [line, { ...line, line: 'fatigue' }] };
+      const waiting = runs.map((run) => ({ run, unread: [] }));
+      return claimOf(line, plan, waiting, [specimenOf('0401')]).entries[0]?.because;
+    };
+    expect(claimed()).toContain('was loaded before, in run F-1');
+    expect(claimed(['fatigue'])).toContain('its file was refused');
   });
 });

@@ -122,4 +122,15 @@ describe('earlier lots', () => {
       judged(complete, { criteria: [bound('normal')], pooling, earlier: others }).lines[0]?.criteria ?? [];
     expect(criterion).toMatchObject({ pooled: { used: false, lots: [] } });
   });
+
+  it('enter what a forecast draws, by the same test', () => {
+    const three = complete.slice(0, 3);
+    const forecastOf = (given: Parameters<typeof judged>[1]) => {
+      const [line] = judged(three, { criteria: [bound('normal', 0.9, 0.95)], ...given }).lines;
+      const forecast = line?.forecast as { probability: number };
+      return forecast.probability;
+    };
+    // Alone 5 specimens of mean 1750 and scatter 50 seldom clear 1500; with ten like them before they often do.
+    expect(forecastOf({ pooling, earlier: alike })).toBeGreaterThan(forecastOf({}) + 0.05);
+  });
 });

@@ -82,8 +82,11 @@ function asTold(finding: Omit<PooledLots, 'sentence'>): PooledLots {
   return { ...finding, sentence: pooledSentence(finding) };
 }
 
+/** What the pooling of a bound hangs on. */
+export type PoolingQuestion = Pick<Question, 'plan' | 'limit' | 'method' | 'earlier'>;
+
 /** The earlier lots that the rule names, the latest first. */
-function namedLots(question: Question, most: number) {
+function namedLots(question: PoolingQuestion, most: number) {
   const { unit } = limitOf(question);
   return question.earlier
     .filter((one) => one.characteristic === question.limit.characteristic)
@@ -92,7 +95,7 @@ function namedLots(question: Question, most: number) {
 }
 
 /** For strengths still to be drawn: those that the bound would rest on, with the earlier lots where the test pools them. */
-export function pooler(question: Question): (own: readonly number[]) => readonly number[] {
+export function pooler(question: PoolingQuestion): (own: readonly number[]) => readonly number[] {
   const { pooling } = question.plan.claim;
   if (pooling === 'none') return (own) => own;
   const named = namedLots(question, pooling.lots);

@@ -86,7 +86,11 @@ export function lotSizeOf({ criterion, plan, lot }: Question): number | undefine
 }
 
 /** The limit in the unit in which the method gives its characteristic. */
-export function limitOf({ limit, method }: Question): { unit: string; lower?: number; upper?: number } {
+export function limitOf({ limit, method }: Pick<Question, 'limit' | 'method'>): {
+  unit: string;
+  lower?: number;
+  upper?: number;
+} {
   const characteristic = method.characteristics.find((one) => one.characteristic === limit.characteristic);
   const unit = characteristic?.unit ?? limit.unit;
   return { unit, ...limitIn(limit, unit, differs(method, limit)) };

@@ -55,7 +55,7 @@ export function raisedDemonstration(question: Raised, raised: RaisedLoad): Crite
       possibleIf: 'the criterion names an "at least" limit',
     });
 
-  const load = raised.loadRatio * lower;
+  const load = raisedLoad(raised, lower);
   const atLimit = byVerdict(question).failing;
   const found = claim.runs.map((run) => ({
     run,
@@ -139,6 +139,11 @@ export function raisedDemonstration(question: Raised, raised: RaisedLoad): Crite
           because: `${counted(survivors, 'survivor')} show ${percent(Number(shown.toFixed(4)))} at shape ${raised.shape}, less than the ${percent(criterion.reliability)} claimed, and the planned number is complete`,
         }),
   });
+}
+
+/** 1.1 times 1500 is a hair above 1650 in floating point, and who held 1650 shall not be said to have held less. */
+export function raisedLoad({ loadRatio }: RaisedLoad, limit: number): number {
+  return Number((loadRatio * limit).toPrecision(12));
 }
 
 /** Did this run hold the load and its guard band; undefined where its value does not tell. With the mode of what gave way. */

@@ -17,6 +17,7 @@ import { isFailed } from '../../decisions/failures.js';
 import { type Claim } from '../claim.js';
 import { pooler } from '../criteria/pooled-sample.js';
 import { byVerdict, guardBandOf, limitOf, lotSizeOf, type Question, verdictOn } from '../criteria/question.js';
+import { raisedLoad } from '../criteria/raised-demonstration.js';
 import { type Look, lookConfidence, plannedAt } from '../look.js';
 
 /** What a criterion would say of so many values, in order, when this look is taken. */
@@ -46,7 +47,7 @@ function strengthTest(question: Question, looks: readonly Look[]): LookTest | No
       // The guard band of specimens to come is taken to be the widest so far.
       const band = Math.max(0, ...claim.runs.map((run) => guardBandOf(question, run) ?? 0));
       const raised = criterion.kind === 'zero failures' ? criterion.raised : undefined;
-      const [from, to] = raised ? [raised.loadRatio * lower + band, Infinity] : [lower + band, upper - band];
+      const [from, to] = raised ? [raisedLoad(raised, lower) + band, Infinity] : [lower + band, upper - band];
       const count = countTest(question, looks);
       if (isNotEvaluated(count)) return count;
       return (values, look) => count(values.filter((value) => value < from || value > to).length, look);
