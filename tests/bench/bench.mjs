@@ -2,13 +2,17 @@
  * How long fits, bounds and factors take, as a table of ratios: each against the time of an exponential function on the
  * same machine in the same run, so that tables of two machines can be laid side by side. Then how a fit's time grows with
  * the number of specimens, ten thousand bootstrap bounds in a pool of workers, how fast run files are read, and how many
- * samples a second go through checks and characteristics. Last, how long a million entries of the ledger take to be checked.
+ * samples a second go through checks and characteristics. Then how long a million entries of the ledger take to be checked, and
+ * how long the judgement of a lot takes, and of ten thousand.
  *
  *   npm run bench                 everything, some minutes
  *   npm run bench -- --quick      a tenth of the bootstrap bounds, and short files
  *   npm run bench -- --reading    the reading of files alone; with --quick, of short ones
  *   npm run bench -- --records    reading, checks and characteristics of whole runs alone
  *   npm run bench -- --ledger     the checking of the ledger alone
+ *   npm run bench -- --judging    the judging of a lot of 30, and of up to ten thousand small lots by one command, alone
+ *   npm run bench -- --lots       not a time: how often lots are accepted wrongly; some hours, writes docs/lot-risks.md.
+ *                                 With --quick, a hundredth of the lots, to the screen
  */
 import { availableParallelism } from 'node:os';
 import { parseArgs } from 'node:util';
@@ -22,9 +26,12 @@ import {
   seededGenerator,
 } from '@breakbook/statistics';
 import { bootstrapBounds } from './bootstrap-pool.mjs';
+import { benchJudging } from './judging.mjs';
 import { benchLedger } from './ledger.mjs';
+import { benchLots } from './lots.mjs';
 import { benchReading } from './reading.mjs';
 import { benchRecords } from './records.mjs';
+import { benchRejudging } from './rejudging.mjs';
 
 const { values } = parseArgs({
   options: {
@@ -32,6 +39,8 @@ const { values } = parseArgs({
     reading: { type: 'boolean', default: false },
     records: { type: 'boolean', default: false },
     ledger: { type: 'boolean', default: false },
+    judging: { type: 'boolean', default: false },
+    lots: { type: 'boolean', default: false },
   },
 });
 const read = () =>
@@ -42,9 +51,16 @@ if (values.reading) {
 }
 const records = () => benchRecords(values.quick ? [1, 10] : [1, 10, 100]);
 const ledger = () => benchLedger(values.quick ? 100_000 : 1_000_000);
+const judging = () => {
+  benchJudging();
+  benchRejudging(values.quick ? [10, 100] : [100, 1000, 10_000]);
+};
+if (values.lots)
+  process.exit(benchLots(values.quick ? { lots: 100 } : { lots: 10_000, out: 'docs/lot-risks.md' }) ? 0 : 1);
 for (const [asked, bench] of [
   [values.records, records],
   [values.ledger, ledger],
+  [values.judging, judging],
 ])
   if (asked) {
     bench();
@@ -157,3 +173,4 @@ for (const workers of [1, availableParallelism()]) {
 await read();
 records();
 ledger();
+judging();

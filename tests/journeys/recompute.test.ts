@@ -84,3 +84,22 @@ describe('breakbook recompute', () => {
     expect(other.stderr).toContain('/runs/0/reading/method');
   });
 });
+
+describe('breakbook recompute, of a folder of lots', () => {
+  it('recomputes each, tells which differ and which cannot be read, and goes on', () => {
+    const lots = path.join(out, 'lots');
+    for (const name of ['a', 'b', 'c'])
+      fs.cpSync(path.join(root, 'sample-runs/dunlin-42-keyed'), path.join(lots, name), { recursive: true });
+    const keptLots = path.join(out, 'kept');
+    breakbook(['judge', path.join(lots, 'a'), '--out', keptLots]);
+    fs.rmSync(path.join(lots, 'c', 'runs.json'));
+    const runs = path.join(lots, 'b', 'runs.json');
+    fs.writeFileSync(runs, fs.readFileSync(runs, 'utf8').replace('"value": 1840', '"value": 1841'));
+
+    const answer = breakbook(['recompute', lots, '--against', keptLots]);
+    expect(answer.stdout).toContain('1 of 3 lots identical to the last bit');
+    expect(answer.stdout).toMatch(/Lot D42-OR1: \d+ of 13 runs and \d+ places of the lot's result differ, first/);
+    expect(answer.stdout).toContain('c: not recomputed');
+    expect(answer.status).toBe(2);
+  });
+});

@@ -14,8 +14,16 @@ function at<T>(list: readonly T[], index: number): T {
   return found;
 }
 
-function verdictOn(value: number, { U, r, lower, upper }: { U: number; r?: number; lower?: number; upper?: number }) {
-  const decisionRule: DecisionRule = r === undefined ? { rule: 'simple' } : { rule: 'guarded', r };
+interface Example {
+  U: number;
+  r?: number;
+  lower?: number;
+  upper?: number;
+  rule?: 'guarded' | 'four zones';
+}
+
+function verdictOn(value: number, { U, r, lower, upper, rule = 'guarded' }: Example) {
+  const decisionRule: DecisionRule = r === undefined ? { rule: 'simple' } : { rule, r };
   const rest = {
     limit: 'TL',
     revision: 1,
@@ -93,6 +101,33 @@ describe('decision rules against published worked values', () => {
     const zones = expected.outcome;
     expect(outcomes()).toEqual(zones.map((zone) => (zone.includes('fail') ? 'does not conform' : 'conforms')));
     expect(outcomes(1)).toEqual(zones.map((zone) => (zone === 'pass' ? 'conforms' : 'does not conform')));
+  });
+
+  it('ILAC-G8:09/2019, 4.2.3: the rule of four zones, but at its outer edge on the cautious side', () => {
+    const { values, lower, U } = entries['j-four-outcome'].inputs;
+    const words: Record<string, string> = {
+      pass: 'conforms',
+      'conditional pass': 'conforms conditionally',
+      'conditional fail': 'does not conform conditionally',
+      fail: 'does not conform',
+    };
+    values.forEach((value, index) => {
+      const { outcome } = verdictOn(value, { U, r: 1, lower, rule: 'four zones' });
+      // The reference gives a value just w below the limit the better outcome, by a convention of its own.
+      const wanted = value === lower - U ? 'fail' : at(entries['j-four-outcome'].expected.outcome, index);
+      expect(outcome, `${value}`).toBe(words[wanted]);
+    });
+  });
+
+  it.each([
+    ['the burst strength of a container', 'j-burst-strength'],
+    ['the breakdown voltage of a Zener diode', 'j-zener'],
+  ] as const)('JCGM 106:2012, 7.3: the probability of conformity that the verdict on %s states', (_, id) => {
+    const { inputs, expected } = entries[id];
+    const side = 'lower' in inputs ? { lower: inputs.lower } : { upper: inputs.upper };
+    const { probabilityOfConformance: probability } = verdictOn(inputs.y, { U: 2 * inputs.u, ...side });
+    expect(probability).toBeCloseTo(expected.p_c_full, 9);
+    expect(probability).toBeCloseTo(expected.p_c, 2);
   });
 
   it('JCGM 106:2012, 7.3: the burst strength of a container conforms even with the band w = U', () => {

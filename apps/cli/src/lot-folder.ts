@@ -34,6 +34,20 @@ export function openLotFolder(folder: string): OpenLotFolder {
   return { bundle, filesOf: (run) => (files.get(run) ?? []).map((name) => ({ name, bytes: runFile(folder, name) })) };
 }
 
+/** The lot folders that lie in a folder which is none itself, by name; none where there is no such folder. */
+export function lotFoldersIn(folder: string): string[] {
+  if (!fs.existsSync(folder) || !fs.statSync(folder).isDirectory() || isLotFolder(folder)) return [];
+  return fs
+    .readdirSync(folder)
+    .sort()
+    .map((name) => path.join(folder, name))
+    .filter(isLotFolder);
+}
+
+function isLotFolder(folder: string): boolean {
+  return fs.existsSync(path.join(folder, 'lot.json'));
+}
+
 /** A run file lies in the lot folder; a name that leads out of it is not followed. */
 function runFile(folder: string, name: string): Uint8Array {
   const file = path.resolve(folder, name);

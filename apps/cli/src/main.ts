@@ -32,13 +32,15 @@ program
 
 program
   .command('recompute')
-  .description('read and judge every run of a lot folder again, and say what differs from a kept result')
-  .argument('<folder>', 'a lot folder, as docs/formats.md describes it')
-  .option('--against <file>', 'the kept result; else out/<lot>/result.json')
+  .description(
+    'read and judge every run of a lot folder again, or of every lot folder in a folder, and say what differs from what was kept',
+  )
+  .argument('<folder>', 'a lot folder, as docs/formats.md describes it, or a folder of them')
+  .option('--against <path>', 'the kept result, or the folder of kept results of many lots; else out/<lot>/result.json')
   .action((folder: string, options: { against?: string }) =>
     end(async () => {
-      const { recomputeCommand } = await import('./commands/recompute.js');
-      return recomputeCommand(folder, options);
+      const { recomputeFolder } = await import('./commands/recompute-lots.js');
+      return recomputeFolder(folder, options);
     }),
   );
 

@@ -9,7 +9,7 @@ import { Progress, printable, table, wrapped } from '../terminal.js';
 import { resultDocument } from './judge.js';
 
 export interface RecomputeOptions {
-  /** The result that was kept; else the one that `breakbook judge` writes for this folder. */
+  /** The result that was kept, or the folder of them for many lots; else those that `breakbook judge` writes. */
   against?: string;
 }
 
@@ -30,7 +30,7 @@ const KeptResult = z.object({
 });
 type KeptResult = z.infer<typeof KeptResult>;
 
-interface Compared {
+export interface Compared {
   run: string;
   /** The method revision and the software that the kept one was read by. */
   since: string;
@@ -41,23 +41,47 @@ interface Compared {
 /** More of one run are counted, not listed. */
 const MOST_LISTED = 10;
 
+/** One lot folder recomputed. */
+export interface RecomputedLot {
+  lot: string;
+  /** The kept result it was compared with. */
+  file: string;
+  runs: Compared[];
+  /** What differs of the lot as a whole. */
+  ofLot: Difference[];
+  identical: boolean;
+}
+
 /** Does the folder still give what was kept of it? Every run is read and judged again and compared to the last bit. */
 export function recomputeCommand(folder: string, { against }: RecomputeOptions): number {
-  const { bundle, filesOf } = openLotFolder(folder);
-  const file = against ?? path.join('out', bundle.lot.lot, 'result.json');
-  const kept = keptResult(file);
   const progress = new Progress('reading runs again');
-  const evaluation = evaluateLot(bundle, filesOf, ({ done, of, share }) => progress.report(done + share, of));
+  const found = recomputed(
+    folder,
+    (lot) => against ?? path.join('out', lot, 'result.json'),
+    (done, of) => progress.report(done, of),
+  );
   progress.end();
+  console.log(sheetOf(found));
+  return found.identical ? EXIT.done : EXIT.doesNotMeet;
+}
 
+export function recomputed(
+  folder: string,
+  keptOf: (lot: string) => string,
+  report?: (done: number, of: number) => void,
+): RecomputedLot {
+  const { bundle, filesOf } = openLotFolder(folder);
+  const file = keptOf(bundle.lot.lot);
+  const kept = keptResult(file);
+  const evaluation = evaluateLot(bundle, filesOf, ({ done, of, share }) => report?.(done + share, of));
   const now = resultDocument(evaluation);
   const runs = comparedRuns(kept, now);
-  const lot = differencesBetween(
+  const ofLot = differencesBetween(
     { result: withoutSoftware(kept.result), refused: kept.refused },
     { result: withoutSoftware(now.result), refused: now.refused },
   );
-  console.log(sheetOf(bundle.lot.lot, file, runs, lot));
-  return lot.length === 0 && runs.every(({ outcome }) => outcome === 'identical') ? EXIT.done : EXIT.doesNotMeet;
+  const identical = ofLot.length === 0 && runs.every(({ outcome }) => outcome === 'identical');
+  return { lot: bundle.lot.lot, file, runs, ofLot, identical };
 }
 
 function keptResult(file: string): KeptResult {
@@ -100,7 +124,7 @@ function numbersOf({ reading, judgement }: { reading: object; judgement?: unknow
   return { reading: withoutSoftware(reading), judgement };
 }
 
-function sheetOf(lot: string, file: string, runs: Compared[], ofLot: Difference[]): string {
+function sheetOf({ lot, file, runs, ofLot }: RecomputedLot): string {
   const identical = runs.filter(({ outcome }) => outcome === 'identical').length;
   const parts = [
     `Lot ${lot} · compared with ${printable(file)} · now by ${SOFTWARE}`,

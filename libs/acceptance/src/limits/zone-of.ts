@@ -1,5 +1,5 @@
 import { type CharacteristicValue, type VerdictOutcome, type Zone } from '@breakbook/lab';
-import { type Range } from './limit-in-unit.js';
+import { guarded, type Range } from './limit-in-unit.js';
 
 /** Every number that a value stands for, as the ends of an interval. */
 export function spanOf(value: CharacteristicValue): [lowest: number, highest: number] {
@@ -33,13 +33,17 @@ export function insideBy(number: number, { lower, upper }: Range): number {
  */
 export function zoneOf(value: CharacteristicValue, limits: Range, guardBand: number): Zone | undefined {
   const [lowest, highest] = spanOf(value);
-  // The distance inside is concave, so that its least is at an end.
-  const worst = Math.min(insideBy(lowest, limits), insideBy(highest, limits));
+  // The distance inside is concave, so that its least is at an end. It is taken from the limits as moved by the band, as
+  // acceptance limits are printed: the difference of 507.2 and 490 is a hair less than 17.2 in floating point.
+  const worst = (moved: number) => {
+    const within = guarded(limits, moved);
+    return Math.min(insideBy(lowest, within), insideBy(highest, within));
+  };
   const broke = value.kind === 'atMost' || value.kind === 'between';
   const outside = beyond(lowest, highest, limits) || (broke && highest === limits.lower);
-  if (worst >= 0) return worst >= guardBand ? 'inside the limit' : 'inside the limit, within the guard band';
+  if (worst(0) >= 0) return worst(guardBand) >= 0 ? 'inside the limit' : 'inside the limit, within the guard band';
   if (!outside) return undefined;
-  return worst > -guardBand ? 'outside the limit, within the guard band' : 'outside the limit';
+  return worst(-guardBand) > 0 ? 'outside the limit, within the guard band' : 'outside the limit';
 }
 
 /** Does every number from `lowest` to `highest` lie on the wrong side of one limit? */

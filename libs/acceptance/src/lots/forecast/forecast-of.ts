@@ -55,8 +55,7 @@ export function forecastOf(
       ? byCounts(questions, claim, later, line)
       : byStrengths(questions, claim, later, line, distribution);
   if (isNotEvaluated(drawn)) return drawn;
-  const probability = drawn.met / drawn.replicates;
-  const error = Math.sqrt((probability * (1 - probability)) / drawn.replicates);
+  const { probability, error } = drawn;
   return {
     remaining,
     probability,
@@ -82,7 +81,8 @@ function declaredBy(criteria: readonly Criterion[]): Distribution {
 }
 
 interface Drawn {
-  met: number;
+  probability: number;
+  error: number;
   replicates: number;
   assumption: string;
 }
@@ -114,12 +114,15 @@ function byStrengths(
   const plausible = plausibleStrengths(values, distribution, seededGenerator(SEED));
   if (isNotEvaluated(plausible)) return plausible;
   const replicates = distribution === 'weibull' ? REPLICATES.weibull : REPLICATES.strengths;
-  let met = 0;
+  const drawn: { weight: number; met: boolean }[] = [];
   for (let replicate = 0; replicate < replicates; replicate++) {
-    const next = plausible.population();
-    if (isMet(values, next, later, tests, line)) met++;
+    const { draw, weight } = plausible.population();
+    drawn.push({ weight, met: isMet(values, draw, later, tests, line) });
   }
-  return { met, replicates, assumption: plausible.assumption };
+  const all = drawn.reduce((sum, { weight }) => sum + weight, 0);
+  const probability = drawn.reduce((sum, { weight, met }) => sum + (met ? weight : 0), 0) / all;
+  const squares = drawn.reduce((sum, { weight, met }) => sum + (weight * ((met ? 1 : 0) - probability)) ** 2, 0);
+  return { probability, error: Math.sqrt(squares) / all, replicates, assumption: plausible.assumption };
 }
 
 function byCounts(
@@ -159,9 +162,12 @@ function byCounts(
     const soFar = claim.runs.map((_, index) => (index < failing ? 1 : 0));
     if (isMet(soFar, next, later, tests, line)) met++;
   }
+  const replicates = REPLICATES.counts;
+  const probability = met / replicates;
   return {
-    met,
-    replicates: REPLICATES.counts,
+    probability,
+    error: Math.sqrt((probability * (1 - probability)) / replicates),
+    replicates,
     assumption: 'specimens fail independently, each as likely, by what was seen so far and Jeffreys’ prior',
   };
 }

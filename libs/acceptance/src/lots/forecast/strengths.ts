@@ -3,8 +3,8 @@ import { estimateLognormal, estimateNormal, estimateWeibull, type Generator } fr
 
 /** Draws populations that the strengths seen so far may have come from. */
 export interface Plausible {
-  /** One population, as a way to draw strengths from it. */
-  population(): () => number;
+  /** One population, as a way to draw strengths from it, and how much it counts beside the others. */
+  population(): { draw: () => number; weight: number };
   assumption: string;
 }
 
@@ -18,6 +18,10 @@ type Place = { location: number; spread: number };
  *
  * with u, b fitted to the sample and u*, b* to a sample of the same number drawn from that fit. Exact for complete
  * samples of a location-scale family; ln strengths where the distribution is lognormal or Weibull.
+ *
+ * Each counts with the weight 1 / spread. Unweighted they answer to populations whose location is even whatever their
+ * spread; weighted, to populations whose distance from the limit is even, counted in spreads. Whether a limit is met hangs
+ * on that distance alone, so that forecasts are then right on average whatever the spreads of the lots that a lab sees.
  *
  * Source: Lawless (2003), Statistical Models and Methods for Lifetime Data, 2nd ed., appendix E; Hannig (2009), Statistica
  * Sinica 19, 491-544.
@@ -41,7 +45,7 @@ export function plausibleStrengths(
       if (isNotEvaluated(again)) continue;
       const spread = fitted.spread ** 2 / again.spread;
       const location = fitted.location - ((again.location - fitted.location) * fitted.spread) / again.spread;
-      return () => draw({ location, spread });
+      return { draw: () => draw({ location, spread }), weight: fitted.spread / spread };
     }
   };
   return {
