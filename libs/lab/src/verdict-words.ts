@@ -2,7 +2,7 @@ import { type Verdict } from './judgements.js';
 import { isNotEvaluated } from './not-evaluated.js';
 
 /** A probability that is never printed as certain: nothing measured is. */
-export function chanceInWords(probability: number): string {
+export function probabilityInWords(probability: number): string {
   if (probability > 0.999) return 'above 0.999';
   return probability < 0.001 ? 'below 0.001' : probability.toFixed(3);
 }
@@ -18,7 +18,7 @@ export function besideVerdict({ zone, probabilityOfConformance: chance, inspecti
     ...(zone === undefined ? [] : [zone]),
     ...(chance === undefined || isNotEvaluated(chance)
       ? []
-      : [`probability that the specimen itself conforms, by the measurement alone: ${chanceInWords(chance)}`]),
+      : [`probability that the specimen itself conforms, by the measurement alone: ${probabilityInWords(chance)}`]),
   ];
 }
 

@@ -1,4 +1,4 @@
-import { type CSSProperties, useEffect, useRef } from 'react';
+import { useEffect, useLayoutEffect, useRef } from 'react';
 import { NavLink, Outlet, useLocation } from 'react-router';
 import { useMe } from '../features/people/me.js';
 import { SignedInPerson } from '../features/people/signed-in-person.js';
@@ -17,6 +17,8 @@ export function Frame() {
   const { duties } = useMe();
   const nouns = nounsFor(duties);
   useFocusOnArrival(sheet);
+  // A list of contents stands below the rail's nouns; the page itself carries no style of its own.
+  useLayoutEffect(() => document.documentElement.style.setProperty('--nouns', `${nouns.length}`), [nouns.length]);
   return (
     <>
       <a className="skip" href="#sheet">
@@ -65,7 +67,7 @@ export function Frame() {
           </div>
         </div>
       </header>
-      <main id="sheet" ref={sheet} tabIndex={-1} style={{ '--nouns': nouns.length } as CSSProperties}>
+      <main id="sheet" ref={sheet} tabIndex={-1}>
         <Outlet />
       </main>
     </>

@@ -113,7 +113,7 @@ describe('an answer has the form that the description gives it', () => {
   /** What the sample does not hold, and what never ends. */
   const WITHOUT = [
     ...['/api/jobs', '/api/unread/:', '/api/attachments/:', '/api/recomputations/:'],
-    ...['/api/proposals/:', '/api/dispositions/:'],
+    ...['/api/proposals/:', '/api/dispositions/:', '/api/opinions/:'],
   ];
 
   /** What an address cannot be asked without. */
@@ -147,6 +147,29 @@ describe('an answer has the form that the description gives it', () => {
     expect(answer).toMatchObject({ status: 201 });
   }
 
+  /** Nor what is kept longer, may hurt somebody, or is to go. */
+  async function whatIsSaidOfTheLot(): Promise<void> {
+    const { lot } = bundle.lot;
+    const specimens = [bundle.specimens[0]?.specimen];
+    const reason = 'asked for by counsel';
+    const flag = {
+      title: 'Cracks',
+      reason: 'A tyre may come off.',
+      seen: 'One cracked.',
+      doneAtOnce: 'Shipment stopped.',
+    };
+    const nothingElse = { runs: [], nonconformities: [], serials: [] };
+    for (const [person, address, body] of [
+      ['a-grossmann', '/api/legal-holds', { reference: 'file 31/204', reason, lots: [], specimens }],
+      ['a-grossmann', '/api/safety-flags', { ...flag, lots: [lot], ...nothingElse }],
+      ['d-zunic', '/api/disposals', { specimens, reason, how: 'cut in four' }],
+    ] as const) {
+      const caller = await service.signIn(person);
+      const answer = await caller.ask('POST', address, { body });
+      expect(answer, `${address}: ${JSON.stringify(answer.body)}`).toMatchObject({ status: 201 });
+    }
+  }
+
   function addressOf(address: string): string {
     if (address.includes('/revisions/:revision')) {
       const kept = {
@@ -165,6 +188,7 @@ describe('an answer has the form that the description gives it', () => {
   it('for every address that is read, of a lot judged from its files', async () => {
     await aConcessionAsked();
     await aTableOfOldResults();
+    await whatIsSaidOfTheLot();
     const asked: string[] = [];
     for (const { method, address, handler } of servedHandlers(service.app.get(ModulesContainer))) {
       const { answer } = Reflect.getMetadata(ANSWERS, handler) as RouteAnswer;

@@ -143,6 +143,7 @@ function fitting(url: string, names: Record<string, string>): object {
   if (url === '/api/specimens/:specimen') return named('specimen', BUNDLE.specimens[0] ?? {});
   if (url === '/api/methods/:method/revisions') return named('method', BUNDLE.methods[0] ?? {});
   if (url === '/api/plans/:plan/revisions') return named('plan', BUNDLE.plan);
+  if (url === '/api/lots/:lot/what-ifs') return { plan: { plan: names.plan ?? 'none-such', revision: 1 } };
   if (url === '/api/safety-flags/:n')
     return {
       content: {

@@ -1,9 +1,9 @@
 import {
-  chanceInWords,
   isNotEvaluated,
   limitName,
   type MeasuredLimit,
   type NotEvaluated,
+  probabilityInWords,
   type Result,
   type Step,
   type Zone,
@@ -77,7 +77,7 @@ export function verdictSteps(parts: VerdictParts): Step[] {
       source: 'JCGM 106:2012, clause 7, without knowledge from before the measurement',
       answer: isNotEvaluated(probability)
         ? `Not evaluated: ${probability.notEvaluated.because}.`
-        : `With probability ${chanceInWords(probability)}, by the measurement alone.`,
+        : `With probability ${probabilityInWords(probability)}, by the measurement alone.`,
     },
   ];
 }

@@ -1,11 +1,11 @@
 import { counted } from '@breakbook/acceptance';
 import {
-  chanceInWords,
   ILAC_WORDS,
   isNotEvaluated,
   type Limit,
   limitName,
   type Method,
+  probabilityInWords,
   type Reading,
   type Result,
   type Verdict,
@@ -176,7 +176,7 @@ function foundOf({ value }: Verdict): string[] {
 function shortlyBeside({ zone, probabilityOfConformance: chance }: Verdict): string[] {
   return [
     ...(zone === undefined ? [] : [zone]),
-    ...(chance === undefined || isNotEvaluated(chance) ? [] : [`P ${chanceInWords(chance)}`]),
+    ...(chance === undefined || isNotEvaluated(chance) ? [] : [`P ${probabilityInWords(chance)}`]),
   ];
 }
 
