@@ -112,7 +112,7 @@ describe.each(cases)('a report with $name', ({ given, paper }) => {
       expect(count('H2')).toBe(18);
       expect(count('Table')).toBeGreaterThan(8);
       expect(count('TH')).toBeGreaterThan(40);
-      expect(count('Figure')).toBe(3);
+      expect(count('Figure')).toBe(4);
     });
   });
 

@@ -16,9 +16,11 @@ describe('stageConfidence', () => {
   it('finds what looking four times at a 95 % normal bound costs, and what keeps it', () => {
     const found = stageConfidence({ ...schedule, distribution: 'normal' });
     expect(Math.abs(found.unadjusted - 0.88145)).toBeLessThan(4 * found.simulationError);
-    expect(found.overall).toBeGreaterThan(0.95 - 2 * found.simulationError);
-    expect(found.overall).toBeLessThan(0.95 + 4 * found.simulationError);
-    expect(Math.abs(found.perStageConfidence - 0.98135)).toBeLessThan(0.004);
+    // Three standard errors to the safe side, of 10 000 schedules: never below, and by no more than that above.
+    expect(found.overall).toBeGreaterThan(0.95);
+    expect(found.overall).toBeLessThan(0.95 + 6 * found.simulationError);
+    expect(found.perStageConfidence).toBeGreaterThan(0.98135);
+    expect(found.perStageConfidence).toBeLessThan(0.98135 + 0.006);
   });
 
   it('asks no more than the stated confidence of a single look', () => {
@@ -35,7 +37,7 @@ describe('stageConfidence', () => {
     expect(found.perStageConfidence).toBeGreaterThan(0.95);
     expect(found.perStageConfidence).toBeLessThan(0.98);
     expect(found.unadjusted).toBeLessThan(0.95);
-    expect(found.overall).toBeGreaterThan(0.95 - 3 * found.simulationError);
+    expect(found.overall).toBeGreaterThan(0.95 - found.simulationError);
   });
 
   it('is the same for the same seed', () => {

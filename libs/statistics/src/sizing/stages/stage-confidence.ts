@@ -42,7 +42,7 @@ export interface ScheduleQuestion {
  *
  * Each look has a level at which its bound would lie on the truth (see `LookLevels`), and a schedule errs where the
  * largest of them exceeds the per-stage confidence. That is therefore a quantile of the largest level, over simulated
- * schedules, taken one standard error to the safe side; a second simulation gives what it keeps. For order statistics all
+ * schedules, taken three standard errors to the safe side; a second simulation gives what it keeps. For order statistics all
  * of it is worked out exactly.
  *
  * Normal and lognormal by noncentral t, Weibull by the conditional technique, complete samples; each look holds the
@@ -68,7 +68,8 @@ export function stageConfidence(question: ScheduleQuestion): StageConfidence {
 
   const looks = (distribution === 'weibull' ? weibullLooks : normalLooks)(stages, coverage);
   const first = largestLevels(looks, seed, replicates);
-  const spare = Math.sqrt(replicates * confidence * (1 - confidence));
+  // One standard error would leave one schedule in six above the risk that it claims.
+  const spare = 3 * Math.sqrt(replicates * confidence * (1 - confidence));
   // One look is exact, and no simulation makes it surer.
   const place = Math.min(replicates - 1, Math.ceil(replicates * confidence + spare));
   const perStageConfidence = stages.length === 1 ? confidence : Math.max(confidence, first[place] as number);
