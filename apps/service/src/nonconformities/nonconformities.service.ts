@@ -171,12 +171,7 @@ async function say(
 /** The lots it names, and those of the runs and specimens it names; what is not there is told by its place. */
 async function lotsConcerned(rows: Rows, { lots, runs, specimens }: Nonconformity, at: string): Promise<string[]> {
   const names = new Names(rows, at);
-  const ids = new Set<string>();
-  for (const [index, key] of lots.entries()) ids.add(await names.idOf(tables.Lot, key, `/lots/${index}`));
-  for (const [index, key] of runs.entries()) {
-    const run = await names.of(tables.Run, key, `/runs/${index}`);
-    if (run) ids.add((await rows.one(tables.Specimen, run.specimenId)).lotId);
-  }
+  const ids = await names.lotsOf({ lots, runs });
   for (const [index, key] of specimens.entries()) {
     const specimen = await names.of(tables.Specimen, key, `/specimens/${index}`);
     if (specimen) ids.add(specimen.lotId);

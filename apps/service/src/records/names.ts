@@ -29,6 +29,17 @@ export class Names {
     }
   }
 
+  /** Ids of the lots named, and of those whose runs are. */
+  async lotsOf({ lots, runs }: { lots: readonly string[]; runs: readonly string[] }): Promise<Set<string>> {
+    const ids = new Set<string>();
+    for (const [index, key] of lots.entries()) ids.add(await this.idOf(tables.Lot, key, `/lots/${index}`));
+    for (const [index, key] of runs.entries()) {
+      const run = await this.of(tables.Run, key, `/runs/${index}`);
+      if (run) ids.add((await this.reader.one(tables.Specimen, run.specimenId)).lotId);
+    }
+    return ids;
+  }
+
   /** A person of the lab; a program signs nothing. */
   async person(key: string, pointer: string): Promise<string> {
     const person = await this.of(tables.Person, key, pointer);
