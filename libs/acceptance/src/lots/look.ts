@@ -1,5 +1,6 @@
 import { type Distribution, type PlanLine } from '@breakbook/lab';
 import { stageConfidence } from '@breakbook/statistics';
+import { remembered } from '../remembered.js';
 
 /** One look at the claim of a line: after which stage of the schedule it is taken. A line without stages is looked at once. */
 export interface Look {
@@ -32,27 +33,15 @@ export interface LookConfidence {
   unadjusted: number;
 }
 
-/** Seeded, so that a schedule has one answer; and seconds long for Weibull, so that it is kept. */
-const known = new Map<string, LookConfidence>();
-const MOST_KNOWN = 100;
-
 export function lookConfidence(
   { sizes }: Pick<Look, 'sizes'>,
   claim: { distribution: Distribution; coverage: number; confidence: number },
 ): LookConfidence {
   const { distribution, coverage, confidence } = claim;
   if (sizes.length === 1) return { perStage: confidence, overall: confidence, unadjusted: confidence };
-  const key = JSON.stringify([sizes, distribution, coverage, confidence]);
-  const found = known.get(key);
-  if (found) return found;
-  const { perStageConfidence, overall, unadjusted } = stageConfidence({
-    stages: sizes,
-    coverage,
-    confidence,
-    distribution,
-  });
-  const made = { perStage: perStageConfidence, overall, unadjusted };
-  if (known.size >= MOST_KNOWN) known.delete(known.keys().next().value as string);
-  known.set(key, made);
-  return made;
+  const { perStageConfidence, overall, unadjusted } = schedule({ stages: sizes, coverage, confidence, distribution });
+  return { perStage: perStageConfidence, overall, unadjusted };
 }
+
+/** Seconds long for Weibull, and asked for at every look. */
+const schedule = remembered(100, stageConfidence);

@@ -17,6 +17,7 @@ import {
   zeroFailureBound,
 } from '@breakbook/statistics';
 import { printSignificant } from '@breakbook/units';
+import { remembered } from '../remembered.js';
 import { chanceInWords, counted, percent } from '../words/index.js';
 import { REPLICATES, SEED } from './setting.js';
 import { shareAccepted } from './share-accepted.js';
@@ -175,22 +176,18 @@ function margins(asked: ShowableAsked, family: FittedDistribution, name: string)
   return answers;
 }
 
-const known = new Map<string, number | undefined>();
-const MOST_KNOWN = 200;
-
-/** Of what share below the limit does this bound clear it with this chance? Kept, since a slider asks for it again. */
-function shareClearing(asking: {
+interface BoundToClear {
   n: number;
   coverage: number;
   confidence: number;
   family: FittedDistribution;
   power: number;
-}): number | undefined {
-  const key = JSON.stringify(asking);
-  if (known.has(key)) return known.get(key);
-  const { n, coverage, confidence, family, power } = asking;
+}
+
+/** Of what share below the limit does this bound clear it with this chance? Kept, since a slider asks for it again. */
+const shareClearing = remembered(200, ({ n, coverage, confidence, family, power }: BoundToClear) => {
   const replicates = Math.max(50, Math.min(REPLICATES, Math.round((REPLICATES * 10) / n)));
-  const found = shareAccepted(
+  return shareAccepted(
     (shares) => {
       const curve = operatingCharacteristic(
         { kind: 'tolerance-bound', n, distribution: family, coverage, confidence },
@@ -204,10 +201,7 @@ function shareClearing(asking: {
     power,
     family === 'weibull' ? 3 : 6,
   );
-  if (known.size >= MOST_KNOWN) known.delete(known.keys().next().value as string);
-  known.set(key, found);
-  return found;
-}
+});
 
 function raisedLoad({ n, coverage, confidence, shape }: ShowableAsked): Answer {
   const question = 'To what load would they have to go, none failing?';

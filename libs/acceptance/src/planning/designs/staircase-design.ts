@@ -2,7 +2,7 @@ import { notEvaluated } from '@breakbook/lab';
 import { normalQuantile } from '@breakbook/statistics';
 import { staircaseDesignSentence } from '../../words/index.js';
 import { curveOf, curveShares, type DrawnOrNot, goodShare, processNote, SEED, type Setting } from '../setting.js';
-import { staircaseMargins } from '../staircase-margins.js';
+import { JUDGED_LOWER, staircaseMargins } from '../staircase-margins.js';
 
 /** Sizes tried, from the fewest that the source of the staircase lets be analysed. */
 const SIZES = [10, 15, 20, 30, 40] as const;
@@ -56,7 +56,7 @@ export function staircaseDesign(setting: Setting): DrawnOrNot {
         step: guess.cv * guess.mean,
         unit: setting.asked.limit.unit,
       }),
-      notes: processNote(setting),
+      notes: [...processNote(setting), `Too good by a little: ${JUDGED_LOWER}.`],
     };
   }
   return notEvaluated(

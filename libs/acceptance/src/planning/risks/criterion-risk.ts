@@ -22,9 +22,10 @@ import {
 } from '@breakbook/statistics';
 import { chanceAllConform } from '../../lots/chance-all-conform.js';
 import { lookConfidence, looksOf } from '../../lots/look.js';
+import { remembered } from '../../remembered.js';
 import { countRiskSentence, edgeRiskSentence, meanRiskSentence } from '../../words/index.js';
 import { curveOf, curveShares, lotShares, REPLICATES, SCHEDULES, SEED, shareDenied } from '../setting.js';
-import { staircaseMargins } from '../staircase-margins.js';
+import { JUDGED_LOWER, staircaseMargins } from '../staircase-margins.js';
 
 export type RiskOrNot = CriterionRisk | CriterionRiskUnknown;
 
@@ -122,7 +123,7 @@ function toleranceBound(given: CriterionToWeigh<CriterionOf<'tolerance bound'>>)
       : `${distribution === 'weibull' ? 'Weibull' : distribution} strengths, complete samples, ${AT_RANDOM}`;
   const sizes = (looksOf(line)[0] as { sizes: readonly number[] }).sizes;
   if (sizes.length === 1) {
-    const found = boundCurve(line.specimens, { distribution, coverage, confidence }, shares);
+    const found = boundCurve({ n: line.specimens, claim: { distribution, coverage, confidence }, shares });
     if (isNotEvaluated(found)) return found;
     const atLimit = at(found.acceptance);
     // Order statistics keep more than they state; the other bounds are exact.
@@ -164,26 +165,16 @@ function toleranceBound(given: CriterionToWeigh<CriterionOf<'tolerance bound'>>)
   };
 }
 
-const known = new Map<string, ReturnType<typeof operatingCharacteristic>>();
-const MOST_KNOWN = 100;
+interface BoundOfShares {
+  n: number;
+  claim: Pick<CriterionOf<'tolerance bound'>, 'distribution' | 'coverage' | 'confidence'>;
+  shares: readonly number[];
+}
 
 /** Kept, since every report of a lot asks for the same; simulated curves take a while. */
-function boundCurve(
-  n: number,
-  claim: Pick<CriterionOf<'tolerance bound'>, 'distribution' | 'coverage' | 'confidence'>,
-  shares: readonly number[],
-): ReturnType<typeof operatingCharacteristic> {
-  const key = JSON.stringify([n, claim, shares]);
-  const found = known.get(key);
-  if (found) return found;
-  const made = operatingCharacteristic({ kind: 'tolerance-bound', n, ...claim }, shares, {
-    seed: SEED,
-    replicates: REPLICATES,
-  });
-  if (known.size >= MOST_KNOWN) known.delete(known.keys().next().value as string);
-  known.set(key, made);
-  return made;
-}
+const boundCurve = remembered(100, ({ n, claim, shares }: BoundOfShares) =>
+  operatingCharacteristic({ kind: 'tolerance-bound', n, ...claim }, shares, { seed: SEED, replicates: REPLICATES }),
+);
 
 function zeroFailures(given: CriterionToWeigh<CriterionOf<'zero failures'>>): Weighed | NotEvaluated {
   const { line, criterion } = given;
@@ -263,7 +254,7 @@ function responseEnergy({ line, criterion }: CriterionToWeigh<CriterionOf<'respo
       seed: SEED,
       error: Math.max(1 / SERIES, Math.sqrt((atLimit.chance * (1 - atLimit.chance)) / SERIES)),
     },
-    assumes: `breaking loads normal, steps of one standard deviation from near the median, each specimen struck once, ${AT_RANDOM}`,
+    assumes: `breaking loads normal, steps of one standard deviation from near the median, each specimen struck once, ${AT_RANDOM}; ${JUDGED_LOWER}`,
     sentence: edgeRiskSentence({ atLimit, keeps: 1 - atLimit.chance, population: 'process' }),
   };
 }
