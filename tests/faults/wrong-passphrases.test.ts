@@ -105,16 +105,25 @@ it(`${ACCOUNTS * ON_EACH} over ${ACCOUNTS} accounts, eight at a time: each accou
   );
 }, 900_000);
 
-it(`a name that is there and one that is not take the same time, ${TIMED} of each: medians within 10 %`, async () => {
+/**
+ * The long form holds the clock of the caller against a tenth. `npm test` shares its machine with others, whom the
+ * clock would tell of: it holds the processor time of this process, service and caller, against a quarter. Argon2 is
+ * more than half of that time, so a name that is looked at with less work shows in either.
+ */
+const [CLOCK, ALIKE]: [() => number, number] = LONG
+  ? [() => performance.now(), 0.1]
+  : [() => process.cpuUsage().user / 1000, 0.25];
+
+it(`a name that is there and one that is not take the same time, ${TIMED} of each: medians within ${100 * ALIKE} %`, async () => {
   const timed = async (person: string) => {
     await queryAs(service.database.owner, 'delete from wrong_try');
-    const begun = performance.now();
+    const begun = CLOCK();
     expect((await tried(person, 'wrong wheels break nothing')).status).toBe(401);
-    return performance.now() - begun;
+    return CLOCK() - begun;
   };
   const median = (times: number[]) => times.sort((a, b) => a - b)[Math.floor(times.length / 2)] ?? 0;
   const rounds: { known: number; unknown: number }[] = [];
-  const isAlike = ({ known, unknown }: { known: number; unknown: number }) => Math.abs(known / unknown - 1) < 0.1;
+  const isAlike = ({ known, unknown }: { known: number; unknown: number }) => Math.abs(known / unknown - 1) < ALIKE;
   // Others may share the machine, so a round is repeated; a real difference, 25 ms of argon2, shows in every one.
   while (rounds.length < 4 && !rounds.some(isAlike)) {
     const [known, unknown]: [number[], number[]] = [[], []];
