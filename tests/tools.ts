@@ -10,6 +10,10 @@ const PACKAGES = {
   pdfinfo: 'poppler-utils',
   pdfdetach: 'poppler-utils',
   pdftotext: 'poppler-utils',
+  pdfsig: 'poppler-utils',
+  pdftoppm: 'poppler-utils',
+  openssl: 'openssl',
+  python3: 'python3',
   qpdf: 'qpdf',
   chromium: 'chromium',
 } as const;

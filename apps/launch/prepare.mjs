@@ -13,7 +13,13 @@ import { fileURLToPath } from 'node:url';
 
 const OLDEST_NODE = [20, 19];
 /** Debian package of each program the tests call. */
-const TOOLS = { pdftotext: 'poppler-utils', qpdf: 'qpdf', chromium: 'chromium' };
+const TOOLS = {
+  pdftotext: 'poppler-utils',
+  qpdf: 'qpdf',
+  openssl: 'openssl',
+  python3: 'python3',
+  chromium: 'chromium',
+};
 
 process.chdir(path.resolve(path.dirname(fileURLToPath(import.meta.url)), '../..'));
 checkNode();

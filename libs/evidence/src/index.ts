@@ -20,3 +20,4 @@ export { formatNamedRow, formatProvedEntry, type NamedRow } from './package/pack
 export { DoesNotFit, type PackageSource } from './package/package-source.js';
 export * from './package/seal.js';
 export * from './signed-note.js';
+export * from './signing/index.js';

@@ -1,8 +1,9 @@
-import { canonicalJson, parseCanonicalJson } from '@breakbook/evidence';
+import { canonicalJson, documentStem, parseCanonicalJson } from '@breakbook/evidence';
 import { type LotReportContent } from './content/lot-report-content.js';
 import { numberOf } from './documents/lot-test-report/head.js';
 import { lotTestReport } from './documents/lot-test-report/index.js';
 import { composeSheet } from './parts/compose.js';
+import { type Attached } from './parts/open-document.js';
 import { PAPERS, type Paper } from './parts/paper.js';
 
 /** Kinds of documents, each with the content it is made from. */
@@ -10,18 +11,34 @@ export interface DocumentContents {
   'lot test report': LotReportContent;
 }
 
+/** What a document that is to be signed has attached beside its content. */
+export interface Sealing {
+  /** The signature of the content in canonical JSON (detached JWS). */
+  jws: string;
+  /** What shows that the content stands in the ledger, as `formatDocumentRecord` writes it. */
+  record: string;
+  /** Raw files of runs, where they go with it. */
+  raw?: readonly { name: string; bytes: Uint8Array }[];
+}
+
+/** What is attached and signed of a content: its canonical JSON (RFC 8785). */
+export function attachedJson(content: DocumentContents[keyof DocumentContents]): string {
+  return canonicalJson(content);
+}
+
 /**
  * The bytes of a document: tagged, with its fonts and its own data inside, written to PDF/A-3a and PDF/UA-1. The same
- * content on the same paper always gives the same bytes.
+ * content on the same paper always gives the same bytes. With a sealing it has a place for the lab's signature, which
+ * `fillSignature` fills in.
  */
 export function composeDocument<Kind extends keyof DocumentContents>(
   kind: Kind,
   content: DocumentContents[Kind],
-  options: { paper: Paper['name'] },
+  options: { paper: Paper['name']; sealing?: Sealing | undefined },
 ): Promise<Uint8Array> {
   if (kind !== content.document) throw new Error(`A ${kind} is not made from the content of a ${content.document}.`);
   // Made from what is attached, so that whoever has only the file can make it again, to the byte.
-  const json = canonicalJson(content);
+  const json = attachedJson(content);
   const attached = parseCanonicalJson(json) as DocumentContents[Kind];
   const { identity, bundle, lot } = attached;
   return composeSheet(lotTestReport(attached), PAPERS[options.paper], {
@@ -29,10 +46,43 @@ export function composeDocument<Kind extends keyof DocumentContents>(
     creator: bundle.lab.name,
     issuedAt: new Date(identity.issuedAt),
     software: lot.software,
-    attachment: {
-      name: `${identity.number}-rev-${identity.revision}.json`,
-      description: 'The content of this report as canonical JSON (RFC 8785)',
-      json,
-    },
+    attached: filesOf(documentStem(identity), json, options.sealing),
+    ...(options.sealing ? { signedBy: bundle.lab.name } : {}),
   });
+}
+
+function filesOf(stem: string, json: string, sealing: Sealing | undefined): Attached[] {
+  const text = (name: string, type: string, description: string, content: string): Attached => ({
+    name,
+    type,
+    description,
+    bytes: Buffer.from(content, 'utf8'),
+    relationship: 'Data',
+  });
+  const own = text(
+    `${stem}.json`,
+    'application/json',
+    'The content of this document as canonical JSON (RFC 8785)',
+    json,
+  );
+  if (!sealing) return [own];
+  return [
+    own,
+    text(`${stem}.jws`, 'application/jose', 'The signature of that content (RFC 7515, detached)', sealing.jws),
+    text(
+      `${stem}-ledger.json`,
+      'application/json',
+      'The entry of the ledger that names that content, with its proof under a checkpoint (RFC 9162)',
+      sealing.record,
+    ),
+    ...(sealing.raw ?? []).map(
+      ({ name, bytes }): Attached => ({
+        name,
+        type: 'application/octet-stream',
+        description: 'A raw file as the rig wrote it',
+        bytes,
+        relationship: 'Source',
+      }),
+    ),
+  ];
 }

@@ -1,4 +1,4 @@
-export { composeDocument, type DocumentContents } from './compose-document.js';
+export { attachedJson, composeDocument, type DocumentContents, type Sealing } from './compose-document.js';
 export type { ReportAffairs } from './content/affairs.js';
 export type { JudgedLot } from './content/judged-lot.js';
 export {

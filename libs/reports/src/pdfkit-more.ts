@@ -14,5 +14,9 @@ declare global {
         relationship?: 'Data' | 'Source' | 'Alternative' | 'Supplement' | 'Unspecified';
       }
     }
+    interface PDFDocument {
+      initForm(): this;
+      _root: { data: { AcroForm: { data: { Fields: unknown[]; SigFlags?: number; NeedAppearances?: boolean } } } };
+    }
   }
 }

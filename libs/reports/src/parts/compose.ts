@@ -9,6 +9,7 @@ import { closeDocument, type DocumentData, openDocument } from './open-document.
 import { bodyWidth, type Paper } from './paper.js';
 import { drawLines, listPieces, paragraphPieces, subheadingPieces } from './paragraph.js';
 import { layOut, type Pen, type Piece, rule, tagged } from './pieces.js';
+import { addSignaturePlace } from './signature-place.js';
 import { signaturePieces } from './signatures.js';
 import { tablePieces } from './table/break.js';
 import { holdsMissing, linesOf, MISSING } from './text.js';
@@ -27,6 +28,7 @@ export function composeSheet(sheet: DocumentSheet, paper: Paper, data: DocumentD
     const pieces = (pen: Pen) => [...sectionPieces(section, pen), ...(last ? endPieces(sheet, pen) : [])];
     y = inSection(section, pieces, y);
   }
+  if (data.signedBy !== undefined) addSignaturePlace(doc, root, { by: data.signedBy, at: data.issuedAt });
   root.end();
   drawFeet(doc, paper, sheet.foot);
   return closeDocument(doc);

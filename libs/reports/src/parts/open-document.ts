@@ -9,8 +9,19 @@ export interface DocumentData {
   creator: string;
   issuedAt: Date;
   software: string;
-  /** The document's own content, so that its numbers can be computed again from the file alone. */
-  attachment: { name: string; description: string; json: string };
+  /** First the document's own content, so that its numbers can be computed again from the file alone. */
+  attached: Attached[];
+  /** The file has a place for the signature of the lab. */
+  signedBy?: string;
+}
+
+export interface Attached {
+  name: string;
+  type: string;
+  description: string;
+  bytes: Uint8Array;
+  /** What it is to the document (ISO 32000-2, 14.13). */
+  relationship: 'Data' | 'Source' | 'Supplement';
 }
 
 /**
@@ -18,7 +29,7 @@ export interface DocumentData {
  * Every date in it is the instant of issue, so that the same content gives the same bytes.
  */
 export function openDocument(paper: Paper, data: DocumentData): PDFKit.PDFDocument {
-  const { title, creator, issuedAt, software, attachment } = data;
+  const { title, creator, issuedAt, software, attached } = data;
   // The library copies the title into XML as it stands.
   if (/[<>&]/.test(title)) throw new Error(`The title of a document holds no "<", ">" or "&"; got "${title}".`);
   const doc = new PDFDocument({
@@ -39,14 +50,15 @@ export function openDocument(paper: Paper, data: DocumentData): PDFKit.PDFDocume
     '<rdf:Description rdf:about="" xmlns:pdfuaid="http://www.aiim.org/pdfua/ns/id/"><pdfuaid:part>1</pdfuaid:part></rdf:Description>' +
       `<rdf:Description rdf:about="" xmlns:dc="http://purl.org/dc/elements/1.1/"><dc:creator><rdf:Seq><rdf:li>${xml(creator)}</rdf:li></rdf:Seq></dc:creator></rdf:Description>`,
   );
-  doc.file(Buffer.from(attachment.json, 'utf8'), {
-    name: attachment.name,
-    type: 'application/json',
-    description: attachment.description,
-    relationship: 'Data',
-    creationDate: issuedAt,
-    modifiedDate: issuedAt,
-  });
+  for (const { name, type, description, bytes, relationship } of attached)
+    doc.file(Buffer.from(bytes), {
+      name,
+      type,
+      description,
+      relationship,
+      creationDate: issuedAt,
+      modifiedDate: issuedAt,
+    });
   return doc;
 }
 
