@@ -11,3 +11,4 @@ export {
 export { marginStripOf } from './figures/strip-input.js';
 export { type TraceOfRun, tracePlotOf } from './figures/trace-input.js';
 export { weibullPlotOf } from './figures/weibull-input.js';
+export { LANGUAGES, type Language } from './words/language.js';

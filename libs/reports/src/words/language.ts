@@ -1,0 +1,4 @@
+/** The languages a document can be written in. */
+export const LANGUAGES = ['en', 'de'] as const;
+
+export type Language = (typeof LANGUAGES)[number];
