@@ -8,12 +8,27 @@ export const Distribution = z.enum(['normal', 'lognormal', 'weibull', 'distribut
 export type Distribution = z.infer<typeof Distribution>;
 
 /** A share that a claim states. People who mean 95 % and write 95 are told so. */
-export const Share = z.number().refine((share) => share > 0 && share < 1, {
-  error: ({ input }) =>
-    typeof input === 'number' && input >= 1 && input < 100
-      ? `must be a fraction: write ${input / 100} for ${input} %`
-      : 'must be a fraction between 0 and 1, neither included',
-});
+export const Share = z.number().refine(isShare, { error: notShare });
+
+function isShare(share: number): boolean {
+  return share > 0 && share < 1;
+}
+
+function notShare({ input }: { input?: unknown }): string {
+  return typeof input === 'number' && input >= 1 && input < 100
+    ? `must be a fraction: write ${input / 100} for ${input} %`
+    : 'must be a fraction between 0 and 1, neither included';
+}
+
+/** How often at most a lot may be accepted wrongly where any one of several criteria is enough. */
+const JointRisk = z
+  .number({
+    error: ({ input }) =>
+      input === undefined
+        ? 'Where any one criterion is enough, a lot that meets none of the claims has as many chances to be accepted as there are criteria. The joint risk says how often at most that may happen, as a fraction: the risks of the criteria, 1 - confidence of each, must add up to no more. Two criteria of 95 % confidence need "jointRisk": 0.1; or write {"rule": "all"}, and the lot must meet every one'
+        : undefined,
+  })
+  .refine(isShare, { error: notShare });
 
 /** How many failures a count may have when a stage is complete: up to `accept` it is met, from `reject` on it is not. */
 export const CountLook = z
@@ -126,7 +141,7 @@ export const PlanLine = z.strictObject({
       [
         z.strictObject({ rule: z.literal('all') }),
         /** One of them is enough. The risks, 1 - confidence, of all together must stay within `jointRisk`. */
-        z.strictObject({ rule: z.literal('any'), jointRisk: Share }),
+        z.strictObject({ rule: z.literal('any'), jointRisk: JointRisk }),
       ],
       {
         error:

@@ -34,7 +34,7 @@ function problemsOf(issue: z.core.$ZodIssue, input: unknown): Problem[] {
         ? [
             one(
               'body.missing-field',
-              `${withArticle(issue.expected)} is needed here and nothing was found.`,
+              `${withArticle(issue.expected)} is needed here and nothing was found.${taught(issue.message)}`,
               issue.expected,
             ),
           ]
@@ -52,11 +52,11 @@ function problemsOf(issue: z.core.$ZodIssue, input: unknown): Problem[] {
     }
     case 'invalid_union':
       return found === undefined
-        ? [one('body.missing-field', 'a value is needed here and nothing was found.')]
+        ? [one('body.missing-field', `a value is needed here and nothing was found.${taught(issue.message)}`)]
         : [
             one(
               'discriminator' in issue && issue.discriminator ? 'body.enum' : 'body.type',
-              `fits none of the forms that are taken here.`,
+              `fits none of the forms that are taken here.${taught(issue.message)}`,
             ),
           ];
     case 'invalid_format':
@@ -68,6 +68,12 @@ function problemsOf(issue: z.core.$ZodIssue, input: unknown): Problem[] {
     default:
       return [one('body.range', `${sentence(issue.message)}.`)];
   }
+}
+
+/** What the schema itself has to say, as a sentence more; nothing where it says no more than that the input is invalid. */
+function taught(message: string): string {
+  if (message.startsWith('Invalid ')) return '';
+  return ` ${message.charAt(0).toUpperCase()}${message.slice(1).replace(/\.$/, '')}.`;
 }
 
 function withArticle(type: string): string {

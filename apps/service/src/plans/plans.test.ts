@@ -71,7 +71,13 @@ describe('a plan that cannot show what it claims is refused, by place and with w
       'any of several claims, without the risk of all together',
       () => plan({ criteria: [bound(), bound({ criterion: 'A2', coverage: 0.99 })], combination: { rule: 'any' } }),
       { code: 'body.missing-field', pointer: '/lines/0/combination/jointRisk' },
-      /joint ?[rR]isk/,
+      /^\/lines\/0\/combination\/jointRisk: .* how often at most .* must add up to no more\. .*"jointRisk": 0\.1; or write \{"rule": "all"\}/,
+    ],
+    [
+      'a combination of no known rule',
+      () => plan({ criteria: [bound(), bound({ criterion: 'A2', coverage: 0.99 })], combination: { rule: 'best' } }),
+      { code: 'body.enum', pointer: '/lines/0/combination/rule' },
+      /whoever may choose among claims is wrong more often than each of them/,
     ],
     [
       'any of several claims that together risk more than is said',
