@@ -15,6 +15,8 @@ const Scatter = z.number().min(0.001, { error: 'must be a fraction of 0.001 or m
 });
 const FittedFamily = Distribution.exclude(['distribution-free']);
 
+const DesignStages = z.array(z.number().int().min(2).max(200)).min(2).max(5);
+
 /** A demonstration above the limit, as a plan will declare it; the modes are the plan's matter. */
 export const RaisedGuess = RaisedLoad.omit({ modes: true, lowerShapes: true }).extend({
   lowerShapes: z.array(z.number().positive()).max(10).optional(),
@@ -44,7 +46,7 @@ export const DesignsAsked = z
     /** What a staged bound assumes; Weibull if left out. */
     distribution: FittedFamily.optional(),
     /** Specimens that each stage adds; 5 and 5 more if left out. */
-    stages: z.array(z.number().int().min(2).max(200)).min(2).max(5).optional(),
+    stages: DesignStages.optional(),
     raised: RaisedGuess.optional(),
     cost: z
       .strictObject({
@@ -223,6 +225,16 @@ export type TemplateName = z.infer<typeof TemplateName>;
 /** A limit by its revision, chosen for one place of a template. */
 const ChosenLimit = z.strictObject({ place: Line, limit: Key, revision: Revision });
 
+/** How the claim is shown, where otherwise than the template proposes: as a design says. */
+export const ShownBy = z.discriminatedUnion('kind', [
+  z.strictObject({ kind: z.literal('tolerance bound'), distribution: FittedFamily, stages: DesignStages.optional() }),
+  z.strictObject({ kind: z.literal('zero failures'), raised: RaisedLoad.optional() }),
+  z.strictObject({ kind: z.literal('failures at most'), allowed: z.number().int().min(0) }),
+  /** By a staircase in such steps, in the unit of the limit. */
+  z.strictObject({ kind: z.literal('response energy'), step: z.number().positive() }),
+]);
+export type ShownBy = z.infer<typeof ShownBy>;
+
 /** What fills a template. */
 export const TemplateFilling = z.strictObject({
   plan: Key,
@@ -238,6 +250,9 @@ export const TemplateFilling = z.strictObject({
   specimens: z.number().int().min(1).max(10_000).optional(),
   coverage: Share.optional(),
   confidence: Share.optional(),
+  /** What the claim speaks of; the process that makes such lots if left out. */
+  population: z.enum(['process', 'lot']).optional(),
+  shownBy: ShownBy.optional(),
 });
 export type TemplateFilling = z.infer<typeof TemplateFilling>;
 

@@ -20,6 +20,7 @@ import { MyPage } from '../features/people/my-page.js';
 import { PeoplePage } from '../features/people/people-page.js';
 import { PersonPage } from '../features/people/person-page.js';
 import { PlanningPage } from '../features/planning/planning-page.js';
+import { WritePlanPage } from '../features/planning/writing/write-plan-page.js';
 import { ProductPage } from '../features/products/product-page.js';
 import { LayoutPage } from '../features/rigs/layout/layout-page.js';
 import { RigPage } from '../features/rigs/rig-page.js';
@@ -69,6 +70,7 @@ export function App() {
                 <Route path="rigs/:rig" element={<RigPage />} />
                 <Route path="rigs/:rig/layout" element={<LayoutPage />} />
                 <Route path="planning" element={<PlanningPage />} />
+                <Route path="planning/plan" element={<WritePlanPage />} />
                 <Route path="unread" element={<UnreadPage />} />
                 <Route path="documents" element={<DocumentsPage />} />
                 <Route path="approvals" element={<ApprovalsPage />} />

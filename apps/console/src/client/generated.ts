@@ -302,6 +302,8 @@ export type DraftAsked = {
   specimens?: number;
   coverage?: Share;
   confidence?: Share;
+  population?: 'process' | 'lot';
+  shownBy?: ShownBy;
   template: TemplateName;
 };
 export type Duty =
@@ -818,7 +820,7 @@ export type PlanLine = {
   witnesses?: number;
   limits: LimitRef[];
   criteria: Criterion[];
-  combination?: { rule: 'all' } | { rule: 'any'; jointRisk: Share };
+  combination?: { rule: 'all' } | { rule: 'any'; jointRisk: number };
   survivorsOf?: Key[];
   characteristic: ChannelName;
 };
@@ -1177,6 +1179,11 @@ export type ShowableAsked = {
   power?: Share;
   shape?: number;
 };
+export type ShownBy =
+  | { kind: 'tolerance bound'; distribution: 'normal' | 'lognormal' | 'weibull'; stages?: number[] }
+  | { kind: 'zero failures'; raised?: RaisedLoad }
+  | { kind: 'failures at most'; allowed: number }
+  | { kind: 'response energy'; step: number };
 export type Signature = { person: Key; name: Line; role: Line; at: Instant; meaning: Paragraph; shown: string };
 export type Specimen = {
   specimen: Key;

@@ -1,4 +1,13 @@
-import { type Lab, type Layout, type Method, type Person, type Plan } from '@breakbook/lab';
+import {
+  type Lab,
+  type Layout,
+  type Limit,
+  type Method,
+  type Person,
+  type Plan,
+  type PlanTemplate,
+  type Product,
+} from '@breakbook/lab';
 import {
   infiniteQueryOptions,
   QueryCache,
@@ -320,6 +329,28 @@ export const methodQuery = (method: string, revision: number) =>
     queryKey: ['method', method, revision],
     queryFn: ({ signal }) => read<KeptVersion<Method>>(`/api/methods/${code(method)}/revisions/${revision}`, signal),
   });
+
+export const methodsInForceQuery = queryOptions({
+  queryKey: ['methods', 'in force'],
+  queryFn: ({ signal }) => everyOne<Kept<Method>>('/api/methods?standing=in+force', signal),
+});
+
+export const limitsInForceQuery = queryOptions({
+  queryKey: ['limits', 'in force'],
+  queryFn: ({ signal }) => everyOne<Kept<Limit>>('/api/limits?standing=in+force', signal),
+});
+
+export const productsQuery = queryOptions({
+  queryKey: ['products'],
+  queryFn: ({ signal }) => everyOne<Kept<Product>>('/api/products', signal),
+});
+
+/** Drafts of plans for the tests of the lab, and what each asks for. */
+export const templatesQuery = queryOptions({
+  queryKey: ['planning', 'templates'],
+  queryFn: async ({ signal }) => (await read<{ items: PlanTemplate[] }>('/api/planning/templates', signal)).items,
+  staleTime: Number.POSITIVE_INFINITY,
+});
 
 export const rigsQuery = queryOptions({
   queryKey: ['rigs'],

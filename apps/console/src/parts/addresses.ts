@@ -58,3 +58,9 @@ export function productAddress(product: string): string {
 export function personAddress(person: string): string {
   return `/people/${encodeURIComponent(person)}`;
 }
+
+/** Where a plan is written from a draft; what a design fixed is filled in there. */
+export function writePlanAddress(filled: { template?: string; design?: string }): string {
+  const search = new URLSearchParams(filled);
+  return search.size === 0 ? '/planning/plan' : `/planning/plan?${search}`;
+}

@@ -1,11 +1,14 @@
 import { type ChanceCurvesInput } from '@breakbook/figures';
 import { type Design, type DesignFound, type Designs, isNotEvaluated } from '@breakbook/lab';
 import { printChance, printDeclared, printPercent, printSignificant } from '@breakbook/units';
+import { Link } from 'react-router';
+import { writePlanAddress } from '../../parts/addresses.js';
 import { capital } from '../../parts/capital.js';
 import { ChanceCurves } from '../../parts/figures/lab-figures.js';
 import { Section } from '../../parts/sheet/sheet.js';
 import { Table } from '../../parts/table.js';
 import { usePrint } from '../../parts/units/reader.js';
+import { designText } from './writing/chosen-design.js';
 
 /** Counts and bounds stand in pictures of their own: no picture tells more than four curves apart. */
 const PICTURES = [
@@ -25,12 +28,26 @@ export function DesignsSection({ of, waiting }: { of: Designs; waiting: boolean 
     <Section
       question="Which tests could show it, and what would each risk?"
       word="Designs"
-      aside={<p role="status">{waiting ? 'Being worked out again …' : 'Worked out for what is set above.'}</p>}
+      aside={
+        <p role="status">
+          {waiting
+            ? 'Being worked out again …'
+            : 'Worked out for what is set above. A design opens the plan that declares it, to be filled in.'}
+        </p>
+      }
     >
       <Table<Design>
         caption="Designs side by side"
         columns={[
-          { head: 'Design', cell: ({ design }) => capital(design) },
+          {
+            head: 'Design',
+            cell: (one) =>
+              isNotEvaluated(one) ? (
+                capital(one.design)
+              ) : (
+                <Link to={writePlanAddress({ design: designText(one, asked) })}>{capital(one.design)}</Link>
+              ),
+          },
           {
             head: 'Specimens',
             number: true,

@@ -1,7 +1,9 @@
 import { type PlanTemplate } from '@breakbook/lab';
 import { printPercent } from '@breakbook/units';
 import { useQuery } from '@tanstack/react-query';
-import { read } from '../../client/read.js';
+import { Link } from 'react-router';
+import { templatesQuery } from '../../client/queries.js';
+import { writePlanAddress } from '../../parts/addresses.js';
 import { capital } from '../../parts/capital.js';
 import { Section } from '../../parts/sheet/sheet.js';
 import { Table } from '../../parts/table.js';
@@ -9,23 +11,22 @@ import { Reading, Trouble } from '../../parts/trouble.js';
 
 /** Drafts for the three tests, and what each asks for. */
 export function TemplatesSection() {
-  const templates = useQuery({
-    queryKey: ['planning', 'templates'],
-    queryFn: async ({ signal }) => (await read<{ items: PlanTemplate[] }>('/api/planning/templates', signal)).items,
-    staleTime: Number.POSITIVE_INFINITY,
-  });
+  const templates = useQuery(templatesQuery);
   if (templates.error) return <Trouble error={templates.error} onAgain={() => void templates.refetch()} />;
   if (!templates.data) return <Reading what="the templates" />;
   return (
     <Section
       question="Which drafts are there to begin with?"
       word="Drafts"
-      aside='A draft is filled with product, method and limits by "breakbook plan --template", or at /api/planning/drafts, and then proposed.'
+      aside='A draft is filled with product, method and limits, here or by "breakbook plan --template", and then proposed.'
     >
       <Table<PlanTemplate>
         caption="Drafts of plans"
         columns={[
-          { head: 'Draft', cell: ({ template }) => capital(template) },
+          {
+            head: 'Draft',
+            cell: ({ template }) => <Link to={writePlanAddress({ template })}>{capital(template)}</Link>,
+          },
           { head: 'What it is', wide: true, cell: ({ about }) => about },
           { head: 'Specimens', number: true, cell: ({ specimens }) => specimens },
           {

@@ -16,6 +16,11 @@ export interface Wanted {
   rigHours: number;
   /** What the staged bound assumes. */
   distribution: NonNullable<DesignsAsked['distribution']>;
+  /** Load of a test above the limit, over it; 1 for none. */
+  loadRatio: number;
+  /** Lowest plausible Weibull shape, and where it comes from. */
+  shape: number;
+  shapeSource: string;
 }
 
 /** An invented rim, so that the page shows something at once. */
@@ -32,7 +37,15 @@ export const FIRST: Wanted = {
   rigHours: 0,
   // The schedule of a Weibull bound takes many times as long to reckon.
   distribution: 'lognormal',
+  loadRatio: 1,
+  shape: 8,
+  shapeSource: '',
 };
+
+/** Is a demonstration above the limit asked for, with the shape it rests on and its source? */
+export function isRaised({ loadRatio, shapeSource }: Wanted): boolean {
+  return loadRatio > 1 && shapeSource.trim() !== '';
+}
 
 export function designsAsked(wanted: Wanted): DesignsAsked {
   const { limit, unit, coverage, confidence, margin, cv, lotSize, perSpecimen, rigHours, distribution } = wanted;
@@ -43,6 +56,9 @@ export function designsAsked(wanted: Wanted): DesignsAsked {
     confidence,
     ...(lotSize > 1 ? { lotSize } : {}),
     guess: { mean: limit * margin, cv },
+    ...(isRaised(wanted)
+      ? { raised: { loadRatio: wanted.loadRatio, shape: wanted.shape, shapeSource: wanted.shapeSource.trim() } }
+      : {}),
     ...(perSpecimen > 0 || rigHours > 0
       ? {
           cost: {
@@ -54,13 +70,15 @@ export function designsAsked(wanted: Wanted): DesignsAsked {
   };
 }
 
-export function showableAsked({ n, coverage, confidence, cv, margin, lotSize }: Wanted): ShowableAsked {
+export function showableAsked(wanted: Wanted): ShowableAsked {
+  const { n, coverage, confidence, cv, margin, lotSize, shape } = wanted;
   return {
     n,
     coverage,
     confidence,
     cv,
     ...(margin > 1 ? { meanOverLimit: margin } : {}),
+    ...(isRaised(wanted) ? { shape } : {}),
     ...(lotSize > 1 ? { lotSize } : {}),
   };
 }

@@ -1,5 +1,14 @@
 import fs from 'node:fs';
-import { type Criterion, isNotEvaluated, Limit, Method, Plan, type PlanLine, TemplateName } from '@breakbook/lab';
+import {
+  type Criterion,
+  isNotEvaluated,
+  Limit,
+  Method,
+  Plan,
+  type PlanLine,
+  type ShownBy,
+  TemplateName,
+} from '@breakbook/lab';
 import { describe, expect, it } from 'vitest';
 import { planLineProblems } from '../../lots/checks/plan-line.js';
 import { planFrom, planTemplates } from '../templates/fill-template.js';
@@ -216,6 +225,40 @@ describe('templates', () => {
   it('asks for as many specimens as a larger claim needs', () => {
     expect(filled('brake heat').lines[0]?.specimens).toBe(5);
     expect(filled('brake heat', { coverage: 0.9, confidence: 0.95 }).lines[0]?.specimens).toBe(29);
+  });
+
+  const RAISED = { loadRatio: 1.2, shape: 8, shapeSource: 'earlier lots', lowerShapes: [5], modes: ['BF-FLG'] };
+  it.each<[string, ShownBy, Partial<Plan['lines'][number]>, string]>([
+    ['a bound', { kind: 'tolerance bound', distribution: 'lognormal' }, { specimens: 8 }, 'at least 90 % hold'],
+    [
+      'a staged bound',
+      { kind: 'tolerance bound', distribution: 'normal', stages: [4, 6] },
+      { specimens: 10, stages: [4, 6] },
+      'at least 90 % hold',
+    ],
+    // 29 at the limit (Clopper and Pearson 1934); 0.9 ^ (1.2 ^ 8) = 0.6357 at the raised load: ln 0.05 / ln 0.6357 = 6.6.
+    ['no failures above the limit', { kind: 'zero failures', raised: RAISED }, { specimens: 8 }, 'at least 90 % hold'],
+    ['no failures', { kind: 'zero failures' }, { specimens: 29 }, 'at least 90 % hold'],
+    ['a count', { kind: 'failures at most', allowed: 1 }, { specimens: 8 }, 'at least 7 of the 8 tested hold'],
+    ['a staircase', { kind: 'response energy', step: 100 }, { specimens: 8 }, 'at least half hold'],
+  ])('is shown by %s where that was chosen', (_, shownBy, line, said) => {
+    const { claim, lines } = filled('burst', { shownBy, coverage: 0.9, confidence: 0.95 });
+    expect(lines[0]).toMatchObject(line);
+    expect(claim.statement).toContain(said);
+    const kinds = lines[0]?.criteria.map(({ kind }) => kind) ?? [];
+    expect(kinds.at(-1)).toBe(shownBy.kind);
+    expect(kinds.includes('every specimen')).toBe(['tolerance bound', 'zero failures'].includes(shownBy.kind));
+  });
+
+  it('speaks of the units of a lot where that was asked', () => {
+    const { claim } = filled('impact', { population: 'lot', shownBy: { kind: 'zero failures' } });
+    expect(claim.population).toBe('lot');
+    expect(claim.statement).toMatch(/^Wheels of this lot: at least 60 %/);
+  });
+
+  it('refuses numbers that do not fit each other, as the proposal would', () => {
+    const shownBy: ShownBy = { kind: 'tolerance bound', distribution: 'normal', stages: [4, 6] };
+    expect(() => filled('burst', { shownBy, specimens: 9 })).toThrow('adds up to 10 specimens');
   });
 
   it('names the place that is missing, and one it does not know', () => {

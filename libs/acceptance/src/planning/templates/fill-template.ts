@@ -6,6 +6,8 @@ import {
   type PlanTemplate,
   type Problem,
   Refusal,
+  type ShownBy,
+  schemaProblems,
   shown,
   type TemplateFilling,
   type TemplateName,
@@ -39,13 +41,17 @@ export function planFrom(template: TemplateName, filling: TemplateFilling): Plan
   const draft = DRAFTS[template];
   const problems = fillingProblems(draft, filling);
   if (problems.length > 0) throw new Refusal(problems);
-  const { coverage = draft.coverage, confidence = draft.confidence } = filling;
+  const { coverage = draft.coverage, confidence = draft.confidence, population = 'process', shownBy } = filling;
   const filled = draft.places.flatMap((place) => {
     const chosen = filling.limits.find((one) => one.place === place.place);
     return chosen ? [{ place, limit: { limit: chosen.limit, revision: chosen.revision } }] : [];
   });
-  const criteria = filled.flatMap(({ place, limit }) => place.criteria.map((kind) => ({ kind, limit })));
-  return Plan.parse({
+  const criteria = filled
+    .flatMap(({ place, limit }) => claimsOf(place, draft, shownBy).map((kind) => ({ kind, limit })))
+    .map((one, index) => criterionOf(one, `A${index + 1}`, { draft, coverage, confidence, shownBy }));
+  const stages = shownBy?.kind === 'tolerance bound' ? shownBy.stages : undefined;
+  const specimens = filling.specimens ?? specimensFor(draft, criteria, stages);
+  return parsed({
     plan: filling.plan,
     revision: 1,
     title: draft.title,
@@ -53,9 +59,9 @@ export function planFrom(template: TemplateName, filling: TemplateFilling): Plan
     approvedBy: filling.approvedBy,
     approvedOn: filling.approvedOn,
     claim: {
-      statement: draft.statement(percent(coverage), percent(confidence)),
+      statement: statementOf(draft, { coverage, confidence, population, specimens, shownBy }),
       use: filling.use,
-      population: 'process',
+      population,
       modeSet: draft.modeSet,
       censoring: draft.censoring,
       pooling: 'none',
@@ -66,34 +72,90 @@ export function planFrom(template: TemplateName, filling: TemplateFilling): Plan
         title: draft.lineTitle,
         method: filling.method,
         methodRevision: filling.methodRevision,
-        specimens: filling.specimens ?? specimensFor(draft, coverage, confidence),
+        specimens,
+        ...(stages ? { stages } : {}),
         limits: filled.map(({ limit }) => limit),
-        criteria: criteria.map((one, index) => criterionOf(one, `A${index + 1}`, { draft, coverage, confidence })),
+        criteria,
         characteristic: draft.characteristic,
       },
     ],
-  } satisfies Plan);
+  });
+}
+
+/** A plan whose numbers do not fit each other is refused as it would be when proposed. */
+function parsed(plan: Plan): Plan {
+  const { data, error } = Plan.safeParse(plan);
+  if (error) throw new Refusal(schemaProblems(error, plan));
+  return data;
+}
+
+/** What is claimed at a place: at the first of the template, which the claim is about, by the way chosen to show it. */
+function claimsOf({ place, criteria }: Place, { places }: Draft, shownBy: ShownBy | undefined): Criterion['kind'][] {
+  if (!shownBy || place !== places[0]?.place) return [...criteria];
+  // Some may fail where failures are counted, and half do where each is struck once.
+  const every = shownBy.kind === 'tolerance bound' || shownBy.kind === 'zero failures';
+  return [...(every ? criteria.filter((kind) => kind === 'every specimen') : []), shownBy.kind];
+}
+
+function statementOf(
+  { things, hold, beside = '' }: Draft,
+  given: { coverage: number; confidence: number; population: 'process' | 'lot'; specimens: number } & Shown,
+): string {
+  const { coverage, confidence, population, specimens, shownBy } = given;
+  const sure = `with ${percent(confidence)} confidence`;
+  const claim =
+    shownBy?.kind === 'failures at most'
+      ? `at least ${specimens - shownBy.allowed} of the ${specimens} tested ${hold}`
+      : shownBy?.kind === 'response energy'
+        ? `at least half ${hold}, ${sure}`
+        : `at least ${percent(coverage)} ${hold}, ${sure}`;
+  return `${things} ${population === 'lot' ? 'of this lot' : 'made as this lot was made'}: ${claim}${beside}.`;
+}
+
+interface Shown {
+  shownBy: ShownBy | undefined;
 }
 
 function criterionOf(
-  { kind, limit }: { kind: Place['criteria'][number]; limit: LimitRef },
+  { kind, limit }: { kind: Criterion['kind']; limit: LimitRef },
   criterion: string,
-  { draft, coverage, confidence }: { draft: Draft; coverage: number; confidence: number },
+  { draft, coverage, confidence, shownBy }: { draft: Draft; coverage: number; confidence: number } & Shown,
 ): Criterion {
+  if (shownBy?.kind === kind) return shownCriterion(shownBy);
   switch (kind) {
-    case 'every specimen':
-      return { kind, criterion, limit };
     case 'tolerance bound':
       return { kind, criterion, limit, distribution: draft.distribution ?? 'weibull', coverage, confidence };
     case 'zero failures':
       return { kind, criterion, limit, reliability: coverage, confidence };
+    default:
+      return { kind: 'every specimen', criterion, limit };
+  }
+
+  function shownCriterion(by: ShownBy): Criterion {
+    switch (by.kind) {
+      case 'tolerance bound':
+        return { kind: by.kind, criterion, limit, distribution: by.distribution, coverage, confidence };
+      case 'zero failures':
+        return { ...by, criterion, limit, reliability: coverage, confidence };
+      case 'failures at most':
+        return { ...by, criterion, limit };
+      case 'response energy':
+        return { ...by, criterion, limit, share: 0.5, confidence };
+    }
   }
 }
 
-function specimensFor({ places, specimens }: Draft, coverage: number, confidence: number): number {
-  if (!places.some(({ criteria }) => criteria.includes('zero failures'))) return specimens;
-  const size = zeroFailureSize({ reliability: coverage, confidence });
-  return isNotEvaluated(size) ? specimens : Math.max(specimens, size.n);
+/** As many as the template proposes, as the stages add up to, or as no failure would show the claim by. */
+function specimensFor(draft: Draft, criteria: readonly Criterion[], stages: readonly number[] | undefined): number {
+  if (stages) return stages.reduce((sum, one) => sum + one, 0);
+  const zero = criteria.find((one) => one.kind === 'zero failures');
+  if (!zero) return draft.specimens;
+  const { reliability, confidence, raised } = zero;
+  const size = zeroFailureSize({
+    reliability: raised ? reliability ** (raised.loadRatio ** raised.shape) : reliability,
+    confidence,
+  });
+  return isNotEvaluated(size) ? draft.specimens : Math.max(draft.specimens, size.n);
 }
 
 function fillingProblems({ template, places }: Draft, { limits }: TemplateFilling): Problem[] {

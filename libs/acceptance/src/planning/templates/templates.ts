@@ -17,8 +17,11 @@ export interface Draft extends Omit<PlanTemplate, 'limits' | 'claims'> {
   distribution?: CriterionOf<'tolerance bound'>['distribution'];
   modeSet: string;
   censoring: string;
-  /** What the claim says, with the limit's share and confidence left open. */
-  statement: (coverage: string, confidence: string) => string;
+  /** What is claimed of which things, such as that rims hold the pressure of the limit. */
+  things: string;
+  hold: string;
+  /** What the claim says beside it. */
+  beside?: string;
 }
 
 /** The three tests of the lab. Numbers are proposals (common practice, no source): the claim decides them. */
@@ -52,8 +55,8 @@ export const DRAFTS: Record<TemplateName, Draft> = {
     ],
     modeSet: 'only a broken rim counts as failure; a tyre or seal that let go on a sound rim counts as "at least"',
     censoring: 'values known from one side enter as "at least"',
-    statement: (coverage, confidence) =>
-      `Rims made as this lot was made: at least ${coverage} hold the pressure of the limit, with ${confidence} confidence.`,
+    things: 'Rims',
+    hold: 'hold the pressure of the limit',
   },
   'brake heat': {
     template: 'brake heat',
@@ -83,8 +86,8 @@ export const DRAFTS: Record<TemplateName, Draft> = {
     ],
     modeSet: 'only the rim counts as failure; a tube, tyre or pad that let go on a sound rim counts as "at least"',
     censoring: 'rims that survive the programme enter as "at least"',
-    statement: (coverage, confidence) =>
-      `Rims made as this lot was made: at least ${coverage} take the braking of the limit before the rim gives way, with ${confidence} confidence.`,
+    things: 'Rims',
+    hold: 'take the braking of the limit before the rim gives way',
   },
   impact: {
     template: 'impact',
@@ -121,7 +124,8 @@ export const DRAFTS: Record<TemplateName, Draft> = {
     ],
     modeSet: 'crack, delamination and broken spoke count as failure; marks and a wheel out of true do not',
     censoring: 'wheels found whole after their strike enter as "at least"',
-    statement: (coverage, confidence) =>
-      `Wheels made as this lot was made: at least ${coverage} survive one strike at the limit, with ${confidence} confidence; of those tested, run-out is judged one by one.`,
+    things: 'Wheels',
+    hold: 'survive one strike at the limit',
+    beside: '; of those tested, run-out is judged one by one',
   },
 };
