@@ -12,7 +12,8 @@
  *   npm run bench -- --ledger     the checking of the ledger alone
  *   npm run bench -- --judging    the judging of a lot of 30, and of up to ten thousand small lots by one command, alone
  *   npm run bench -- --lots       not a time: how often lots are accepted wrongly; some hours, writes docs/lot-risks.md.
- *                                 With --quick, a hundredth of the lots, to the screen
+ *                                 With --quick, a hundredth of the lots, to the screen; with --only forecasts (or other
+ *                                 words of its parts), those parts alone, to the screen
  */
 import { availableParallelism } from 'node:os';
 import { parseArgs } from 'node:util';
@@ -41,6 +42,7 @@ const { values } = parseArgs({
     ledger: { type: 'boolean', default: false },
     judging: { type: 'boolean', default: false },
     lots: { type: 'boolean', default: false },
+    only: { type: 'string' },
   },
 });
 const read = () =>
@@ -56,7 +58,15 @@ const judging = () => {
   benchRejudging(values.quick ? [10, 100] : [100, 1000, 10_000]);
 };
 if (values.lots)
-  process.exit(benchLots(values.quick ? { lots: 100 } : { lots: 10_000, out: 'docs/lot-risks.md' }) ? 0 : 1);
+  process.exit(
+    benchLots({
+      lots: values.quick ? 100 : 10_000,
+      only: values.only,
+      out: values.quick || values.only ? undefined : 'docs/lot-risks.md',
+    })
+      ? 0
+      : 1,
+  );
 for (const [asked, bench] of [
   [values.records, records],
   [values.ledger, ledger],

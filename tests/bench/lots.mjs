@@ -13,11 +13,11 @@ Written by \`npm run bench -- --lots\`: seeded, the same page each time, bar a c
 populations that just miss what the plan claims, and judged as every lot is. Accepted may be more than claimed by the chance
 of the draw: of 10 000 lots at 5 % by 0.2 %, the standard error.
 
-Judgements that simulate for each lot, of responses, and forecasts take a fifth of the lots; forecasts by Weibull a fiftieth.
+Judgements that simulate for each lot, of responses, and forecasts take a fifth of the lots.
 `;
 
-/** Without `out` the tables go to the screen. */
-export function benchLots({ lots, out }) {
+/** Without `out` the tables go to the screen; `only` takes the parts whose names match it. */
+export function benchLots({ lots, out, only }) {
   const page = out ?? path.join(mkdtempSync(path.join(os.tmpdir(), 'breakbook-risks-')), 'risks.md');
   writeFileSync(page, HEAD);
   const { status } = spawnSync(
@@ -28,6 +28,7 @@ export function benchLots({ lots, out }) {
       'libs/acceptance/src/lots/risks.test.ts',
       '--testTimeout=36000000',
       '--disable-console-intercept',
+      ...(only ? ['-t', only] : []),
     ],
     { stdio: 'inherit', env: { ...process.env, BREAKBOOK_LOTS: String(lots), BREAKBOOK_LOT_RISKS: page } },
   );

@@ -11,7 +11,7 @@ export interface Look {
   last: boolean;
 }
 
-export function looksOf({ specimens, stages }: PlanLine): Look[] {
+export function looksOf({ specimens, stages }: Pick<PlanLine, 'specimens' | 'stages'>): Look[] {
   if (!stages) return [{ stage: 1, sizes: [specimens], last: true }];
   let sum = 0;
   const sizes = stages.map((adds) => {

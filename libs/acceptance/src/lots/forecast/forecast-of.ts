@@ -94,7 +94,7 @@ function byStrengths(
   line: PlanLine,
   distribution: Exclude<Distribution, 'distribution-free'>,
 ): Drawn | NotEvaluated {
-  const values: number[] = [];
+  const found: number[] = [];
   for (const run of claim.runs) {
     const value = resultIn(run, line.characteristic)?.value;
     if (!value || isNotEvaluated(value) || value.kind !== 'exact')
@@ -102,8 +102,10 @@ function byStrengths(
         `specimen ${run.run.specimen} gave no exact value, and what others will give cannot be drawn from such`,
         'every value so far is known exactly',
       );
-    values.push(value.value);
+    found.push(value.value);
   }
+  // A sum taken in another order ends in other last digits, and a forecast must not hang on the order of the specimens.
+  const values = found.sort((a, b) => a - b);
   if (distribution !== 'normal' && values.some((value) => value <= 0))
     return notEvaluated(
       `a value of 0 or less cannot come from a ${distribution} distribution`,

@@ -1,5 +1,6 @@
 import { type Distribution, isNotEvaluated, type NotEvaluated, notEvaluated, type Sample } from '@breakbook/lab';
 import { estimateLognormal, estimateNormal, estimateWeibull, type Generator } from '@breakbook/statistics';
+import { weibullPopulations } from './weibull-posterior.js';
 
 /** Draws populations that the strengths seen so far may have come from. */
 export interface Plausible {
@@ -16,8 +17,9 @@ type Place = { location: number; spread: number };
  *
  *     spread = b^2 / b*,     location = u - (u* - u) b / b*
  *
- * with u, b fitted to the sample and u*, b* to a sample of the same number drawn from that fit. Exact for complete
- * samples of a location-scale family; ln strengths where the distribution is lognormal or Weibull.
+ * with u, b fitted to the sample and u*, b* to a sample of the same number drawn from that fit. Exact for complete normal
+ * samples, of ln strengths where the distribution is lognormal; a Weibull sample says more than its fit does (see
+ * `weibullPopulations`).
  *
  * Each counts with the weight 1 / spread. Unweighted they answer to populations whose location is even whatever their
  * spread; weighted, to populations whose distance from the limit is even, counted in spreads. Whether a limit is met hangs
@@ -36,9 +38,20 @@ export function plausibleStrengths(
       `${values.length} strengths say too little of what others will be`,
       'at least 3 specimens of the claim are broken',
     );
+  const assumption = `strengths come from one ${distribution === 'weibull' ? 'Weibull' : distribution} population, as the plan declares`;
   const fitted = placeOf({ exact: [...values] }, distribution);
   if (isNotEvaluated(fitted)) return fitted;
   const draw = drawFrom(distribution, chance);
+  if (distribution === 'weibull') {
+    const next = weibullPopulations(values.map(Math.log), chance);
+    return {
+      population: () => {
+        const place = next();
+        return { draw: () => draw(place), weight: 1 };
+      },
+      assumption,
+    };
+  }
   const population = () => {
     for (;;) {
       const again = placeOf({ exact: values.map(() => draw(fitted)) }, distribution);
@@ -48,10 +61,7 @@ export function plausibleStrengths(
       return { draw: () => draw({ location, spread }), weight: fitted.spread / spread };
     }
   };
-  return {
-    population,
-    assumption: `strengths come from one ${distribution === 'weibull' ? 'Weibull' : distribution} population, as the plan declares`,
-  };
+  return { population, assumption };
 }
 
 function placeOf(sample: Sample, distribution: Exclude<Distribution, 'distribution-free'>): Place | NotEvaluated {

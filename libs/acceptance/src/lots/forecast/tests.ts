@@ -14,7 +14,7 @@ import {
   zeroFailureSize,
 } from '@breakbook/statistics';
 import { isFailed } from '../../decisions/failures.js';
-import { type Claim } from '../claim.js';
+import { type Claim, resultIn } from '../claim.js';
 import { pooler } from '../criteria/pooled-sample.js';
 import { byVerdict, guardBandOf, limitOf, lotSizeOf, type Question, verdictOn } from '../criteria/question.js';
 import { raisedLoad } from '../criteria/raised-demonstration.js';
@@ -201,5 +201,24 @@ export function countedTests(
     const verdict = verdictOn(first, run);
     return verdict !== undefined && isFailed(verdict);
   }).length;
-  return { tests, failing, open: open.length };
+  const bounds = questions.filter(({ criterion }) => criterion.kind === 'tolerance bound');
+  if (bounds.length === 0 || open.length > 0) return { tests, failing, open: open.length };
+  const below = belowLimit(first);
+  if (below !== failing && bounds.length < questions.length)
+    return notEvaluated(
+      'a specimen above the limit and within its guard band fails the one criterion and not the other, which one count cannot tell',
+      'the plan declares a distribution for one of them',
+    );
+  return { tests, failing: below, open: 0 };
+}
+
+/** Bounds know no guard band: specimens whose value lies below the limit itself, or, known from one side, fails it. */
+function belowLimit(question: Question): number {
+  const { lower = -Infinity } = limitOf(question);
+  return question.claim.runs.filter((run) => {
+    const value = resultIn(run, question.limit.characteristic)?.value;
+    if (value && !isNotEvaluated(value) && value.kind === 'exact') return value.value < lower;
+    const verdict = verdictOn(question, run);
+    return verdict !== undefined && isFailed(verdict);
+  }).length;
 }
