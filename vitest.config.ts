@@ -1,5 +1,8 @@
+import { execFileSync } from 'node:child_process';
+import fs from 'node:fs';
 import { fileURLToPath } from 'node:url';
-import { defineConfig } from 'vitest/config';
+import { defineConfig, type Plugin } from 'vitest/config';
+import { LongestFirst } from './tests/longest-first.ts';
 
 const root = fileURLToPath(new URL('.', import.meta.url));
 const report = process.env.BREAKBOOK_TEST_REPORT;
@@ -19,14 +22,25 @@ const SERVICE = [
   'tests/faults/{appends,dispositions}.test.ts',
 ];
 
-export default defineConfig({
-  // Aliases, because resolve.conditions does not reach the global set-up.
-  resolve: {
-    alias: [
-      { find: '@breakbook/service', replacement: `${root}apps/service/src/index.ts` },
-      { find: /^@breakbook\/([a-z-]+)$/, replacement: `${root}libs/$1/src/index.ts` },
-    ],
+// What is loaded below must be what the sources say, also where vitest was called by itself.
+execFileSync(process.execPath, [`${root}node_modules/typescript/bin/tsc`, '-b', root], { stdio: 'inherit' });
+
+/**
+ * Rooms are loaded as they are compiled, by Node itself: that is what ships, and each process of the tests would
+ * otherwise have every source compiled for it once more. The tests themselves and the console are read from source.
+ */
+const COMPILED: Plugin = {
+  name: 'compiled-rooms',
+  enforce: 'pre',
+  async resolveId(id, importer, options) {
+    const found = await this.resolve(id, importer, { ...options, skipSelf: true });
+    const compiled = found?.id.replace(/^(.*\/(?:apps|libs)\/[a-z-]+)\/src\/(.*)\.ts$/, '$1/dist/$2.js');
+    return found && compiled !== found.id && fs.existsSync(compiled ?? '') ? { ...found, id: compiled ?? '' } : found;
   },
+};
+
+export default defineConfig({
+  plugins: [COMPILED],
   test: {
     projects: [
       { extends: true, test: { name: 'pure', include: PURE, isolate: false } },
@@ -45,6 +59,8 @@ export default defineConfig({
       './tests/not-run-reporter.ts',
       ...(report ? [['json', { outputFile: report }] as const] : []),
     ],
+    server: { deps: { external: [/\/(apps|libs)\/[a-z-]+\/dist\//] } },
+    sequence: { sequencer: LongestFirst },
     globalSetup: ['tests/global-setup.ts'],
     testTimeout: 180_000,
     hookTimeout: 180_000,
