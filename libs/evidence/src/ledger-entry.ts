@@ -60,6 +60,22 @@ export function formatEntry(entry: LedgerEntry): string {
   return `${FIRST_LINE}\n${canonicalJson(LedgerEntry.parse(entry))}\n`;
 }
 
+/**
+ * The text of an entry whose place in the chain is not known yet, in three pieces: the hash of the entry before goes
+ * behind the first, its own number behind the second. Who holds the head of the chain has only to put them together.
+ */
+export function entryAround(content: Omit<LedgerEntry, 'sequence' | 'previous'>): [string, string, string] {
+  const text = formatEntry({ ...content, sequence: 1, previous: NO_ENTRY });
+  // Canonical JSON sorts members: only texts come before `previous`, in which a quotation mark has a backslash before
+  // it, and nothing comes after `sequence`.
+  const previous = text.indexOf(PREVIOUS) + PREVIOUS.length;
+  const end = text.length - END.length;
+  return [text.slice(0, previous), text.slice(previous + NO_ENTRY.length, end - 1), text.slice(end)];
+}
+
+const PREVIOUS = ',"previous":"';
+const END = '}\n';
+
 /** Reads what `formatEntry` wrote, and nothing else. */
 export function parseEntry(text: string): LedgerEntry {
   const [first, body, rest, ...more] = text.split('\n');

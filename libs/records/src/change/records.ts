@@ -1,7 +1,7 @@
 import type { DataSource } from 'typeorm';
 import { Lab } from '../entities/index.js';
 import { refusalOf } from './conflicts.js';
-import { writeEntry } from './ledger.js';
+import { commitWithEntry } from './ledger.js';
 import { Reader } from './reader.js';
 import { type Actor, Rows } from './rows.js';
 
@@ -33,19 +33,23 @@ export class Records {
   async change<T>(by: Actor, action: string, reason: string | undefined, work: Work<T>): Promise<T>;
   async change<T>(by: Actor, action: string, ...rest: [Work<T>] | [string | undefined, Work<T>]): Promise<T> {
     const [reason, work] = rest.length === 1 ? [undefined, rest[0]] : rest;
+    const runner = this.dataSource.createQueryRunner();
     try {
-      return await this.dataSource.transaction(async (manager) => {
-        const [start] = await manager.query<{ at: Date }[]>("select date_trunc('milliseconds', now()) as at");
-        if (start === undefined) throw new Error('The database did not say what time it is.');
-        const rows = new Rows(manager, by, start.at, reason);
-        const outcome = await work(rows);
-        rows.end();
-        if (rows.noted.length === 0) throw new Error(`The change "${action}" added no row, so it leaves no entry.`);
-        await writeEntry(rows, action);
-        return outcome;
-      });
+      await runner.startTransaction();
+      const [start] = await runner.manager.query<{ at: Date }[]>("select date_trunc('milliseconds', now()) as at");
+      if (start === undefined) throw new Error('The database did not say what time it is.');
+      const rows = new Rows(runner.manager, by, start.at, reason);
+      const outcome = await work(rows);
+      rows.end();
+      if (rows.noted.length === 0) throw new Error(`The change "${action}" added no row, so it leaves no entry.`);
+      await commitWithEntry(runner, rows, action);
+      return outcome;
     } catch (error) {
+      // Where the connection is gone, so is the transaction.
+      await runner.rollbackTransaction().catch(() => {});
       throw refusalOf(error) ?? error;
+    } finally {
+      await runner.release();
     }
   }
 }

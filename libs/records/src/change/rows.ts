@@ -4,6 +4,7 @@ import type { EntityManager } from 'typeorm';
 import { v7 } from 'uuid';
 import type { Row, Version } from '../entities/row.js';
 import { differences } from './differences.js';
+import { insertOf, prepared } from './insert.js';
 import { Reader, type Table } from './reader.js';
 import { type DriverRow, rowDigest } from './row-digest.js';
 
@@ -41,11 +42,8 @@ export class Rows extends Reader {
   }
 
   /** Adds a row; a numbered one gets the next short number of its kind. */
-  async add<T extends Row>(table: Table<T>, values: New<T>): Promise<T> {
-    this.#requireOpen();
-    const { columns, tableName } = this.manager.dataSource.getMetadata(table);
-    const numbered = columns.some(({ propertyName }) => propertyName === 'number');
-    return this.#insert(table, { ...values, ...(numbered ? { number: await this.#nextNumber(tableName) } : {}) });
+  add<T extends Row>(table: Table<T>, values: New<T>): Promise<T> {
+    return this.#insert(table, values);
   }
 
   /**
@@ -84,7 +82,7 @@ export class Rows extends Reader {
 
   /** Keeps every other change of the lab waiting until this one ends: what is read from now on stays as it is. */
   async lockLedger(): Promise<void> {
-    await this.manager.query('select from ledger_head where lab_id = $1 for update', [this.labId]);
+    await this.manager.query('select hold_ledger($1)', [this.labId]);
   }
 
   /** The row of this id, held until the change ends. */
@@ -104,16 +102,13 @@ export class Rows extends Reader {
   }
 
   async #insert<T extends Row>(table: Table<T>, values: object, replacedId?: string): Promise<T> {
-    if (this.#ended)
-      throw new Error('This change has ended; its rows can no longer be used. Was a promise not awaited?');
+    this.#requireOpen();
     const common = { labId: this.labId, id: newId(), personId: this.by.personId, at: this.at };
     const row = Object.assign(new table(), common, values);
-    const insert = this.manager.createQueryBuilder().insert().into<Row>(table).values(row);
-    const answer = await insert.updateEntity(false).returning('*').execute();
-    const [stored] = answer.raw as DriverRow[];
+    const [stored] = await prepared<DriverRow>(this.manager, ...insertOf(this.manager.dataSource.getMetadata(table), row));
     if (stored === undefined) throw new Error(`No row came back from ${table.name}.`);
     await this.#note(table, stored, replacedId);
-    return row;
+    return Object.assign(row, typeof stored.number === 'number' ? { number: stored.number } : {});
   }
 
   async #note(table: Table<Row>, stored: DriverRow, replacedId?: string): Promise<void> {
@@ -133,17 +128,5 @@ export class Rows extends Reader {
       ...versioned,
       ...differences(before, stored),
     });
-  }
-
-  async #nextNumber(kind: string): Promise<number> {
-    // The lock makes waiting changes take turns; on the row alone, some of many wait several times as long as others.
-    const [row] = await this.manager.query<{ last: number }[]>(
-      `insert into short_number (lab_id, id, last)
-       select $1, $2, 1 from pg_advisory_xact_lock(hashtextextended($3, 0))
-       on conflict (lab_id, id) do update set last = short_number.last + 1 returning last`,
-      [this.labId, kind, `${this.labId} short_number ${kind}`],
-    );
-    if (row === undefined) throw new Error(`No short number came back for ${kind}.`);
-    return row.last;
   }
 }
