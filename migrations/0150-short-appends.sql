@@ -45,3 +45,48 @@ begin
     returning last into given;
   return given;
 end $$;
+
+-- The two checks below look at the last entry, and ask for it by the order of the index on numbers. Asked for by its
+-- number alone, a connection that began in a small ledger goes on with a plan that reads all entries of the lab.
+
+-- xmin is the transaction that wrote a row. The entry looked for is the lab's last, and it is written outside any
+-- savepoint, so it carries the number of the transaction itself.
+create or replace function must_be_in_ledger() returns trigger language plpgsql as $$
+declare
+  written_by xid;
+  named boolean;
+begin
+  select xmin, position(new.id::text in text) > 0 into written_by, named
+    from ledger_entry where lab_id = new.lab_id order by sequence desc limit 1;
+  if written_by is distinct from pg_current_xact_id()::xid or not named then
+    raise exception 'A row of "%" was added without a ledger entry that names it, so nothing was kept.', tg_table_name
+      using errcode = 'BB002';
+  end if;
+  return null;
+end $$;
+
+create or replace function entry_must_follow() returns trigger language plpgsql as $$
+declare
+  said jsonb := split_part(new.text, E'\n', 2)::jsonb;
+  before record;
+begin
+  select sequence, hash, xmin as written_by into before
+    from ledger_entry where lab_id = new.lab_id and sequence < new.sequence order by sequence desc limit 1;
+  if new.sequence <> coalesce(before.sequence, 0) + 1 or new.previous <> coalesce(before.hash, repeat('0', 64)) then
+    raise exception 'Ledger entry % does not follow the one before it.', new.sequence using errcode = 'BB004';
+  end if;
+  if before.written_by = pg_current_xact_id()::xid then
+    raise exception 'A transaction writes one ledger entry for a lab, not two.' using errcode = 'BB004';
+  end if;
+  if new.hash <> encode(sha256('\x00'::bytea || convert_to(new.text, 'UTF8')), 'hex') then
+    raise exception 'The hash of ledger entry % is not that of its text.', new.sequence using errcode = 'BB004';
+  end if;
+  if (said ->> 'lab', said ->> 'id', said ->> 'sequence', said ->> 'previous', said ->> 'by', said ->> 'action', said ->> 'reason')
+    is distinct from
+    (new.lab_id::text, new.id::text, new.sequence::text, new.previous, new.person_id::text, new.action, new.reason)
+    or (said ->> 'at')::timestamptz <> new.at
+  then
+    raise exception 'The columns of ledger entry % do not say what its text says.', new.sequence using errcode = 'BB004';
+  end if;
+  return new;
+end $$;
