@@ -1,5 +1,11 @@
 import type pg from 'pg';
-import { type EntityManager, type EntityMetadata, type ObjectLiteral, QueryFailedError } from 'typeorm';
+import {
+  type EntityManager,
+  type EntityMetadata,
+  type ObjectLiteral,
+  QueryFailedError,
+  QueryRunnerAlreadyReleasedError,
+} from 'typeorm';
 
 /**
  * The statement that adds a row and answers it as it is stored, with its parameters. TypeORM's own builder works it out
@@ -35,7 +41,9 @@ export async function prepared<T extends pg.QueryResultRow>(
 ): Promise<T[]> {
   const name = known.get(text) ?? `statement ${known.size + 1}`;
   known.set(text, name);
-  const client: pg.ClientBase = await queryRunner?.connect();
+  const client: pg.ClientBase | undefined = await queryRunner?.connect();
+  // A connection given back belongs to somebody else's change.
+  if (client === undefined || queryRunner?.isReleased) throw new QueryRunnerAlreadyReleasedError();
   try {
     return (await client.query<T>({ name, text, values })).rows;
   } catch (error) {

@@ -1,4 +1,5 @@
-import type { DataSource } from 'typeorm';
+import type pg from 'pg';
+import type { DataSource, QueryRunner } from 'typeorm';
 import { Lab } from '../entities/index.js';
 import { refusalOf } from './conflicts.js';
 import { commitWithEntry } from './ledger.js';
@@ -35,10 +36,7 @@ export class Records {
     const [reason, work] = rest.length === 1 ? [undefined, rest[0]] : rest;
     const runner = this.dataSource.createQueryRunner();
     try {
-      await runner.startTransaction();
-      const [start] = await runner.manager.query<{ at: Date }[]>("select date_trunc('milliseconds', now()) as at");
-      if (start === undefined) throw new Error('The database did not say what time it is.');
-      const rows = new Rows(runner.manager, by, start.at, reason);
+      const rows = new Rows(runner.manager, by, await begin(runner), reason);
       const outcome = await work(rows);
       rows.end();
       if (rows.noted.length === 0) throw new Error(`The change "${action}" added no row, so it leaves no entry.`);
@@ -46,10 +44,19 @@ export class Records {
       return outcome;
     } catch (error) {
       // Where the connection is gone, so is the transaction.
-      await runner.rollbackTransaction().catch(() => {});
+      await runner.query('rollback').catch(() => {});
       throw refusalOf(error) ?? error;
     } finally {
       await runner.release();
     }
   }
+}
+
+/** Begins a transaction and answers its instant: one message to the database, which TypeORM would make two of. */
+async function begin(runner: QueryRunner): Promise<Date> {
+  const client: pg.ClientBase = await runner.connect();
+  const answers = await client.query("begin; select date_trunc('milliseconds', now()) as at");
+  const [, { rows }] = answers as unknown as [pg.QueryResult, pg.QueryResult<{ at: Date }>];
+  if (rows[0] === undefined) throw new Error('The database did not say what time it is.');
+  return rows[0].at;
 }

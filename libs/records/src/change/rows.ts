@@ -105,7 +105,10 @@ export class Rows extends Reader {
     this.#requireOpen();
     const common = { labId: this.labId, id: newId(), personId: this.by.personId, at: this.at };
     const row = Object.assign(new table(), common, values);
-    const [stored] = await prepared<DriverRow>(this.manager, ...insertOf(this.manager.dataSource.getMetadata(table), row));
+    const [stored] = await prepared<DriverRow>(
+      this.manager,
+      ...insertOf(this.manager.dataSource.getMetadata(table), row),
+    );
     if (stored === undefined) throw new Error(`No row came back from ${table.name}.`);
     await this.#note(table, stored, replacedId);
     return Object.assign(row, typeof stored.number === 'number' ? { number: stored.number } : {});
