@@ -111,11 +111,13 @@ async function write(name: string, each: number): Promise<Written> {
 /** Fills a list with how long each append takes, in ms: from asking for the head of the chain until the commit is answered. */
 function timedAppends(): number[] {
   const times: number[] = [];
+  const began = new WeakMap<pg.Client, number>();
   const query = pg.Client.prototype.query as (...asked: unknown[]) => Promise<unknown>;
   vi.spyOn(pg.Client.prototype, 'query').mockImplementation(async function (this: pg.Client, ...asked: unknown[]) {
-    const began = performance.now();
+    const { text } = asked[0] as { text?: string };
+    if (text?.startsWith('select append_entry')) began.set(this, performance.now());
     const answer = await query.apply(this, asked);
-    if (String(asked[0]).startsWith('select append_entry')) times.push(performance.now() - began);
+    if (text === 'commit') times.push(performance.now() - (began.get(this) ?? Number.NaN));
     return answer;
   });
   return times;

@@ -1,11 +1,4 @@
-import type pg from 'pg';
-import {
-  type EntityManager,
-  type EntityMetadata,
-  type ObjectLiteral,
-  QueryFailedError,
-  QueryRunnerAlreadyReleasedError,
-} from 'typeorm';
+import type { EntityMetadata, ObjectLiteral } from 'typeorm';
 
 /**
  * The statement that adds a row and answers it as it is stored, with its parameters. TypeORM's own builder works it out
@@ -28,25 +21,4 @@ export function insertOf({ columns, tableName, dataSource }: EntityMetadata, row
     names.push(`"${column.databaseName}"`);
   }
   return [`insert into "${tableName}" (${names}) values (${places}) returning *`, values];
-}
-
-/** The names under which connections keep the statements they have been asked before. */
-const known = new Map<string, string>();
-
-/** Asks a statement that comes again and again: each connection of the database reads it once. */
-export async function prepared<T extends pg.QueryResultRow>(
-  { queryRunner }: EntityManager,
-  text: string,
-  values: unknown[],
-): Promise<T[]> {
-  const name = known.get(text) ?? `statement ${known.size + 1}`;
-  known.set(text, name);
-  const client: pg.ClientBase | undefined = await queryRunner?.connect();
-  // A connection given back belongs to somebody else's change.
-  if (client === undefined || queryRunner?.isReleased) throw new QueryRunnerAlreadyReleasedError();
-  try {
-    return (await client.query<T>({ name, text, values })).rows;
-  } catch (error) {
-    throw new QueryFailedError(text, values, error as Error);
-  }
 }

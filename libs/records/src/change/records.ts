@@ -40,7 +40,7 @@ export class Records {
       const outcome = await work(rows);
       rows.end();
       if (rows.noted.length === 0) throw new Error(`The change "${action}" added no row, so it leaves no entry.`);
-      await commitWithEntry(runner, rows, action);
+      await commitWithEntry(rows, action);
       return outcome;
     } catch (error) {
       // Where the connection is gone, so is the transaction.

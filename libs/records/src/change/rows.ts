@@ -4,7 +4,8 @@ import type { EntityManager } from 'typeorm';
 import { v7 } from 'uuid';
 import type { Row, Version } from '../entities/row.js';
 import { differences } from './differences.js';
-import { insertOf, prepared } from './insert.js';
+import { insertOf } from './insert.js';
+import { connectionOf, prepared } from './prepared.js';
 import { Reader, type Table } from './reader.js';
 import { type DriverRow, rowDigest } from './row-digest.js';
 
@@ -105,10 +106,8 @@ export class Rows extends Reader {
     this.#requireOpen();
     const common = { labId: this.labId, id: newId(), personId: this.by.personId, at: this.at };
     const row = Object.assign(new table(), common, values);
-    const [stored] = await prepared<DriverRow>(
-      this.manager,
-      ...insertOf(this.manager.dataSource.getMetadata(table), row),
-    );
+    const insert = insertOf(this.manager.dataSource.getMetadata(table), row);
+    const [stored] = await prepared<DriverRow>(await connectionOf(this.manager), ...insert);
     if (stored === undefined) throw new Error(`No row came back from ${table.name}.`);
     await this.#note(table, stored, replacedId);
     return Object.assign(row, typeof stored.number === 'number' ? { number: stored.number } : {});

@@ -6,7 +6,8 @@ import { SnakeCase } from './naming.js';
 
 /**
  * The service's pool of connections. Tables come from the migrations alone, and parameters are never logged: they hold
- * what people wrote.
+ * what people wrote. What is asked on a connection is sent at once, behind what is not answered yet: between an entry of
+ * the ledger and its commit, for which others wait, lies no way there and back.
  */
 export function openDataSource(connection: pg.ClientConfig, poolSize = 10): Promise<DataSource> {
   return new DataSource({
@@ -18,7 +19,7 @@ export function openDataSource(connection: pg.ClientConfig, poolSize = 10): Prom
     installExtensions: false,
     logging: false,
     poolSize,
-    extra: { ...connection, application_name: 'breakbook', onConnect: hearErrors },
+    extra: { ...connection, application_name: 'breakbook', pipeline: true, onConnect: hearErrors },
   }).initialize();
 }
 
