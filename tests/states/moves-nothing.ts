@@ -57,6 +57,11 @@ export const MOVES_NOTHING: Readonly<Record<string, string>> = {
     'POST /api/attachments',
     'PUT /api/attachments/:attachment',
   ]),
+  ...because('keys and the signing of documents; signing.test.ts walks it', [
+    'POST /api/documents/:n/signing',
+    'POST /api/signing-keys',
+    'POST /api/signing-keys/:n/revocation',
+  ]),
   ...because('reads or works out, and keeps at most what came out', [
     'POST /api/layouts/proposals',
     'POST /api/layouts/trials',

@@ -1,4 +1,4 @@
-import { LedgerKeys, type RawStore, Records } from '@breakbook/records';
+import { DocumentKeys, LedgerKeys, type RawStore, Records } from '@breakbook/records';
 import { type DynamicModule, Module } from '@nestjs/common';
 import type pg from 'pg';
 import { DataSource } from 'typeorm';
@@ -46,6 +46,7 @@ import { PUBLIC_ADDRESS } from './sign-in/public-address.token.js';
 import { SealedSecrets } from './sign-in/second-factor/sealed-secrets.js';
 import { type PublicAddress } from './sign-in/session-cookie.js';
 import { SignInModule } from './sign-in/sign-in.module.js';
+import { SigningModule } from './signing/signing.module.js';
 import { SpecimensModule } from './specimens/specimens.module.js';
 import { UnreadModule } from './unread/unread.module.js';
 import { WhatIfsModule } from './what-ifs/what-ifs.module.js';
@@ -103,6 +104,7 @@ class RecordsModule {}
     RigsModule,
     SafetyFlagsModule,
     SensorsModule,
+    SigningModule,
     SpecimensModule,
   ],
   controllers: [HealthController],
@@ -126,6 +128,7 @@ export function serviceOn(
     { provide: PUBLIC_ADDRESS, useValue: address },
     { provide: DATABASE, useValue: database },
     { provide: LedgerKeys, useValue: new LedgerKeys(keys.folder) },
+    { provide: DocumentKeys, useValue: new DocumentKeys(keys.folder) },
     { provide: PROVIDER, useValue: provider && new Provider(provider, address) },
     { provide: SealedSecrets, useValue: new SealedSecrets(keys.folder) },
     { provide: QUOTAS, useValue: quotas },

@@ -7,4 +7,5 @@ export type { Noun, Row, Version } from './entities/row.js';
 export * from './labs/found-lab.js';
 export * from './ledger/index.js';
 export * from './raw/index.js';
+export * from './signing/index.js';
 export * from './verify/verify-records.js';

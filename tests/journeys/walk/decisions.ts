@@ -134,6 +134,14 @@ export async function walkWork({ routes, as }: Walk, lot: string): Promise<void>
   await routes.call(auditor, 'POST /api/lots/:lot/what-ifs', { lot }, { body: whatIf });
   const report = { kind: 'lot test report' };
   await routes.call(reviewer, 'POST /api/evaluations/:n/documents', { n: job.evaluation }, { body: report });
+  const drafts = (await reviewer.ask('GET', '/api/documents?order=newest')).body.items;
+  const { number, sha256 } = drafts.at(0);
+  const office = as('y-hamasaki');
+  const { body: pair } = await routes.call(office, 'POST /api/signing-keys', {}, { body: { reason } });
+  // The content is named in the ledger before the file that carries the proof of it.
+  const authorised = { body: { shown: sha256 }, leaves: 2 };
+  await routes.call(reviewer, 'POST /api/documents/:n/signing', { n: number }, authorised);
+  await routes.call(office, 'POST /api/signing-keys/:n/revocation', { n: pair.number }, { body: { reason } });
   await routes.call(reviewer, 'POST /api/lots/:lot/packages', { lot });
   await routes.call(auditor, 'POST /api/recomputations');
   const { body: signed } = await routes.call(auditor, 'POST /api/ledger/checkpoints');

@@ -34,13 +34,18 @@ export class WalkedRoutes {
 
   /**
    * Calls a route, which must take what it is given, waits for the job where it begins one, and requires the one entry
-   * that it leaves: by whom, when, why where a reason was given, and which rows, as they were before and as they are.
+   * that it leaves (or two, where the second rests on the first): by whom, when, why where a reason was given, and which rows, as they were before and as they are.
    */
   async call(
     by: SignedInCaller,
     route: string,
     names: Record<string, string | number> = {},
-    { query = '', leftBy = by.personId, ...asking }: Asking & { query?: string; leftBy?: string } = {},
+    {
+      query = '',
+      leftBy = by.personId,
+      leaves = 1,
+      ...asking
+    }: Asking & { query?: string; leftBy?: string; leaves?: number } = {},
   ): Promise<Answer> {
     expect(this.#routes, 'state-changing routes of the running service').toContain(route);
     const [method = '', url = ''] = route.split(' ');
@@ -55,7 +60,7 @@ export class WalkedRoutes {
     expect(
       left.map(({ action }) => action),
       route,
-    ).toHaveLength(route in this.leavesNothing ? 0 : 1);
+    ).toHaveLength(route in this.leavesNothing ? 0 : leaves);
     const kinds = this.written.get(route) ?? new Set();
     this.written.set(route, kinds);
     for (const entry of left) {

@@ -1748,6 +1748,8 @@ export interface Operations {
         software: string;
         sha256: string;
         size: number;
+        signedWith: number | null;
+        signedAs: number | null;
       }[];
       next: string | null;
     };
@@ -1764,10 +1766,35 @@ export interface Operations {
       software: string;
       sha256: string;
       size: number;
+      signedWith: number | null;
+      signedAs: number | null;
       content: unknown;
     };
   };
   'GET /api/documents/{n}.pdf': { path: { n: string }; answer: Blob };
+  'POST /api/documents/{n}/signing': {
+    path: { n: string };
+    body: { shown: string; changed?: Paragraph; because?: Paragraph };
+    answer: {
+      id: string;
+      kind: 'lot evaluation' | 'lot test report' | 'signed document' | 'recomputation' | 'lot package';
+      subject:
+        | { lot: Key }
+        | { evaluation: number; paper: 'A4' | 'Letter' }
+        | { document: number; changed?: Paragraph; because?: Paragraph }
+        | { runs: 'all' }
+        | { lot: Key; form: 'zip'; safetyFlag?: number };
+      askedBy: string;
+      askedAt: Instant;
+      state: 'waiting' | 'running' | 'done' | 'failed' | 'cancelled';
+      progress?: { share: number; at: string };
+      evaluation?: number;
+      document?: number;
+      recomputation?: number;
+      package?: number;
+      problems?: Problem[];
+    };
+  };
   'GET /api/evaluations/{n}': {
     path: { n: string };
     answer: {
@@ -1790,10 +1817,11 @@ export interface Operations {
     body: { kind: 'lot test report'; paper?: 'A4' | 'Letter' };
     answer: {
       id: string;
-      kind: 'lot evaluation' | 'lot test report' | 'recomputation' | 'lot package';
+      kind: 'lot evaluation' | 'lot test report' | 'signed document' | 'recomputation' | 'lot package';
       subject:
         | { lot: Key }
         | { evaluation: number; paper: 'A4' | 'Letter' }
+        | { document: number; changed?: Paragraph; because?: Paragraph }
         | { runs: 'all' }
         | { lot: Key; form: 'zip'; safetyFlag?: number };
       askedBy: string;
@@ -1811,10 +1839,11 @@ export interface Operations {
     path: { id: string };
     answer: {
       id: string;
-      kind: 'lot evaluation' | 'lot test report' | 'recomputation' | 'lot package';
+      kind: 'lot evaluation' | 'lot test report' | 'signed document' | 'recomputation' | 'lot package';
       subject:
         | { lot: Key }
         | { evaluation: number; paper: 'A4' | 'Letter' }
+        | { document: number; changed?: Paragraph; because?: Paragraph }
         | { runs: 'all' }
         | { lot: Key; form: 'zip'; safetyFlag?: number };
       askedBy: string;
@@ -1832,10 +1861,11 @@ export interface Operations {
     path: { id: string };
     answer: {
       id: string;
-      kind: 'lot evaluation' | 'lot test report' | 'recomputation' | 'lot package';
+      kind: 'lot evaluation' | 'lot test report' | 'signed document' | 'recomputation' | 'lot package';
       subject:
         | { lot: Key }
         | { evaluation: number; paper: 'A4' | 'Letter' }
+        | { document: number; changed?: Paragraph; because?: Paragraph }
         | { runs: 'all' }
         | { lot: Key; form: 'zip'; safetyFlag?: number };
       askedBy: string;
@@ -1864,6 +1894,22 @@ export interface Operations {
         obstacles: DisposalObstacle[];
       }[];
       next: string | null;
+    };
+  };
+  'GET /api/keys/{lab}': {
+    path: { lab: string };
+    answer: {
+      form: 1;
+      lab: { id: string; name: string };
+      keys: {
+        number: number;
+        certificates: string[];
+        data: { kty: 'OKP'; crv: 'Ed25519'; x: string; kid: string };
+        from: string;
+        until?: string;
+        revoked?: { at: string; because: string };
+      }[];
+      ledger: string[];
     };
   };
   'GET /api/labs': { answer: { items: { version: number; at: Instant; by: Key; reason?: Paragraph; content: Lab }[] } };
@@ -2411,10 +2457,11 @@ export interface Operations {
     path: { lot: string };
     answer: {
       id: string;
-      kind: 'lot evaluation' | 'lot test report' | 'recomputation' | 'lot package';
+      kind: 'lot evaluation' | 'lot test report' | 'signed document' | 'recomputation' | 'lot package';
       subject:
         | { lot: Key }
         | { evaluation: number; paper: 'A4' | 'Letter' }
+        | { document: number; changed?: Paragraph; because?: Paragraph }
         | { runs: 'all' }
         | { lot: Key; form: 'zip'; safetyFlag?: number };
       askedBy: string;
@@ -2550,10 +2597,11 @@ export interface Operations {
     path: { lot: string };
     answer: {
       id: string;
-      kind: 'lot evaluation' | 'lot test report' | 'recomputation' | 'lot package';
+      kind: 'lot evaluation' | 'lot test report' | 'signed document' | 'recomputation' | 'lot package';
       subject:
         | { lot: Key }
         | { evaluation: number; paper: 'A4' | 'Letter' }
+        | { document: number; changed?: Paragraph; because?: Paragraph }
         | { runs: 'all' }
         | { lot: Key; form: 'zip'; safetyFlag?: number };
       askedBy: string;
@@ -3676,10 +3724,11 @@ export interface Operations {
   'POST /api/recomputations': {
     answer: {
       id: string;
-      kind: 'lot evaluation' | 'lot test report' | 'recomputation' | 'lot package';
+      kind: 'lot evaluation' | 'lot test report' | 'signed document' | 'recomputation' | 'lot package';
       subject:
         | { lot: Key }
         | { evaluation: number; paper: 'A4' | 'Letter' }
+        | { document: number; changed?: Paragraph; because?: Paragraph }
         | { runs: 'all' }
         | { lot: Key; form: 'zip'; safetyFlag?: number };
       askedBy: string;
@@ -4190,10 +4239,11 @@ export interface Operations {
     body: { lot: Key };
     answer: {
       id: string;
-      kind: 'lot evaluation' | 'lot test report' | 'recomputation' | 'lot package';
+      kind: 'lot evaluation' | 'lot test report' | 'signed document' | 'recomputation' | 'lot package';
       subject:
         | { lot: Key }
         | { evaluation: number; paper: 'A4' | 'Letter' }
+        | { document: number; changed?: Paragraph; because?: Paragraph }
         | { runs: 'all' }
         | { lot: Key; form: 'zip'; safetyFlag?: number };
       askedBy: string;
@@ -4277,6 +4327,44 @@ export interface Operations {
   };
   'GET /api/sign-in/ways': { answer: { severalLabs: boolean; outside: { name: Line } | null } };
   'POST /api/sign-out': { answer: undefined };
+  'GET /api/signing-keys': {
+    answer: {
+      form: 1;
+      lab: { id: string; name: string };
+      keys: {
+        number: number;
+        certificates: string[];
+        data: { kty: 'OKP'; crv: 'Ed25519'; x: string; kid: string };
+        from: string;
+        until?: string;
+        revoked?: { at: string; because: string };
+      }[];
+      ledger: string[];
+    };
+  };
+  'POST /api/signing-keys': {
+    body: { reason: Paragraph };
+    answer: {
+      number: number;
+      certificates: string[];
+      data: { kty: 'OKP'; crv: 'Ed25519'; x: string; kid: string };
+      from: string;
+      until?: string;
+      revoked?: { at: string; because: string };
+    };
+  };
+  'POST /api/signing-keys/{n}/revocation': {
+    path: { n: string };
+    body: { reason: Paragraph };
+    answer: {
+      number: number;
+      certificates: string[];
+      data: { kty: 'OKP'; crv: 'Ed25519'; x: string; kid: string };
+      from: string;
+      until?: string;
+      revoked?: { at: string; because: string };
+    };
+  };
   'GET /api/specimens': {
     query?: { limit?: number; after?: string; order?: 'oldest' | 'newest'; lot?: Key; called?: Line };
     answer: {

@@ -1,17 +1,23 @@
-import { Controller, Get, Header, Param, Query, Res, StreamableFile } from '@nestjs/common';
+import { Body, Controller, Get, Header, HttpCode, Param, Post, Query, Res, StreamableFile } from '@nestjs/common';
 import { type FastifyReply } from 'fastify';
+import { parsedBy } from '../http/parsed-by.js';
 import { queriedBy } from '../http/queried-by.js';
 import { shortNumber } from '../http/short-number.js';
+import { JobAnswer } from '../jobs/job.js';
 import { Answers } from '../openapi/answers.decorator.js';
 import { type PageOf, pageOf } from '../records/kept.js';
 import { nextPlace, Paging, pageAsked } from '../records/paging.js';
-import { Duty } from '../sign-in/duty.decorator.js';
+import { Again, Duty } from '../sign-in/duty.decorator.js';
 import { SignedIn, type SignedInActor } from '../sign-in/signed-in.decorator.js';
+import { DocumentSigningService, NewSigning } from './document-signing.service.js';
 import { DocumentAnswer, DocumentInList, DocumentsService } from './documents.service.js';
 
 @Controller('api/documents')
 export class DocumentsController {
-  constructor(private readonly documents: DocumentsService) {}
+  constructor(
+    private readonly documents: DocumentsService,
+    private readonly signing: DocumentSigningService,
+  ) {}
 
   @Get()
   @Duty('signed in')
@@ -26,6 +32,22 @@ export class DocumentsController {
   @Answers('One document, with the data it was laid out from', DocumentAnswer)
   one(@Param('n', shortNumber('document')) n: number, @SignedIn() by: SignedInActor): Promise<DocumentAnswer> {
     return this.documents.one(by.labId, n);
+  }
+
+  @Post(':n/signing')
+  @Duty('issue')
+  @Again()
+  @HttpCode(202)
+  @Answers('Authorise a document as it was shown, and have it signed by the lab: a job is begun', JobAnswer)
+  async sign(
+    @Param('n', shortNumber('document')) n: number,
+    @Body(parsedBy(NewSigning)) body: NewSigning,
+    @SignedIn() by: SignedInActor,
+    @Res({ passthrough: true }) reply: FastifyReply,
+  ): Promise<JobAnswer> {
+    const job = await this.signing.ask(by, n, body);
+    reply.header('location', `/api/jobs/${job.id}`);
+    return job;
   }
 
   @Get(':n.pdf')

@@ -28,6 +28,10 @@ export const DocumentInList = z.strictObject({
   software: z.string(),
   sha256: z.string(),
   size: z.number().int(),
+  /** With which pair of keys the lab signed it; null for a draft. */
+  signedWith: z.number().int().nullable(),
+  /** Of a draft: the document that was signed in its place. */
+  signedAs: z.number().int().nullable(),
 });
 export type DocumentInList = z.infer<typeof DocumentInList>;
 
@@ -143,7 +147,7 @@ export class DocumentsService implements OnModuleInit {
 
 /** One evaluation has one report; what replaces a report says what changed and why, and is no second first one. */
 async function refuseSecond(reader: Reader, evaluation: tables.Evaluation): Promise<void> {
-  const [document] = await reader.find(tables.Document, { evaluationId: evaluation.id });
+  const [document] = await reader.find(tables.Document, { evaluationId: evaluation.id }, { number: 'asc' });
   if (!document) return;
   throw new Refusal({
     code: 'state.conflict',
@@ -165,15 +169,17 @@ async function keptFiles(
   });
 }
 
-async function documentNumbered(reader: Reader, number: number): Promise<tables.Document> {
+export async function documentNumbered(reader: Reader, number: number): Promise<tables.Document> {
   return (await reader.maybe(tables.Document, { number })) ?? reader.one(tables.Document, `${number}`);
 }
 
 async function inList(reader: Reader, document: tables.Document): Promise<DocumentInList> {
-  const [evaluation, raw, person] = await Promise.all([
+  const [evaluation, raw, person, sealing, place] = await Promise.all([
     document.evaluationId ? reader.one(tables.Evaluation, document.evaluationId) : undefined,
     reader.one(tables.RawBytes, document.rawId),
     reader.one(tables.Person, document.personId),
+    reader.maybe(tables.DocumentSealing, { documentId: document.id }),
+    reader.maybe(tables.DocumentSealing, { draftId: document.id }),
   ]);
   return {
     number: document.number,
@@ -185,5 +191,7 @@ async function inList(reader: Reader, document: tables.Document): Promise<Docume
     software: document.software,
     sha256: raw.sha256,
     size: Number(raw.size),
+    signedWith: sealing ? (await reader.one(tables.SigningKey, sealing.signingKeyId)).number : null,
+    signedAs: place ? (await reader.one(tables.Document, place.documentId)).number : null,
   };
 }

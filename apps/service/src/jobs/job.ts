@@ -1,10 +1,15 @@
-import { Instant, Key, Problem } from '@breakbook/lab';
+import { Instant, Key, Paragraph, Problem } from '@breakbook/lab';
 import { z } from 'zod';
+
+/** What changed against the document that it replaces, and why; where it replaces one. */
+export const AmendmentFields = { changed: Paragraph.optional(), because: Paragraph.optional() };
 
 /** What can be asked for, and of what. */
 const SUBJECTS = {
   'lot evaluation': z.strictObject({ lot: Key }),
   'lot test report': z.strictObject({ evaluation: z.number().int(), paper: z.enum(['A4', 'Letter']) }),
+  /** Of a document that is to be authorised and signed as it was shown. */
+  'signed document': z.strictObject({ document: z.number().int(), ...AmendmentFields }),
   recomputation: z.strictObject({ runs: z.literal('all') }),
   /** As evidence for the safety flag of this number, where it is one. */
   'lot package': z.strictObject({ lot: Key, form: z.literal('zip'), safetyFlag: z.number().int().optional() }),

@@ -10,7 +10,7 @@ import { JobBell, ringing } from './job-bell.js';
 import { JobQueue } from './job-queue.js';
 
 /** Of these something is taken away from the lab. */
-const EXPORTS: readonly JobKind[] = ['lot test report', 'lot package'];
+const EXPORTS: readonly JobKind[] = ['lot test report', 'signed document', 'lot package'];
 
 /** How a job ended; where it was done, by which row. */
 export type JobEnd =

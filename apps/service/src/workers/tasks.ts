@@ -28,7 +28,7 @@ import {
   SOFTWARE,
   type Trace,
 } from '@breakbook/lab';
-import { type LotReportContent, type ReportAffairs, type ReportIdentity } from '@breakbook/reports';
+import type { DocumentContents, LotReportContent, ReportAffairs, ReportIdentity, Sealing } from '@breakbook/reports';
 import {
   blocksOf,
   type LayoutProposal,
@@ -105,6 +105,10 @@ export interface Tasks {
     };
     output: { content: LotReportContent; pdf: Uint8Array };
   };
+  'compose document': {
+    input: { content: DocumentContents[keyof DocumentContents]; sealing: Sealing; paper: 'A4' | 'Letter' };
+    output: Uint8Array;
+  };
   'evaluate run': { input: { bundle: LotBundle; run: string; files: RunFileSource[] }; output: ReadAgain };
   'pack traces': { input: RunToRead; output: PackedTrace[] };
   'propose layout': { input: { name: string; path: string }; output: LayoutProposal };
@@ -146,6 +150,11 @@ export const TASKS: {
     onProgress({ share: 0.7, at: 'laying out the report' });
     const content = lotReportContent({ bundle: input.bundle, evaluation, document: identity, affairs });
     return { content, pdf: await composeDocument('lot test report', content, { paper }) };
+  },
+
+  'compose document': async ({ content, sealing, paper }) => {
+    const { composeDocument } = await import('@breakbook/reports');
+    return composeDocument(content.document, content, { paper, sealing });
   },
 
   'evaluate run': ({ bundle, run: key, files }) => {

@@ -1,16 +1,8 @@
-import {
-  decodePDFRawStream,
-  PDFArray,
-  PDFDict,
-  PDFDocument,
-  PDFHexString,
-  PDFName,
-  PDFRawStream,
-  PDFString,
-} from 'pdf-lib';
-
 /** The files attached to a PDF, by their names. Throws where it cannot be read. */
 export async function attachedFiles(file: Uint8Array): Promise<Map<string, Uint8Array>> {
+  // Loaded here only, since few who need digests read files.
+  const { decodePDFRawStream, PDFArray, PDFDict, PDFDocument, PDFHexString, PDFName, PDFRawStream, PDFString } =
+    await import('pdf-lib');
   const pdf = await PDFDocument.load(file, { updateMetadata: false, throwOnInvalidObject: true });
   const listed = pdf.catalog.lookup(PDFName.of('AF'), PDFArray);
   const files = new Map<string, Uint8Array>();

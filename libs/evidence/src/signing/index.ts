@@ -10,7 +10,7 @@ export {
   formatDocumentRecord,
   parseDocumentRecord,
 } from './document-record.js';
-export { KeyList, keysOfCertificate, type SigningKeys, whyNotGood } from './key-list.js';
+export { KeyList, keysOfCertificate, SigningKeys, whyNotGood } from './key-list.js';
 export { fillSignature, readSignature, SIGNATURE_PLACE, SIGNATURE_ROOM } from './pdf-signature.js';
 export {
   DOCUMENT_QUESTIONS,

@@ -4,7 +4,7 @@ import { z } from 'zod';
 const At = z.iso.datetime({ precision: 3 });
 
 /** One pair of keys that a lab signs documents with, public halves, and from when to when they were used. */
-const SigningKeys = z.strictObject({
+export const SigningKeys = z.strictObject({
   number: z.int().min(1),
   /** Of the key that signs files: its certificate first, then what it was issued by; PEM. */
   certificates: z.array(z.string().min(1)).min(1),

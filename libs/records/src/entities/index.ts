@@ -13,6 +13,8 @@ import { DisposalVersion } from './disposal-version.js';
 import { Disposition } from './disposition.js';
 import { DispositionSignature } from './disposition-signature.js';
 import { Document } from './document.js';
+import { DocumentContent } from './document-content.js';
+import { DocumentSealing } from './document-sealing.js';
 import { Evaluation } from './evaluation.js';
 import { EvaluationInput } from './evaluation-input.js';
 import { Examination } from './examination.js';
@@ -78,6 +80,8 @@ import { SamplingRecord } from './sampling-record.js';
 import { Sensor } from './sensor.js';
 import { SensorPlacement } from './sensor-placement.js';
 import { SensorVersion } from './sensor-version.js';
+import { SigningKey } from './signing-key.js';
+import { SigningKeyEnding } from './signing-key-ending.js';
 import { Specimen } from './specimen.js';
 import { SpecimenKeeping } from './specimen-keeping.js';
 import { SpecimenState } from './specimen-state.js';
@@ -91,6 +95,10 @@ import { VerdictSet } from './verdict-set.js';
 
 /** Every table whose rows are evidence. Each row is named in the ledger, and `verifyRecords` holds them to it. */
 export const EVIDENCE = [
+  SigningKeyEnding,
+  SigningKey,
+  DocumentSealing,
+  DocumentContent,
   Lab,
   LabVersion,
   Person,
@@ -198,6 +206,8 @@ export * from './disposal-version.js';
 export * from './disposition.js';
 export * from './disposition-signature.js';
 export * from './document.js';
+export * from './document-content.js';
+export * from './document-sealing.js';
 export * from './evaluation.js';
 export * from './evaluation-input.js';
 export * from './examination.js';
@@ -264,6 +274,8 @@ export * from './sampling-record.js';
 export * from './sensor.js';
 export * from './sensor-placement.js';
 export * from './sensor-version.js';
+export * from './signing-key.js';
+export * from './signing-key-ending.js';
 export * from './specimen.js';
 export * from './specimen-keeping.js';
 export * from './specimen-state.js';

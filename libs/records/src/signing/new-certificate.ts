@@ -1,7 +1,4 @@
-// The library of certificates finds its parts by what this one adds to classes.
-import 'reflect-metadata';
 import { webcrypto, X509Certificate } from 'node:crypto';
-import * as x509 from '@peculiar/x509';
 
 const YEARS = 25;
 
@@ -15,6 +12,9 @@ export async function newCertificate(
   holder: string,
   { from, serial }: { from: Date; serial: string },
 ): Promise<{ privateKey: string; certificate: string }> {
+  // Loaded here only: keys are made once in years. The library finds its parts by what the first adds to classes.
+  await import('reflect-metadata');
+  const x509 = await import('@peculiar/x509');
   const algorithm = { name: 'ECDSA', namedCurve: 'P-256', hash: 'SHA-256' };
   const keys = await webcrypto.subtle.generateKey(algorithm, true, ['sign', 'verify']);
   const until = new Date(from);
