@@ -46,11 +46,14 @@ export function toolPath(tool: Tool): string {
   return place;
 }
 
+/** Programs that do as well in its place, and are taken first: this one computes for half as long. */
+const IN_PLACE_OF: { [tool in Tool]?: string } = { chromium: 'chromium-headless-shell' };
+
 function whereIs(tool: Tool): string | undefined {
-  return (process.env.PATH ?? '')
-    .split(path.delimiter)
-    .filter((folder) => folder !== '')
-    .map((folder) => path.join(folder, tool))
+  const folders = (process.env.PATH ?? '').split(path.delimiter).filter((folder) => folder !== '');
+  return [IN_PLACE_OF[tool], tool]
+    .filter((name) => name !== undefined)
+    .flatMap((name) => folders.map((folder) => path.join(folder, name)))
     .find((file) => fs.existsSync(file));
 }
 
