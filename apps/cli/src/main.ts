@@ -2,6 +2,7 @@ import { Command } from 'commander';
 import { type JudgeOptions } from './commands/judge.js';
 import { type OldResultsOptions } from './commands/old-results.js';
 import { type PlanOptions } from './commands/plan.js';
+import { type VerifyOptions } from './commands/verify.js';
 
 // Each command loads what it needs when it is called: help is there at once, and no calculation waits for fonts.
 const program = new Command('breakbook')
@@ -33,12 +34,18 @@ program
 program
   .command('recompute')
   .description(
-    'read and judge every run of a lot folder again, or of every lot folder in a folder, and say what differs from what was kept',
+    'read and judge every run of a lot folder again, or of every lot folder in a folder, and say what differs from what was kept; or work every number of a signed document out again',
   )
-  .argument('<folder>', 'a lot folder, as docs/formats.md describes it, or a folder of them')
+  .argument('<place>', 'a lot folder, as docs/formats.md describes it, a folder of them, or a document (PDF)')
   .option('--against <path>', 'the kept result, or the folder of kept results of many lots; else out/<lot>/result.json')
-  .action((folder: string, options: { against?: string }) =>
+  .option('--files <folder>', 'of a document: a folder with the raw files of its runs, to be read again')
+  .option('--json', 'of a document: what was found as JSON')
+  .action((folder: string, options: { against?: string; files?: string; json?: boolean }) =>
     end(async () => {
+      if (folder.toLowerCase().endsWith('.pdf')) {
+        const { recomputeDocumentCommand } = await import('./commands/recompute-document.js');
+        return recomputeDocumentCommand(folder, options);
+      }
       const { recomputeFolder } = await import('./commands/recompute-lots.js');
       return recomputeFolder(folder, options);
     }),
@@ -93,6 +100,22 @@ program
     end(async () => {
       const { checkCommand } = await import('./commands/check.js');
       return checkCommand(at, options);
+    }),
+  );
+
+program
+  .command('verify')
+  .description('is a document as the lab signed it? Signature, data, ledger and checkpoint, offline')
+  .argument('<document...>', 'PDFs that a lab handed out')
+  .option('--keys <place>', 'the public keys of the lab: a file, or the address of its service')
+  .option('--save-keys <file>', 'where keys that were fetched are kept for the next time')
+  .option('--checkpoint <file>', 'a signed checkpoint that was kept where the lab cannot reach it')
+  .option('--proof <file>', 'the proof that the entry of the document is under it, as the service answers it')
+  .option('--json', 'what was found as JSON')
+  .action((documents: string[], options: VerifyOptions) =>
+    end(async () => {
+      const { verifyCommand } = await import('./commands/verify.js');
+      return verifyCommand(documents, options);
     }),
   );
 

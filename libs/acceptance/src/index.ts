@@ -14,6 +14,7 @@ export { type EvaluatedEarlier, earlierSamplesOf } from './lots/earlier-samples.
 export { type EvaluationProgress, evaluateLot, type LotEvaluation } from './lots/evaluate-lot.js';
 export { type EvaluatedRun, evaluateRun, type FileBytes } from './lots/evaluate-run.js';
 export { judgeLot, type LotToJudge } from './lots/judge-lot.js';
+export { judgedFromReadings, type KeptReadings } from './lots/judged-from-readings.js';
 export type { WhatIfChange } from './lots/what-if/changed-bundle.js';
 export { type WhatIf, type WhatRunsSaid, whatIf } from './lots/what-if/what-if.js';
 export { planDesigns } from './planning/plan-designs.js';

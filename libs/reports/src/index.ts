@@ -11,4 +11,5 @@ export {
 export { marginStripOf } from './figures/strip-input.js';
 export { type TraceOfRun, tracePlotOf } from './figures/trace-input.js';
 export { weibullPlotOf } from './figures/weibull-input.js';
+export { type RecomputedDocument, recomputeDocument, type ToRecompute } from './recompute-document.js';
 export { LANGUAGES, type Language } from './words/language.js';

@@ -11,7 +11,7 @@ export {
   parseDocumentRecord,
 } from './document-record.js';
 export { KeyList, keysOfCertificate, SigningKeys, whyNotGood } from './key-list.js';
-export { fillSignature, readSignature, SIGNATURE_PLACE, SIGNATURE_ROOM } from './pdf-signature.js';
+export { fillSignature, readSignature, SIGNATURE_PLACE, SIGNATURE_ROOM, withoutSignature } from './pdf-signature.js';
 export {
   DOCUMENT_QUESTIONS,
   type Finding,

@@ -5,6 +5,7 @@ export const SIGNATURE_ROOM = 8192;
 
 /** Stands in the file for numbers that are known only once all of it is written. */
 const LATER = 9_999_999_999;
+const ONE_RANGE = /\/ByteRange \[0 (\d{1,10}) (\d{1,10}) (\d{1,10})\]/;
 const RANGE_LATER = `/ByteRange [0 ${LATER} ${LATER} ${LATER}]`;
 
 /** The entries of a signature dictionary (ISO 32000-2, table 255) whose values are filled in by `fillSignature`. */
@@ -40,6 +41,18 @@ function onlyPlaceOf(bytes: Buffer, text: string): number {
   return at;
 }
 
+/** A signed file as it was before it was signed: with nothing in the place for its signature. */
+export function withoutSignature(file: Uint8Array): Uint8Array {
+  readSignature(file);
+  const bytes = Buffer.from(file);
+  const [told = '', end = '0', again = '0'] = ONE_RANGE.exec(bytes.toString('latin1')) ?? [];
+  bytes.write(RANGE_LATER, bytes.indexOf(told, 0, 'latin1'), 'latin1');
+  bytes.write(`<${'00'.repeat(SIGNATURE_ROOM)}>`, Number(end), 'latin1');
+  if (Number(again) !== Number(end) + 2 + 2 * SIGNATURE_ROOM)
+    throw new Error('The file has no place for its signature.');
+  return new Uint8Array(bytes);
+}
+
 /** What is signed of a file, and the signature. */
 export interface PdfSignature {
   /** SHA-256 of every byte of the file but those between the brackets of the signature. */
@@ -56,7 +69,7 @@ export interface PdfSignature {
 export function readSignature(file: Uint8Array): PdfSignature {
   const bytes = Buffer.from(file.buffer, file.byteOffset, file.byteLength);
   const text = bytes.toString('latin1');
-  const ranges = [...text.matchAll(/\/ByteRange \[0 (\d{1,10}) (\d{1,10}) (\d{1,10})\]/g)];
+  const ranges = [...text.matchAll(new RegExp(ONE_RANGE, 'g'))];
   if (ranges.length === 0) throw new Error('The file is not signed.');
   const [found, ...more] = ranges;
   if (!found || more.length > 0) throw new Error('The file has several signatures; a document of ours has one.');

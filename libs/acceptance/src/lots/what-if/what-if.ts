@@ -1,10 +1,8 @@
 import { type LotBundle, type LotResult, type Reading, Refusal, type RunJudgement } from '@breakbook/lab';
-import { judgeRun } from '../../runs/judge-run.js';
-import { checkBundle } from '../check-bundle.js';
-import { type JudgedRun, type UnreadRun } from '../claim.js';
+import { type UnreadRun } from '../claim.js';
 import { type EvaluationProgress, evaluateLot } from '../evaluate-lot.js';
 import { type FileBytes } from '../evaluate-run.js';
-import { judgeLot } from '../judge-lot.js';
+import { judgedFromReadings } from '../judged-from-readings.js';
 import { changedBundle, type WhatIfChange } from './changed-bundle.js';
 import { changesInWords } from './changes-in-words.js';
 
@@ -38,7 +36,7 @@ export function whatIf(bundle: LotBundle, change: WhatIfChange, runs: WhatRunsSa
       detail: `nothing would be different from plan ${bundle.plan.plan} rev. ${bundle.plan.revision} as it is. Name another plan revision, or a limit with another value.`,
     });
   const { result, ...rest } =
-    'readings' in runs ? fromReadings(changed.bundle, runs.readings) : fromFiles(changed.bundle, runs);
+    'readings' in runs ? judgedFromReadings(changed.bundle, runs) : fromFiles(changed.bundle, runs);
   return {
     ...rest,
     result: {
@@ -50,29 +48,6 @@ export function whatIf(bundle: LotBundle, change: WhatIfChange, runs: WhatRunsSa
 }
 
 type Judged = Omit<WhatIf, 'result'> & { result: LotResult };
-
-function fromReadings(bundle: LotBundle, readings: ReadonlyMap<string, Reading>): Judged {
-  const problems = checkBundle(bundle);
-  if (problems.length > 0) throw new Refusal(problems);
-  const refused: UnreadRun[] = [];
-  const runs = bundle.runs.map((run): JudgedRun | UnreadRun => {
-    const reading = readings.get(run.run);
-    const method = bundle.methods.find((one) => one.method === run.method && one.revision === run.methodRevision);
-    if (reading && method)
-      return { run, reading, judgement: judgeRun({ plan: bundle.plan, method, limits: bundle.limits, reading, run }) };
-    const unread: UnreadRun = {
-      run,
-      unread: [{ code: 'state.conflict', detail: `No reading of run ${run.run} is kept.` }],
-    };
-    refused.push(unread);
-    return unread;
-  });
-  return {
-    result: judgeLot({ ...bundle, runs }),
-    judgements: runs.flatMap((one) => ('judgement' in one ? [one.judgement] : [])),
-    refused,
-  };
-}
 
 function fromFiles(bundle: LotBundle, { filesOf, onProgress }: Extract<WhatRunsSaid, { filesOf: unknown }>): Judged {
   const { result, runs, refused } = evaluateLot(bundle, filesOf, onProgress);

@@ -1,0 +1,109 @@
+import fs from 'node:fs';
+import path from 'node:path';
+import { type FileBytes } from '@breakbook/acceptance';
+import { attachedFiles, documentFiles, sha256, verifyDocument, withoutSignature } from '@breakbook/evidence';
+import { EXIT, Refusal, SOFTWARE, shown } from '@breakbook/lab';
+import { type LotReportContent, type RecomputedDocument, recomputeDocument } from '@breakbook/reports';
+import { printable, wrapped } from '../terminal.js';
+import { documentAt } from './verify.js';
+
+export interface RecomputeDocumentOptions {
+  /** A folder with the raw files of the runs, under whatever names; their digests tell which is which. */
+  files?: string;
+  json?: boolean;
+}
+
+/** More differences are counted, not listed. */
+const MOST_LISTED = 20;
+
+/** Are the numbers of a document what its own data come to? Needs no service and no database. */
+export async function recomputeDocumentCommand(file: string, options: RecomputeDocumentOptions): Promise<number> {
+  const bytes = documentAt(file);
+  const { findings } = await verifyDocument(bytes);
+  const altered = findings.find(({ holds }) => holds === false);
+  if (altered) {
+    console.log(wrapped(printable(`${file} is not as it was signed, so nothing is recomputed: ${altered.says}.`)));
+    return EXIT.doesNotMeet;
+  }
+  const attached = documentFiles(await attachedFiles(bytes));
+  const content = JSON.parse(attached.json) as LotReportContent;
+  if (content.document !== 'lot test report')
+    throw new Refusal({
+      code: 'file.type-mismatch',
+      file,
+      detail: `${shown(file)} is a ${String(content.document)}; recomputed are lot test reports, on which the others rest.`,
+      expected: 'a lot test report',
+    });
+  const raw = [...attached.raw.values(), ...filesUnder(options.files)];
+  const byDigest = new Map(raw.map((one) => [sha256(one), one]));
+  const found = await recomputeDocument({
+    content,
+    file: {
+      unsigned: withoutSignature(bytes),
+      sealing: {
+        jws: attached.jws,
+        record: attached.record,
+        raw: [...attached.raw].map(([name, one]) => ({ name, bytes: one })),
+      },
+    },
+    filesOf: (run) => filesOfRun(content, run, byDigest),
+  });
+  console.log(options.json ? JSON.stringify(found, null, 2) : sheetOf(file, content, found));
+  return found.differences.length === 0 && found.pagesAlike !== false ? EXIT.done : EXIT.doesNotMeet;
+}
+
+function filesUnder(folder: string | undefined): Uint8Array[] {
+  if (folder === undefined) return [];
+  try {
+    return fs
+      .readdirSync(folder, { recursive: true, withFileTypes: true })
+      .filter((one) => one.isFile())
+      .map((one) => fs.readFileSync(path.join(one.parentPath, one.name)));
+  } catch (error) {
+    throw new Refusal({
+      code: 'file.missing',
+      file: folder,
+      detail: `${shown(folder)} cannot be read: ${(error as Error).message}`,
+      expected: 'a folder with the raw files of the runs',
+    });
+  }
+}
+
+function filesOfRun(
+  { bundle }: LotReportContent,
+  run: string,
+  byDigest: ReadonlyMap<string, Uint8Array>,
+): FileBytes[] | undefined {
+  const files = bundle.runs.find((one) => one.run === run)?.files ?? [];
+  const found = files.flatMap(({ name, sha256: digest = '' }) => {
+    const bytes = byDigest.get(digest);
+    return bytes ? [{ name, bytes }] : [];
+  });
+  return found.length === files.length ? found : undefined;
+}
+
+function sheetOf(file: string, { identity }: LotReportContent, found: RecomputedDocument): string {
+  const { numbers, since, filesRead, differences, pagesAlike } = found;
+  const listed = differences
+    .slice(0, MOST_LISTED)
+    .map(({ place, kept, now }) =>
+      wrapped(printable(`${place}: was ${kept ?? 'not there'}, is ${now ?? 'not there'}`), 96, '  '),
+    );
+  const more = differences.length - listed.length;
+  return [
+    `${printable(file)} · ${identity.number} rev. ${identity.revision} · now by ${SOFTWARE}`,
+    differences.length === 0
+      ? `${numbers} numbers: each identical to the last bit.`
+      : `${numbers} numbers: ${differences.length} places differ since ${since.methods.join(', ')}, ${since.software}:`,
+    ...listed,
+    ...(more > 0 ? [`  and ${more} more`] : []),
+    filesRead
+      ? 'The raw files were read again.'
+      : wrapped(
+          'The raw files are not at hand, so what each run showed was taken as it stands in the document; give a folder with them by --files.',
+        ),
+    pagesAlike
+      ? 'The pages are laid out from these data, to the byte.'
+      : wrapped('The pages are NOT those that this version of the software lays out from these data.'),
+  ].join('\n');
+}

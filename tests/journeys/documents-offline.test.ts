@@ -1,0 +1,124 @@
+import { spawnSync } from 'node:child_process';
+import fs from 'node:fs';
+import os from 'node:os';
+import path from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { evaluateLot } from '@breakbook/acceptance';
+import {
+  attachedJson,
+  composeDocument,
+  type LotReportContent,
+  lotReportContent,
+  recomputeDocument,
+} from '@breakbook/reports';
+import { afterAll, beforeAll, expect, it } from 'vitest';
+import { openLotFolder } from '../../apps/cli/src/lot-folder.ts';
+import { type SealingLab, sealingLab } from '../signing-keys.ts';
+import { needs } from '../tools.ts';
+
+const root = fileURLToPath(new URL('../..', import.meta.url));
+const LOT = 'sample-runs/dunlin-42-second-lot';
+const place = fs.mkdtempSync(path.join(os.tmpdir(), 'breakbook-offline-'));
+const at = (name: string) => path.join(place, name);
+afterAll(() => fs.rmSync(place, { recursive: true }));
+
+function breakbook(...words: string[]) {
+  return spawnSync(process.execPath, ['apps/cli/bin/breakbook.mjs', ...words], { cwd: root, encoding: 'utf8' });
+}
+
+needs('openssl')('a signed report, five years later, with nothing but its file', () => {
+  let lab: SealingLab;
+  let content: LotReportContent;
+  const sealed = (one: LotReportContent) =>
+    lab.seal(attachedJson(one), (sealing) => composeDocument('lot test report', one, { paper: 'A4', sealing }));
+  beforeAll(async () => {
+    lab = await sealingLab();
+    const { bundle, filesOf } = openLotFolder(path.join(root, LOT));
+    content = lotReportContent({
+      bundle,
+      evaluation: evaluateLot(bundle, filesOf),
+      document: { number: 'LTR-OFF-1', revision: 1, issuedAt: '2031-02-20T09:30:00.000Z', signatures: [] },
+    });
+    fs.writeFileSync(at('report.pdf'), await sealed(content));
+    fs.writeFileSync(at('keys.json'), JSON.stringify(lab.keys));
+  }, 120_000);
+
+  it('is verified: a line for each question, as text and as JSON', () => {
+    const { status, stdout } = breakbook('verify', at('report.pdf'), '--keys', at('keys.json'));
+    expect(status, stdout).toBe(0);
+    expect(stdout).toContain('it is the document that the lab signed');
+    expect(stdout.match(/\? yes/g)).toHaveLength(5);
+    const json = JSON.parse(breakbook('verify', at('report.pdf'), '--keys', at('keys.json'), '--json').stdout);
+    expect(json).toMatchObject([{ outcome: 'holds', findings: Array.from({ length: 5 }, () => ({ holds: true })) }]);
+  });
+
+  it('is left open without keys, refused altered, and what is no such file is said', () => {
+    expect(breakbook('verify', at('report.pdf')).status).toBe(3);
+    const altered = fs.readFileSync(at('report.pdf'));
+    altered[altered.length >> 1] = (altered[altered.length >> 1] ?? 0) ^ 1;
+    fs.writeFileSync(at('altered.pdf'), altered);
+    const refused = breakbook('verify', at('altered.pdf'), '--keys', at('keys.json'));
+    expect(refused).toMatchObject({ status: 1, stdout: expect.stringContaining('it is NOT the document') });
+    expect(breakbook('recompute', at('altered.pdf')).status).toBe(1);
+    expect(breakbook('verify', at('keys.json'))).toMatchObject({
+      status: 2,
+      stderr: expect.stringContaining('is no PDF'),
+    });
+    expect(breakbook('verify', at('none.pdf')).status).toBe(2);
+    expect(breakbook('verify', at('report.pdf'), '--keys', at('report.pdf')).status).toBe(2);
+    expect(breakbook('verify', at('report.pdf'), '--checkpoint', at('keys.json')).status).toBe(2);
+  });
+
+  it('gives every number again from its data and the raw files, and its pages to the byte', () => {
+    const { status, stdout } = breakbook('recompute', at('report.pdf'), '--files', LOT);
+    expect(status, stdout).toBe(0);
+    expect(stdout).toMatch(/\d{3,} numbers: each identical to the last bit/);
+    expect(stdout).toContain('The raw files were read again.');
+    expect(stdout).toContain('to the byte');
+    const withoutFiles = breakbook('recompute', at('report.pdf'));
+    expect(withoutFiles).toMatchObject({ status: 0, stdout: expect.stringContaining('are not at hand') });
+  });
+
+  // Each is signed as good as any other: only working it out again shows it.
+  it.each<[string, (content: LotReportContent) => void]>([
+    ['the last bit of a verdict’s margin', ({ judgements }) => nudge(first(first(judgements).verdicts), 'margin')],
+    [
+      'a verdict',
+      ({ judgements }) => Object.assign(first(first(judgements).verdicts), { verdict: 'does not conform' }),
+    ],
+    ['a verdict left out', ({ judgements }) => void first(judgements).verdicts.pop()],
+    ['the outcome of the lot', ({ lot }) => Object.assign(lot, { outcome: 'undecided' })],
+    ['the sentence about the lot', ({ lot }) => Object.assign(lot, { sentence: 'All is well.' })],
+    [
+      'what a criterion came to',
+      ({ lot }) => Object.assign(first(first(lot.lines).criteria), { outcome: 'not evaluated' }),
+    ],
+    ['a run judged that is none', ({ judgements }) => Object.assign(first(judgements), { run: 'x' })],
+  ])('finds %s altered before it was signed', async (_, alter) => {
+    const altered = structuredClone(content);
+    alter(altered);
+    expect(attachedJson(altered)).not.toBe(attachedJson(content));
+    expect((await recomputeDocument({ content: altered })).differences.length).toBeGreaterThan(0);
+  });
+
+  it('finds a value altered that only the raw files tell', async () => {
+    const altered = structuredClone(content);
+    nudge(first(first(altered.readings).characteristics).value, 'value');
+    const { filesOf } = openLotFolder(path.join(root, LOT));
+    const { differences } = await recomputeDocument({ content: altered, filesOf });
+    expect(differences.map(({ place: where }) => where).join('\n')).toMatch(/readings .* value/);
+  });
+});
+
+function first<T>(list: readonly T[]): T {
+  const [one] = list;
+  if (one === undefined) throw new Error('the list is empty');
+  return one;
+}
+
+/** The next double above a positive number, in place of it. */
+function nudge(thing: object, name: string): void {
+  const was = (thing as Record<string, unknown>)[name];
+  if (typeof was !== 'number') throw new Error(`${name} is no number: ${JSON.stringify(was)}`);
+  Object.assign(thing, { [name]: was + 2 ** (Math.floor(Math.log2(Math.abs(was))) - 52) });
+}
