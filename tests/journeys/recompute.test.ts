@@ -61,6 +61,22 @@ describe('breakbook recompute', () => {
     expect(answer.stdout.replaceAll(/\n {2}(?=[^ ])/g, ' ')).toContain(planted);
   });
 
+  it('tells what only came to it, as to results kept before verdicts told their steps, from what is otherwise', () => {
+    const answer = against((result) => {
+      for (const { judgement } of result.runs)
+        for (const verdict of judgement.verdicts) {
+          delete verdict.zone;
+          delete verdict.steps;
+        }
+    });
+    expect(answer.status).toBe(1);
+    expect(answer.stdout).toContain('only added to');
+    expect(answer.stdout.replaceAll(/\n {2}(?=[^ ])/g, ' ')).toMatch(
+      /worked out now and not kept then: steps \(\d+\), zone \(\d+\)\. Nothing that was kept is otherwise\./,
+    );
+    expect(answer.stdout).not.toMatch(/: was /);
+  });
+
   it('finds a run that was kept and is gone, one that was not kept, and another judgement of the lot', () => {
     const answer = against((result) => {
       const [first] = result.runs.splice(0, 1);

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { canonicalJson } from './canonical-json.js';
-import { differencesBetween } from './differences.js';
+import { addedAndChanged, differencesBetween } from './differences.js';
 
 describe('differencesBetween', () => {
   it('finds none between a value and itself, whatever the order of its members', () => {
@@ -43,5 +43,25 @@ describe('differencesBetween', () => {
       { pointer: '/list/1', place: 'list / 2', kept: '2' },
     ]);
     expect(differencesBetween(null, {})).toEqual([{ pointer: '', place: '', kept: 'null', now: '{}' }]);
+  });
+
+  it('tells what only came to it from what is otherwise', () => {
+    const kept = { verdicts: [{ outcome: 'conforms' }, { outcome: 'conforms' }], flags: [] };
+    const now = {
+      verdicts: [
+        { outcome: 'conforms', zone: 'inside', steps: [{}] },
+        { outcome: 'does not conform', zone: 'outside' },
+      ],
+      flags: ['late'],
+    };
+    const { added, changed } = addedAndChanged(differencesBetween(kept, now));
+    expect(added).toEqual([
+      { name: 'flags', places: 1 },
+      { name: 'steps', places: 1 },
+      { name: 'zone', places: 2 },
+    ]);
+    expect(changed.map(({ pointer }) => pointer)).toEqual(['/verdicts/1/outcome']);
+    // What is there no more was changed.
+    expect(addedAndChanged(differencesBetween({ zone: 'inside' }, {})).changed).toHaveLength(1);
   });
 });

@@ -26,6 +26,31 @@ export function differencesBetween(kept: unknown, now: unknown): Difference[] {
   return found;
 }
 
+/** Differences by whether the kept value has something there. */
+export interface AddedAndChanged {
+  /** What is there now and was not kept, by its name, and in how many places. */
+  added: { name: string; places: number }[];
+  /** What was kept and is otherwise now, or is there no more. */
+  changed: Difference[];
+}
+
+/** Is something otherwise than it was kept, or does what is worked out now only say more? */
+export function addedAndChanged(differences: readonly Difference[]): AddedAndChanged {
+  const places = new Map<string, number>();
+  for (const { kept, pointer } of differences)
+    if (kept === undefined) places.set(memberAt(pointer), (places.get(memberAt(pointer)) ?? 0) + 1);
+  return {
+    added: [...places].map(([name, count]) => ({ name, places: count })),
+    changed: differences.filter(({ kept }) => kept !== undefined),
+  };
+}
+
+/** The member that a place is, or of which list it is a part. */
+function memberAt(pointer: string): string {
+  const member = pointer.split('/').findLast((part) => !/^\d+$/.test(part)) ?? '';
+  return member.replaceAll('~1', '/').replaceAll('~0', '~');
+}
+
 interface Place {
   pointer: string;
   place: string[];

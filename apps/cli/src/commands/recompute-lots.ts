@@ -1,9 +1,10 @@
 import path from 'node:path';
+import { addedAndChanged } from '@breakbook/evidence';
 import { EXIT, Refusal, SOFTWARE } from '@breakbook/lab';
 import { lotFoldersIn } from '../lot-folder.js';
 import { printProblem } from '../refusals.js';
 import { Progress, printable, wrapped } from '../terminal.js';
-import { type RecomputedLot, type RecomputeOptions, recomputeCommand, recomputed } from './recompute.js';
+import { addedInWords, type RecomputedLot, type RecomputeOptions, recomputeCommand, recomputed } from './recompute.js';
 
 /** More lots that differ or could not be read are counted, not listed. */
 const MOST_LISTED = 20;
@@ -55,12 +56,15 @@ function recomputeLots(folders: readonly string[], against: string): number {
 }
 
 function differenceOf({ lot, runs, ofLot }: RecomputedLot): string {
-  const changed = runs.filter(({ outcome }) => outcome !== 'identical');
-  const [first] = [...ofLot, ...changed.flatMap(({ differences }) => differences)];
+  const apart = runs.filter(({ outcome }) => outcome !== 'identical');
+  const { added, changed } = addedAndChanged([...ofLot, ...apart.flatMap(({ differences }) => differences)]);
+  const missing = apart.filter(({ differences }) => differences.length === 0).length;
+  if (changed.length === 0 && missing === 0) return wrapped(printable(`Lot ${lot}: ${addedInWords(added, 0)}`));
+  const [first] = changed;
   const where = first ? `, first ${first.place}: was ${first.kept ?? 'not there'}, is ${first.now ?? 'not there'}` : '';
   return wrapped(
     printable(
-      `Lot ${lot}: ${changed.length} of ${runs.length} runs and ${ofLot.length} places of the lot's result differ${where}`,
+      `Lot ${lot}: ${apart.length} of ${runs.length} runs and ${ofLot.length} places of the lot's result differ${where}${added.length > 0 ? `; ${addedInWords(added, changed.length)}` : ''}`,
     ),
   );
 }

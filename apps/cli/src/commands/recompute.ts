@@ -1,7 +1,7 @@
 import fs from 'node:fs';
 import path from 'node:path';
 import { evaluateLot } from '@breakbook/acceptance';
-import { type Difference, differencesBetween } from '@breakbook/evidence';
+import { addedAndChanged, type Difference, differencesBetween } from '@breakbook/evidence';
 import { EXIT, Refusal, readJson, SOFTWARE, shown, withoutSoftware } from '@breakbook/lab';
 import { z } from 'zod';
 import { openLotFolder } from '../lot-folder.js';
@@ -34,7 +34,7 @@ export interface Compared {
   run: string;
   /** The method revision and the software that the kept one was read by. */
   since: string;
-  outcome: 'identical' | 'different' | 'not kept before' | 'not in the folder';
+  outcome: 'identical' | 'different' | 'only added to' | 'not kept before' | 'not in the folder';
   differences: Difference[];
 }
 
@@ -115,8 +115,13 @@ function comparedRuns(kept: KeptResult, now: ReturnType<typeof resultDocument>):
     const since = `${method.method} rev. ${method.revision}, ${software}`;
     if (!again) return { run, since, outcome: 'not in the folder', differences: [] };
     const differences = differencesBetween(...([then, again].map(numbersOf) as [unknown, unknown]));
-    return { run, since, outcome: differences.length === 0 ? 'identical' : 'different', differences };
+    return { run, since, outcome: outcomeOf(differences), differences };
   });
+}
+
+function outcomeOf(differences: readonly Difference[]): 'identical' | 'different' | 'only added to' {
+  if (differences.length === 0) return 'identical';
+  return addedAndChanged(differences).changed.length === 0 ? 'only added to' : 'different';
 }
 
 /** What a run came to; by which version of the software is told beside it and is no difference. */
@@ -128,7 +133,7 @@ function sheetOf({ lot, file, runs, ofLot }: RecomputedLot): string {
   const identical = runs.filter(({ outcome }) => outcome === 'identical').length;
   const parts = [
     `Lot ${lot} · compared with ${printable(file)} · now by ${SOFTWARE}`,
-    `${identical} of ${runs.length} runs identical to the last bit; the lot's result is ${ofLot.length === 0 ? 'identical' : 'different'}.`,
+    `${identical} of ${runs.length} runs identical to the last bit; the lot's result is ${outcomeOf(ofLot)}.`,
     table(
       [{ head: 'run', side: 'right' }, { head: 'since' }, { head: 'outcome' }, { head: 'differences', side: 'right' }],
       runs.map(({ run, since, outcome, differences }) => [run, since, outcome, differences.length || ''].map(String)),
@@ -142,11 +147,23 @@ function sheetOf({ lot, file, runs, ofLot }: RecomputedLot): string {
 }
 
 function listed(head: string, differences: Difference[]): string {
-  const lines = differences
+  const { added, changed } = addedAndChanged(differences);
+  const lines = changed
     .slice(0, MOST_LISTED)
     .map(({ place, kept, now }) =>
       wrapped(printable(`${place}: was ${kept ?? 'not there'}, is ${now ?? 'not there'}`), 96, '  '),
     );
-  const more = differences.length - lines.length;
-  return [head, ...lines, ...(more > 0 ? [`  and ${more} more`] : [])].join('\n');
+  const more = changed.length - lines.length;
+  return [
+    head,
+    ...lines,
+    ...(more > 0 ? [`  and ${more} more`] : []),
+    ...(added.length > 0 ? [wrapped(printable(addedInWords(added, changed.length)), 96, '  ')] : []),
+  ].join('\n');
+}
+
+/** What is worked out now and was not kept, such as steps that judging did not tell then. */
+export function addedInWords(added: readonly { name: string; places: number }[], changed: number): string {
+  const names = added.map(({ name, places }) => `${name} (${places})`).join(', ');
+  return `worked out now and not kept then: ${names}.${changed === 0 ? ' Nothing that was kept is otherwise.' : ''}`;
 }

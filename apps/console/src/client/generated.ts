@@ -3772,6 +3772,7 @@ export interface Operations {
         software: string;
         differences: { pointer: string; place: string; kept?: string; now?: string }[];
         count: number;
+        added?: { name: string; places: number }[];
       }[];
       refused: { run: string; because: string }[];
       evaluations?: {
@@ -3783,6 +3784,7 @@ export interface Operations {
           software: string;
           differences: { pointer: string; place: string; kept?: string; now?: string }[];
           count: number;
+          added?: { name: string; places: number }[];
         }[];
         refused: { evaluation: number; lot: string; because: string }[];
       };

@@ -32,6 +32,8 @@ const Recomputed = {
     }),
   ),
   count,
+  /** What is worked out now and was not kept, by its name; left out by those made before these were told apart. */
+  added: z.array(z.strictObject({ name: z.string(), places: count })).optional(),
 };
 
 /** The same whole: what differs in each, and since which revision of its method and which software. */

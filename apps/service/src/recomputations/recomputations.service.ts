@@ -1,4 +1,4 @@
-import { differencesBetween } from '@breakbook/evidence';
+import { addedAndChanged, differencesBetween } from '@breakbook/evidence';
 import { type Reading, Refusal, SOFTWARE, withoutSoftware } from '@breakbook/lab';
 import { EvidenceDamaged, type RawStore, type Reader, Records, tables } from '@breakbook/records';
 import { Inject, Injectable, type OnModuleInit } from '@nestjs/common';
@@ -133,12 +133,17 @@ async function compare<Subject, Since extends { software: string }>(
     return;
   }
   const differences = differencesBetween(withoutSoftware(kept), withoutSoftware(now));
-  if (differences.length === 0) tally.identical += 1;
-  else
-    tally.different.push({
-      ...subject,
-      ...since,
-      differences: differences.slice(0, MOST_KEPT),
-      count: differences.length,
-    });
+  if (differences.length === 0) {
+    tally.identical += 1;
+    return;
+  }
+  const { added, changed } = addedAndChanged(differences);
+  const onlyAdded = differences.filter(({ kept }) => kept === undefined);
+  tally.different.push({
+    ...subject,
+    ...since,
+    differences: [...changed, ...onlyAdded].slice(0, MOST_KEPT),
+    count: differences.length,
+    added,
+  });
 }

@@ -5,9 +5,11 @@ import { Numbered } from './row.js';
 /** What is not as it was kept, and by which software that was made. */
 export interface Recomputed {
   software: string;
-  /** The first of them, and how many there are. */
+  /** The first of them, those of what was kept before those that only came to it, and how many there are. */
   differences: { pointer: string; place: string; kept?: string | undefined; now?: string | undefined }[];
   count: number;
+  /** What only came to it, and in how many places; left out by those made before these were told apart. */
+  added?: { name: string; places: number }[] | undefined;
 }
 
 /** A reading that is not what it was. */

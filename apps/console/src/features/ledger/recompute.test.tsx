@@ -48,6 +48,17 @@ const WHOLE: RecomputationAnswer = {
         ],
         count: 1,
       },
+      {
+        evaluation: 9,
+        lot: 'L-13',
+        software: 'breakbook 0.1.0',
+        differences: [{ pointer: '/judgements/161/verdicts/0/zone', place: 'zone', now: '"inside the limit"' }],
+        count: 7,
+        added: [
+          { name: 'steps', places: 3 },
+          { name: 'zone', places: 4 },
+        ],
+      },
     ],
     refused: [],
   },
@@ -97,6 +108,11 @@ describe('reading every run again', () => {
       ['run 162', 'BURST-CLAMP rev. 2, breakbook 0.1.0', 'flags / 2: was not there, is {}'],
       ['run 162', 'BURST-CLAMP rev. 2, breakbook 0.1.0', 'and 3 more'],
       ['evaluation 8 of lot L-12', 'breakbook 0.1.0', 'result / outcome: was "undecided", is "meets the plan"'],
+      [
+        'evaluation 9 of lot L-13',
+        'breakbook 0.1.0',
+        'worked out now and not kept then: steps (3), zone (4). Nothing that was kept is otherwise.',
+      ],
     ]);
   });
 

@@ -93,16 +93,25 @@ function evaluationNamed({ evaluation, lot }: { evaluation: number; lot: string 
   return `evaluation ${evaluation} of lot ${lot}`;
 }
 
+/** What was kept and is otherwise, place by place; what only came to it, in one line. */
 function differencesOf(
   subject: string,
   since: string,
-  { differences, count }: Pick<RecomputedRun, 'differences' | 'count'>,
+  { differences, count, added = [] }: Pick<RecomputedRun, 'differences' | 'count' | 'added'>,
 ): Row[] {
-  const rows = differences.map(({ place, kept = 'not there', now = 'not there' }) => ({
+  const came = added.reduce((sum, { places }) => sum + places, 0);
+  const told = came === 0 ? differences : differences.filter(({ kept }) => kept !== undefined);
+  const rows = told.map(({ place, kept = 'not there', now = 'not there' }) => ({
     subject,
     since,
     found: `${place}: was ${kept}, is ${now}`,
   }));
-  const more = count - rows.length;
-  return more > 0 ? [...rows, { subject, since, found: `and ${more} more` }] : rows;
+  const more = count - came - rows.length;
+  if (more > 0) rows.push({ subject, since, found: `and ${more} more` });
+  if (came > 0) {
+    const names = added.map(({ name, places }) => `${name} (${places})`).join(', ');
+    const otherwise = count === came ? ' Nothing that was kept is otherwise.' : '';
+    rows.push({ subject, since, found: `worked out now and not kept then: ${names}.${otherwise}` });
+  }
+  return rows;
 }
