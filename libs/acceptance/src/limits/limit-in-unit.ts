@@ -9,6 +9,8 @@ export interface Range {
 
 /** What a limit asks of a value written in `unit`. A temperature difference converts without the zero point. */
 export function limitIn(limit: Limit, unit: string, difference: boolean): Range {
+  // Signs are counted, whatever is measured beside them.
+  if (limit.bound === 'absent') return { upper: 0 };
   const converted = converter(limit.unit, unit, { difference });
   switch (limit.bound) {
     case 'at least':
@@ -17,8 +19,6 @@ export function limitIn(limit: Limit, unit: string, difference: boolean): Range 
       return { upper: converted(limit.value) };
     case 'between':
       return { lower: converted(limit.lower), upper: converted(limit.upper) };
-    case 'absent':
-      return { upper: 0 };
   }
 }
 

@@ -55,10 +55,13 @@ function specimensOf(runs: readonly JudgedRunOfLine[], characteristic: string): 
   });
 }
 
-/** The limits that bear on the line's characteristic, in its unit; a "between" limit is two strokes. */
+/**
+ * The limits that bear on the line's characteristic, in its unit; a "between" limit is two strokes. Signs that must be
+ * absent have no place on an axis of values.
+ */
 export function limitsOf(judged: JudgedLot, { limits, result }: JudgedLine): (StripLimit & { words: string })[] {
   return limits
-    .filter(({ characteristic }) => characteristic === result.characteristic)
+    .filter(({ bound, characteristic }) => bound !== 'absent' && characteristic === result.characteristic)
     .flatMap((limit) => {
       const value = limitValueOf(judged, limit);
       if (!value) return [];

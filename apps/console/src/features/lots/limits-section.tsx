@@ -40,12 +40,12 @@ export function LimitsSection({ answer: { bundle } }: { answer: LotAnswer }) {
 function useAsks() {
   const { declared } = usePrint();
   return (limit: Limit) => {
+    if (limit.bound === 'absent')
+      return `${limit.title}: none of ${limit.signs.join(', ')}, looked for ${limit.inspection.method}`;
     const value =
-      limit.bound === 'absent'
-        ? `none of ${limit.signs.join(', ')}, looked for ${limit.inspection.method}`
-        : limit.bound === 'between'
-          ? `between ${declared(limit.lower, limit.unit)} and ${declared(limit.upper, limit.unit)}`
-          : `${limit.bound} ${declared(limit.value, limit.unit)}`;
+      limit.bound === 'between'
+        ? `between ${declared(limit.lower, limit.unit)} and ${declared(limit.upper, limit.unit)}`
+        : `${limit.bound} ${declared(limit.value, limit.unit)}`;
     return (
       <>
         {limit.title}: <span className="whole">{value}</span>

@@ -82,7 +82,7 @@ function VerdictCell({ verdict }: { verdict: Verdict | undefined }) {
   return (
     <>
       <Outcome word={verdict.outcome} />
-      {verdict.margin !== undefined && (
+      {verdict.margin !== undefined && !verdict.inspection && (
         <span className="quiet small under">{quantity(verdict.margin, verdict.unit, marginPrint(verdict))}</span>
       )}
     </>
@@ -104,7 +104,8 @@ function usePrintedResults(rows: readonly Row[]): { value: string; uncertainty: 
     rows.map(({ result, judgement }) => {
       if (!result || isNotEvaluated(result.value)) return 'not evaluated';
       const limits = (judgement?.verdicts ?? [])
-        .filter(({ characteristic }) => characteristic === result.characteristic)
+        // Signs that must be absent say nothing of how finely a value is printed.
+        .filter(({ characteristic, inspection }) => !inspection && characteristic === result.characteristic)
         .flatMap(({ limitValue, acceptance }) => [...Object.values(limitValue), ...Object.values(acceptance)]);
       return print.value(result.value, result.unit, {
         limits,

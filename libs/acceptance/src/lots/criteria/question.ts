@@ -92,7 +92,7 @@ export function limitOf({ limit, method }: Pick<Question, 'limit' | 'method'>): 
   upper?: number;
 } {
   const characteristic = method.characteristics.find((one) => one.characteristic === limit.characteristic);
-  const unit = characteristic?.unit ?? limit.unit;
+  const unit = limit.bound === 'absent' ? limit.unit : (characteristic?.unit ?? limit.unit);
   return { unit, ...limitIn(limit, unit, differs(method, limit)) };
 }
 
