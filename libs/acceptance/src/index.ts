@@ -10,6 +10,7 @@ export { daysIn } from './lots/checks/day-in-zone.js';
 export { builtByDrawer } from './lots/checks/plan.js';
 export { type PlanRecords, planLineProblems } from './lots/checks/plan-line.js';
 export type { Claim, JudgedRun, UnreadRun } from './lots/claim.js';
+export { populationOf } from './lots/criteria/question.js';
 export { type EvaluatedEarlier, earlierSamplesOf } from './lots/earlier-samples.js';
 export { type EvaluationProgress, evaluateLot, type LotEvaluation } from './lots/evaluate-lot.js';
 export { type EvaluatedRun, evaluateRun, type FileBytes } from './lots/evaluate-run.js';
@@ -29,14 +30,31 @@ export {
   capital,
   chanceInWords,
   counted,
+  countedIn,
+  countRiskSentence,
+  criterionStatement,
+  edgeRiskSentence,
+  FORMS,
+  type Form,
   limitInWords,
   listed,
+  lotSentence,
+  meanRiskSentence,
+  NOUNS,
+  type Noun,
+  nameOfLimit,
+  outlierSentence,
   percent,
   planInWords,
+  planRiskSentence,
+  pooledSentence,
   poolingInWords,
   rangeInWords,
   ruleInWords,
+  sayIn,
   shareInWords,
+  stageSentence,
+  togetherSentence,
   valueInWords,
   withUnit,
 } from './words/index.js';

@@ -10,6 +10,7 @@ export {
 export { type AxisQuantity, axisTitle, valueWritten, written } from './charts/numbers.js';
 export { type TraceChannel, type TraceMark, type TracePlotInput, tracePlot, traceTimeAt } from './charts/trace-plot.js';
 export { type PlotLimit, type WeibullPlotInput, weibullPlot } from './charts/weibull-plot.js';
+export type { FigureForm, FigureLanguage } from './language.js';
 export { type Outcome, outcomeInk, outcomeSign } from './marks/outcome-sign.js';
 export { PALETTES, type Palette } from './palette.js';
 export { type DrawCommand, markToCommand, type PathCommand, sceneToPaths, type TextCommand } from './papers/paths.js';

@@ -7,6 +7,7 @@ export * from './heat-parameters.js';
 export * from './impact-parameters.js';
 export * from './judgements.js';
 export * from './keeping.js';
+export * from './language.js';
 export * from './late-entries.js';
 export * from './layouts.js';
 export * from './limits.js';

@@ -2,9 +2,12 @@ import { canonicalJson, documentStem, parseCanonicalJson } from '@breakbook/evid
 import { type LotReportContent } from './content/lot-report-content.js';
 import { numberOf } from './documents/lot-test-report/head.js';
 import { lotTestReport } from './documents/lot-test-report/index.js';
+import { type SheetWords } from './parts/blocks.js';
 import { composeSheet } from './parts/compose.js';
 import { type Attached } from './parts/open-document.js';
 import { PAPERS, type Paper } from './parts/paper.js';
+import { printingOf } from './words/printing.js';
+import { sheetWords } from './words/sheet-words.js';
 
 /** Kinds of documents, each with the content it is made from. */
 export interface DocumentContents {
@@ -34,24 +37,26 @@ export function attachedJson(content: DocumentContents[keyof DocumentContents]):
 export function composeDocument<Kind extends keyof DocumentContents>(
   kind: Kind,
   content: DocumentContents[Kind],
-  options: { paper: Paper['name']; sealing?: Sealing | undefined },
+  options: { paper?: Paper['name'] | undefined; sealing?: Sealing | undefined } = {},
 ): Promise<Uint8Array> {
   if (kind !== content.document) throw new Error(`A ${kind} is not made from the content of a ${content.document}.`);
   // Made from what is attached, so that whoever has only the file can make it again, to the byte.
   const json = attachedJson(content);
   const attached = parseCanonicalJson(json) as DocumentContents[Kind];
   const { identity, bundle, lot } = attached;
-  return composeSheet(lotTestReport(attached), PAPERS[options.paper], {
-    title: `Lot test report ${numberOf(identity)}`,
+  const printing = printingOf(attached);
+  const paper = options.paper ?? attached.print?.paper ?? 'A4';
+  return composeSheet(lotTestReport(attached), PAPERS[paper], {
+    title: printing.say('Lot test report {number}', { number: numberOf(identity, printing) }),
     creator: bundle.lab.name,
     issuedAt: new Date(identity.issuedAt),
     software: lot.software,
-    attached: filesOf(documentStem(identity), json, options.sealing),
+    attached: filesOf(documentStem(identity), json, options.sealing, sheetWords(printing)),
     ...(options.sealing ? { signedBy: bundle.lab.name } : {}),
   });
 }
 
-function filesOf(stem: string, json: string, sealing: Sealing | undefined): Attached[] {
+function filesOf(stem: string, json: string, sealing: Sealing | undefined, words: SheetWords): Attached[] {
   const text = (name: string, type: string, description: string, content: string): Attached => ({
     name,
     type,
@@ -59,27 +64,17 @@ function filesOf(stem: string, json: string, sealing: Sealing | undefined): Atta
     bytes: Buffer.from(content, 'utf8'),
     relationship: 'Data',
   });
-  const own = text(
-    `${stem}.json`,
-    'application/json',
-    'The content of this document as canonical JSON (RFC 8785)',
-    json,
-  );
+  const own = text(`${stem}.json`, 'application/json', words.content, json);
   if (!sealing) return [own];
   return [
     own,
-    text(`${stem}.jws`, 'application/jose', 'The signature of that content (RFC 7515, detached)', sealing.jws),
-    text(
-      `${stem}-ledger.json`,
-      'application/json',
-      'The entry of the ledger that names that content, with its proof under a checkpoint (RFC 9162)',
-      sealing.record,
-    ),
+    text(`${stem}.jws`, 'application/jose', words.signature, sealing.jws),
+    text(`${stem}-ledger.json`, 'application/json', words.record, sealing.record),
     ...(sealing.raw ?? []).map(
       ({ name, bytes }): Attached => ({
         name,
         type: 'application/octet-stream',
-        description: 'A raw file as the rig wrote it',
+        description: words.raw,
         bytes,
         relationship: 'Source',
       }),

@@ -52,6 +52,7 @@ const SIZES: Record<string, [numerator: string, denominator?: string]> = {
   kg: ['1'],
   g: ['0.001'],
   '[lb_av]': ['0.45359237'],
+  '[oz_av]': ['0.45359237', '16'],
   s: ['1'],
   ms: ['0.001'],
   min: ['60'],

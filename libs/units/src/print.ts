@@ -7,6 +7,7 @@ const SYMBOLS: Record<string, string> = {
   '[psi]/s': 'psi/s',
   '[lbf_av]': 'lbf',
   '[lb_av]': 'lb',
+  '[oz_av]': 'oz',
   '[in_i]': 'in',
   '[ft_i].[lbf_av]': 'ft·lbf',
   '[mi_i]/h': 'mph',

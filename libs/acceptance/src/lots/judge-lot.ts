@@ -9,6 +9,7 @@ import {
   SOFTWARE,
   type Specimen,
 } from '@breakbook/lab';
+import { lotSentence } from '../words/index.js';
 import { type JudgedRun, type UnreadRun } from './claim.js';
 import { type JudgedLine, judgeLine } from './judge-line.js';
 import { notesOn } from './notes.js';
@@ -38,7 +39,12 @@ export function judgeLot(given: LotToJudge): LotResult {
     lot: lot.lot,
     plan: { plan: plan.plan, revision: plan.revision },
     outcome,
-    sentence: sentenceOf(plan, lot, outcome, lines),
+    sentence: lotSentence({
+      lot: lot.lot,
+      plan,
+      outcome,
+      criteria: lines.flatMap(({ result }) => result.criteria),
+    }),
     lines: lines.map(({ result }) => result),
     notes: notesOn(given, lines),
     software: SOFTWARE,
@@ -49,29 +55,4 @@ function together(lines: readonly JudgedLine[]): LotOutcome {
   const outcomes = lines.map(({ result }) => result.outcome);
   if (outcomes.includes('does not meet the plan')) return 'does not meet the plan';
   return outcomes.every((outcome) => outcome === 'meets the plan') ? 'meets the plan' : 'undecided';
-}
-
-/** The outcome in one sentence, with the first reason of each criterion that stands in the way. */
-function sentenceOf(plan: Plan, lot: Lot, outcome: LotOutcome, lines: readonly JudgedLine[]): string {
-  const subject = `Lot ${lot.lot}`;
-  const reference = `plan ${plan.plan} rev. ${plan.revision}`;
-  const criteria = lines.flatMap(({ result }) => result.criteria);
-  const reasons = (wanted: (outcome: string) => boolean) =>
-    criteria
-      .filter((one) => wanted(one.outcome))
-      .map((one) => `criterion ${one.criterion} is ${one.outcome}: ${one.because}`)
-      .join('; ');
-  switch (outcome) {
-    case 'meets the plan':
-      return `${subject} meets ${reference}: ${howManyMet(criteria.length)}.`;
-    case 'does not meet the plan':
-      return `${subject} does not meet ${reference}: ${reasons((one) => one === 'not met')}.`;
-    case 'undecided':
-      return `${subject} is undecided under ${reference}: ${reasons((one) => one !== 'met')}.`;
-  }
-}
-
-function howManyMet(criteria: number): string {
-  if (criteria === 1) return 'its one criterion is met';
-  return criteria === 2 ? 'both criteria are met' : `all ${criteria} criteria are met`;
 }

@@ -7,7 +7,7 @@ export {
   type Population,
   survivalSentence,
 } from './claims.js';
-export { counted, listed } from './counted.js';
+export { counted, countedIn, listed } from './counted.js';
 export {
   boundDesignSentence,
   countDesignSentence,
@@ -15,12 +15,14 @@ export {
   stagedDesignSentence,
   staircaseDesignSentence,
 } from './designs.js';
-export { limitInWords, rangeInWords, ruleInWords, theLimit } from './limit-in-words.js';
+export { forecastSentence } from './forecast-sentence.js';
+export { limitInWords, nameOfLimit, rangeInWords, ruleInWords, theLimit } from './limit-in-words.js';
+export { lotSentence } from './lot-sentence.js';
 export { boundInWords, valueInWords, withUnit } from './numbers.js';
 export { outlierSentence } from './outlier-sentence.js';
 export { chanceInWords, percent, shareInWords } from './percent.js';
 export { planInWords } from './plan-in-words.js';
-export { earlierInWords, pooledSentence, powerInWords } from './pooled-sentence.js';
+export { earlierInWords, pooledSentence, powerInWords, whetherPooled } from './pooled-sentence.js';
 export { poolingInWords } from './pooling-in-words.js';
 export {
   countRiskSentence,
@@ -29,5 +31,6 @@ export {
   planRiskSentence,
   togetherSentence,
 } from './risks.js';
+export { FORMS, type Form, NOUNS, type Noun, sayIn } from './say.js';
 export { stageSentence } from './stage-sentence.js';
 export { capital, type VerdictFields, verdictSentence } from './verdict-sentence.js';

@@ -1,79 +1,123 @@
-import { type Criterion, type Limit, limitName, type Plan, type PlanInWords, type PlanLine } from '@breakbook/lab';
+import { type Criterion, type Language, type Limit, type Plan, type PlanInWords, type PlanLine } from '@breakbook/lab';
 import { criterionStatement } from './claims.js';
-import { counted } from './counted.js';
-import { limitInWords } from './limit-in-words.js';
+import { countedIn } from './counted.js';
+import { limitInWords, nameOfLimit } from './limit-in-words.js';
 import { percent } from './percent.js';
 import { poolingInWords } from './pooling-in-words.js';
+import { plain, sayIn } from './say.js';
 import { capital } from './verdict-sentence.js';
 
 /** What does this plan ask for, and what must hold? `limits` are those it names; one that is not there is said to be missing. */
-export function planInWords(plan: Plan, limits: readonly Limit[]): PlanInWords {
+export function planInWords(plan: Plan, limits: readonly Limit[], language: Language = 'en'): PlanInWords {
+  const say = sayIn(language);
   const { statement, use, population, modeSet, censoring, pooling } = plan.claim;
   return {
     claim: [
       statement,
-      `It speaks for ${population === 'lot' ? 'the units of this lot alone' : 'the process that made the lot'}, in this use: ${ended(use)}`,
-      `Failure modes: ${ended(modeSet)}`,
-      `Values known from one side only: ${ended(censoring)}`,
-      `Pooling with earlier lots: ${ended(poolingInWords(pooling))}`,
+      population === 'lot'
+        ? say('It speaks for the units of this lot alone, in this use: {use}', { use: ended(use) })
+        : say('It speaks for the process that made the lot, in this use: {use}', { use: ended(use) }),
+      say('Failure modes: {modes}', { modes: ended(modeSet) }),
+      say('Values known from one side only: {censoring}', { censoring: ended(censoring) }),
+      say('Pooling with earlier lots: {pooling}', { pooling: ended(poolingInWords(pooling, language)) }),
     ],
-    lines: plan.lines.map((line) => ({ line: line.line, title: line.title, says: lineInWords(line, plan, limits) })),
+    lines: plan.lines.map((line) => ({
+      line: line.line,
+      title: line.title,
+      says: lineInWords(line, plan, limits, language),
+    })),
   };
 }
 
-function lineInWords(line: PlanLine, plan: Plan, limits: readonly Limit[]): string[] {
+function lineInWords(line: PlanLine, plan: Plan, limits: readonly Limit[], language: Language): string[] {
+  const say = sayIn(language);
   const limitOf = (ref: { limit: string; revision: number }) =>
     limits.find(({ limit, revision }) => limit === ref.limit && revision === ref.revision);
   return [
-    `${capital(counted(line.specimens, 'specimen'))}, by ${line.method} rev. ${line.methodRevision}${stagesInWords(line)}.`,
-    ...besideInWords(line),
+    say('{specimens}, by {method} rev. {revision}{stages}.', {
+      specimens: capital(countedIn(language, line.specimens, 'specimen')),
+      method: line.method,
+      revision: line.methodRevision,
+      stages: stagesInWords(line, language),
+    }),
+    ...besideInWords(line, language),
     ...line.limits.map((ref) => {
       const limit = limitOf(ref);
       return limit
-        ? `Limit: ${limitInWords(limit)}, ${ended(limit.title)}`
-        : `Limit ${limitName(ref)}, which is not there.`;
+        ? say('Limit: {limit}, {title}', { limit: limitInWords(limit, language), title: ended(limit.title) })
+        : say('Limit {limit}, which is not there.', { limit: nameOfLimit(ref, language) });
     }),
     ...line.criteria.flatMap((criterion) => {
       const limit = limitOf(criterion.limit);
       return limit
         ? [
-            `Criterion ${criterion.criterion}: ${criterionStatement(criterion, limit, plan.claim.population)}`,
-            ...raisedInWords(criterion),
+            say('Criterion {criterion}: {statement}', {
+              criterion: criterion.criterion,
+              statement: criterionStatement(criterion, limit, plan.claim.population, language),
+            }),
+            ...raisedInWords(criterion, language),
           ]
         : [];
     }),
-    ...combinationInWords(line),
+    ...combinationInWords(line, language),
   ];
 }
 
-function stagesInWords({ stages }: PlanLine): string {
-  if (!stages) return ', looked at once, when all are tested';
-  const adds = `${stages.slice(0, -1).join(', ')} and ${stages.at(-1)}`;
-  return `, in ${stages.length} stages of ${adds}: a later one is made only where those before it settle nothing`;
+function stagesInWords({ stages }: PlanLine, language: Language): string {
+  const say = sayIn(language);
+  if (!stages) return say(', looked at once, when all are tested');
+  return say(', in {n} stages of {adds} and {last}: a later one is made only where those before it settle nothing', {
+    n: stages.length,
+    adds: stages.slice(0, -1).join(', '),
+    last: `${stages.at(-1)}`,
+  });
 }
 
-function besideInWords({ retained = 0, witnesses = 0, survivorsOf }: PlanLine): string[] {
+function besideInWords({ retained = 0, witnesses = 0, survivorsOf }: PlanLine, language: Language): string[] {
+  const say = sayIn(language);
+  const specimens = (number: number) => countedIn(language, number, 'specimen');
   return [
-    ...(retained > 0 ? [`Drawn beside them and kept unbroken: ${counted(retained, 'specimen')}.`] : []),
-    ...(witnesses > 0 ? [`Tested beside the claim as witnesses: ${counted(witnesses, 'specimen')}.`] : []),
-    ...(survivorsOf ? [`Takes specimens that survived line ${survivorsOf.join(' or ')}.`] : []),
+    ...(retained > 0
+      ? [say('Drawn beside them and kept unbroken: {specimens}.', { specimens: specimens(retained) })]
+      : []),
+    ...(witnesses > 0
+      ? [say('Tested beside the claim as witnesses: {specimens}.', { specimens: specimens(witnesses) })]
+      : []),
+    ...(survivorsOf
+      ? [
+          say('Takes specimens that survived line {lines}.', {
+            lines: survivorsOf.join(say(' or ')),
+          }),
+        ]
+      : []),
   ];
 }
 
-function raisedInWords(criterion: Criterion): string[] {
+function raisedInWords(criterion: Criterion, language: Language): string[] {
   if (criterion.kind !== 'zero failures' || !criterion.raised) return [];
   const { shape, shapeSource, lowerShapes, modes } = criterion.raised;
   return [
-    `The Weibull shape of ${shape} rests on: ${ended(shapeSource)} What is shown at shapes of ${lowerShapes.join(', ')} is printed beside it. A failure mode other than ${modes.join(', ')} ends the demonstration.`,
+    sayIn(language)(
+      'The Weibull shape of {shape} rests on: {source} What is shown at shapes of {shapes} is printed beside it. A failure mode other than {modes} ends the demonstration.',
+      {
+        shape: plain(shape, language),
+        source: ended(shapeSource),
+        shapes: lowerShapes.map((one) => plain(one, language)).join(language === 'en' ? ', ' : '; '),
+        modes: modes.join(', '),
+      },
+    ),
   ];
 }
 
-function combinationInWords({ criteria, combination }: PlanLine): string[] {
+function combinationInWords({ criteria, combination }: PlanLine, language: Language): string[] {
+  const say = sayIn(language);
   if (combination?.rule === 'any')
     return [
-      `Any one of the criteria is enough; together they may accept wrongly in at most ${percent(combination.jointRisk)} of such lots.`,
+      say('Any one of the criteria is enough; together they may accept wrongly in at most {risk} of such lots.', {
+        risk: percent(combination.jointRisk, language),
+      }),
     ];
-  return criteria.length > 1 ? ['All criteria must be met.'] : [];
+  return criteria.length > 1 ? [say('All criteria must be met.')] : [];
 }
 
 /** With one full stop at its end. */

@@ -1,9 +1,19 @@
-import { type Pooling } from '@breakbook/lab';
-import { counted } from './counted.js';
+import { type Language, type Pooling } from '@breakbook/lab';
+import { countedIn } from './counted.js';
 import { percent } from './percent.js';
+import { sayIn } from './say.js';
 
 /** Whether and how earlier lots enter a bound, as the plan declared it. */
-export function poolingInWords(pooling: Pooling): string {
-  if (pooling === 'none') return 'none';
-  return `up to ${counted(pooling.lots, 'earlier lot')} of the same method revision, where the ${pooling.test} test does not tell them apart at the ${percent(pooling.level)} level; a shift of the mean by ${percent(pooling.shiftThatMatters)} would matter`;
+export function poolingInWords(pooling: Pooling, language: Language = 'en'): string {
+  const say = sayIn(language);
+  if (pooling === 'none') return say('none');
+  return say(
+    'up to {lots} of the same method revision, where the {test} test does not tell them apart at the {level} level; a shift of the mean by {shift} would matter',
+    {
+      lots: countedIn(language, pooling.lots, 'earlier lot'),
+      test: pooling.test,
+      level: percent(pooling.level, language),
+      shift: percent(pooling.shiftThatMatters, language),
+    },
+  );
 }

@@ -1,5 +1,6 @@
 import { printSignificant } from '@breakbook/units';
 import { scaleLinear } from 'd3-scale';
+import { ENGLISH, type FigureLanguage } from '../language.js';
 import {
   bottomAxis,
   bottomTitle,
@@ -29,6 +30,8 @@ export interface ChanceCurvesInput {
   edge?: { label: string; share: number };
   /** The largest share shown; where left out, the largest of the curves up to which any of them passes. */
   upTo?: number;
+  /** English where left out. */
+  language?: FigureLanguage;
   /** In points; 170 mm where left out. */
   width?: number;
   /** Without its key, in points. */
@@ -48,6 +51,7 @@ const NONE = 0.005;
 export function chanceCurves(input: ChanceCurvesInput): Scene {
   const width = input.width ?? FIGURE_WIDTH.wide;
   const height = input.height ?? HEIGHT;
+  const { say, numeral } = input.language ?? ENGLISH;
   const upTo = input.upTo ?? lastSharePassing(input);
   const chances = { ticks: [0, 20, 40, 60, 80, 100], format: (value: number) => String(value) };
   const left = leftAxisWidth(chances) + 2;
@@ -58,17 +62,24 @@ export function chanceCurves(input: ChanceCurvesInput): Scene {
   const keys = key(keyItems(input), { left: 0, right: width, y: height });
   const shares = scaleLinear([0, upTo * 100], [left, right]);
   const marks: Mark[] = [
-    { mark: 'text', text: 'chance to pass, %', at: [0, LABEL_TEXT], size: LABEL_TEXT, anchor: 'start', ink: 'ink' },
+    {
+      mark: 'text',
+      text: say('chance to pass, %'),
+      at: [0, LABEL_TEXT],
+      size: LABEL_TEXT,
+      anchor: 'start',
+      ink: 'ink',
+    },
     ...leftAxis({ ...chances, scale: (percent) => y(percent / 100) }, { x: left, from: axisY, to: TOP, across: right }),
     ...bottomAxis(
       {
         scale: shares,
         ticks: shares.ticks(Math.max(3, Math.round(width / 75))),
-        format: (value) => printSignificant(value, value < 1 ? 1 : 2).replace(/\.0$/, ''),
+        format: (value) => numeral(printSignificant(value, value < 1 ? 1 : 2).replace(/\.0$/, '')),
       },
       { from: left, to: right, y: axisY },
     ),
-    bottomTitle('below the limit, %', { to: right, y: axisY + NUMBERS_HEIGHT }),
+    bottomTitle(say('below the limit, %'), { to: right, y: axisY + NUMBERS_HEIGHT }),
     ...edgeMarks(input, { x, axisY, right, upTo }),
     ...input.curves.map(
       ({ label, points }, index): Mark => ({

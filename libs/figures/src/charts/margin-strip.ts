@@ -2,6 +2,7 @@ import { type CharacteristicValue } from '@breakbook/lab';
 import { convert } from '@breakbook/units';
 import { extent } from 'd3-array';
 import { type ScaleLinear, scaleLinear } from 'd3-scale';
+import { ENGLISH, type FigureLanguage } from '../language.js';
 import { bottomAxis, bottomTitle, NUMBERS_HEIGHT, TITLE_HEIGHT } from '../marks/axis.js';
 import { type KeyItem, key } from '../marks/key.js';
 import { specimenMark } from '../marks/specimen.js';
@@ -28,6 +29,8 @@ export interface MarginStripInput {
   specimens: readonly StripSpecimen[];
   limits: readonly StripLimit[];
   bounds: readonly StripBound[];
+  /** English where left out. */
+  language?: FigureLanguage;
   /** In points; 170 mm where left out. */
   width?: number;
 }
@@ -67,7 +70,8 @@ const ROOM_FOR_TWO_UNITS = 320;
  * specimen as a dot, arrow or bar, each lower bound as a wedge whose tip is the bound, and the gap from tip to limit
  * in numbers.
  */
-export function marginStrip(input: MarginStripInput): Scene {
+export function marginStrip({ language = ENGLISH, ...given }: MarginStripInput): Scene {
+  const input = { ...given, quantity: { ...given.quantity, language } };
   const { quantity, specimens, limits, bounds } = input;
   const width = input.width ?? FIGURE_WIDTH.wide;
   const scale = stripScale(input, width);
@@ -125,16 +129,21 @@ export function marginStrip(input: MarginStripInput): Scene {
 }
 
 /** Only the signs that this strip shows. */
-function keyItems({ specimens, bounds }: MarginStripInput): KeyItem[] {
+function keyItems({ specimens, bounds, quantity }: MarginStripInput): KeyItem[] {
+  const { say } = quantity.language ?? ENGLISH;
   const inClaim = specimens.filter((specimen) => specimen.inClaim);
   const has = (kind: CharacteristicValue['kind']) => specimens.some(({ value }) => value.kind === kind);
   const outside = specimens.length - inClaim.length;
   return [
-    ...(inClaim.length > 0 ? [{ sign: 'disc', text: `specimen in the claim (${inClaim.length})` } as const] : []),
-    ...(outside > 0 ? [{ sign: 'ring', text: `outside the claim (${outside})` } as const] : []),
-    ...(has('atLeast') ? [{ sign: 'dot with arrow', text: 'at least' } as const] : []),
-    ...(has('between') ? [{ sign: 'bar', text: 'between' } as const] : []),
-    ...(bounds.length > 0 ? [{ sign: 'wedge', text: 'lower bound at its tip, estimate at its end' } as const] : []),
+    ...(inClaim.length > 0
+      ? [{ sign: 'disc', text: say('specimen in the claim ({n})', { n: inClaim.length }) } as const]
+      : []),
+    ...(outside > 0 ? [{ sign: 'ring', text: say('outside the claim ({n})', { n: outside }) } as const] : []),
+    ...(has('atLeast') ? [{ sign: 'dot with arrow', text: say('at least') } as const] : []),
+    ...(has('between') ? [{ sign: 'bar', text: say('between') } as const] : []),
+    ...(bounds.length > 0
+      ? [{ sign: 'wedge', text: say('lower bound at its tip, estimate at its end') } as const]
+      : []),
   ];
 }
 
@@ -173,12 +182,15 @@ function scales(
 ): Mark[] {
   const [low = 0, high = 1] = scale.domain();
   const count = Math.max(3, Math.round(width / 62));
-  const first = bottomAxis({ ...roundTicks(low, high, count), scale }, { from: 0, to: width, y: axisY });
+  const first = bottomAxis(
+    { ...roundTicks(low, high, count, quantity.language), scale },
+    { from: 0, to: width, y: axisY },
+  );
   const foot = axisY + NUMBERS_HEIGHT;
   const { second, unit } = quantity;
   if (!second) return [...first, bottomTitle(axisTitle(quantity), { to: width, y: foot })];
 
-  const other = roundTicks(convert(low, unit, second.unit), convert(high, unit, second.unit), count);
+  const other = roundTicks(convert(low, unit, second.unit), convert(high, unit, second.unit), count, quantity.language);
   return [
     ...first,
     ...bottomAxis(

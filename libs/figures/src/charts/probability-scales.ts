@@ -1,4 +1,5 @@
 import { extent } from 'd3-array';
+import { ENGLISH, type FigureLanguage } from '../language.js';
 
 /** y of a Weibull probability plot before it is scaled to points: ln(-ln(1 - F)). */
 export function weibullScale(fraction: number): number {
@@ -32,6 +33,7 @@ const CLOSEST = 9;
 export function percentTicks(
   [low, high]: readonly [number, number],
   height: number,
+  { numeral }: Pick<FigureLanguage, 'numeral'> = ENGLISH,
 ): { ticks: number[]; format: (percent: number) => string } {
   const pointsPerUnit = height / (weibullScale(high) - weibullScale(low));
   const at = (percent: number) => weibullScale(percent / 100) * pointsPerUnit;
@@ -40,5 +42,5 @@ export function percentTicks(
     const inside = percent / 100 >= low && percent / 100 <= high;
     if (inside && ticks.every((other) => Math.abs(at(other) - at(percent)) >= CLOSEST)) ticks.push(percent);
   }
-  return { ticks: ticks.sort((a, b) => a - b), format: String };
+  return { ticks: ticks.sort((a, b) => a - b), format: (percent) => numeral(String(percent)) };
 }

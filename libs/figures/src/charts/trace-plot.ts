@@ -1,6 +1,7 @@
 import { unitSymbol } from '@breakbook/units';
 import { groups, max, min } from 'd3-array';
 import { type ScaleLinear, scaleLinear } from 'd3-scale';
+import { ENGLISH, type FigureLanguage } from '../language.js';
 import {
   bottomAxis,
   bottomTitle,
@@ -24,6 +25,8 @@ export interface TracePlotInput {
   /** Channels of one unit share a panel; panels share the time axis. */
   channels: readonly TraceChannel[];
   events: readonly TraceMark[];
+  /** English where left out. */
+  language?: FigureLanguage;
   /** In points; 170 mm where left out. */
   width?: number;
   /** Height of one panel, in points. */
@@ -60,6 +63,7 @@ const EVENT_LABELS_TOP = LABEL_TEXT + 6;
 export function tracePlot(input: TracePlotInput): Scene {
   requirePairs(input.channels);
   const { width, axes, left, right, time } = frameOf(input);
+  const language = input.language ?? ENGLISH;
   const labels = labelRows(
     input.events.map((event) => ({ x: time(event.time), width: textWidth(event.name, LABEL_TEXT) })),
     { left, right: width, gap: 5, beside: 3 },
@@ -75,15 +79,15 @@ export function tracePlot(input: TracePlotInput): Scene {
   });
   const foot = panels.at(-1)?.foot ?? firstTop;
   const [first = 0, last = 1] = time.domain();
-  const ticks = roundTicks(first, last, Math.max(3, Math.round(width / 60)));
+  const ticks = roundTicks(first, last, Math.max(3, Math.round(width / 60)), language);
 
   const marks: Mark[] = [
     ...panels.flatMap((panel, index) =>
-      panelMarks(panel, time, { left, right, titleY: index === 0 ? LABEL_TEXT : panel.top - 8 }),
+      panelMarks(panel, time, { left, right, titleY: index === 0 ? LABEL_TEXT : panel.top - 8, language }),
     ),
     ...input.events.flatMap((event, index) => eventMarks(event, labels[index], panels, time)),
     ...bottomAxis({ ...ticks, scale: time }, { from: left, to: right, y: foot }),
-    bottomTitle(`time, ${unitSymbol('s')}`, { to: right, y: foot + NUMBERS_HEIGHT }),
+    bottomTitle(language.say('time, {unit}', { unit: unitSymbol('s') }), { to: right, y: foot + NUMBERS_HEIGHT }),
   ];
   const end = foot + NUMBERS_HEIGHT + TITLE_HEIGHT;
   const keys = key(panels.flatMap(keyItems), { left: 0, right: width, y: end });
@@ -99,7 +103,7 @@ export function traceTimeAt(input: TracePlotInput, x: number): number {
 
 function frameOf(input: TracePlotInput) {
   const width = input.width ?? FIGURE_WIDTH.wide;
-  const axes = panelsOf(input.channels).map((channels) => ({ channels, ...valueAxis(channels) }));
+  const axes = panelsOf(input.channels).map((channels) => ({ channels, ...valueAxis(channels, input.language) }));
   const left = Math.max(0, ...axes.map(leftAxisWidth)) + 2;
   const right = width - RIGHT;
   return { width, axes, left, right, time: timeScale(input.channels, { from: left, to: right }) };
@@ -136,24 +140,24 @@ function panelsOf(channels: readonly TraceChannel[]): TraceChannel[][] {
   return groups(channels, ({ unit, reference = '' }) => `${unit} ${reference}`).map(([, panel]) => panel);
 }
 
-function valueAxis(channels: readonly TraceChannel[]) {
+function valueAxis(channels: readonly TraceChannel[], language: FigureLanguage | undefined) {
   const low = Math.min(0, min(channels, ({ samples }) => min(Array.from(samples.values))) ?? 0);
   const high = max(channels, ({ samples }) => max(Array.from(samples.values))) ?? 0;
   const [, top = high] = scaleLinear([0, high > 0 ? high : low + 1], [0, 1])
     .nice(5)
     .domain();
   // The noise of a zero needs a little room below it, not a whole step of the scale.
-  return { scale: scaleLinear([low, top], [0, 1]), ...roundTicks(low, top, 4) };
+  return { scale: scaleLinear([low, top], [0, 1]), ...roundTicks(low, top, 4, language) };
 }
 
 function panelMarks(
   { channels, scale, ticks, format, top, foot }: Panel,
   time: (value: number) => number,
-  { left, right, titleY }: { left: number; right: number; titleY: number },
+  { left, right, titleY, language }: { left: number; right: number; titleY: number; language: FigureLanguage },
 ): Mark[] {
   const [first] = channels;
   if (!first) return [];
-  const title = axisTitle({ ...first, title: channels.length === 1 ? first.title : '' }).replace(/^, /, '');
+  const title = axisTitle({ ...first, language, title: channels.length === 1 ? first.title : '' }).replace(/^, /, '');
   return [
     ...leftAxis({ scale, ticks, format }, { x: left, from: foot, to: top, across: right }),
     { mark: 'text', text: title, at: [0, titleY], size: LABEL_TEXT, anchor: 'start', ink: 'ink' },

@@ -1,5 +1,6 @@
 import { printSignificant } from '@breakbook/units';
 import { type ScaleLogarithmic, scaleLinear, scaleLog } from 'd3-scale';
+import { ENGLISH, type FigureLanguage } from '../language.js';
 import {
   bottomAxis,
   bottomTitle,
@@ -32,6 +33,8 @@ export interface WeibullPlotInput {
   /** The lower bound of the value at a fraction, its estimate where that is not the line's, the limit it must clear. */
   bound?: { label: string; value: number; fraction: number; estimate?: number; against?: number };
   limits: readonly PlotLimit[];
+  /** English where left out. */
+  language?: FigureLanguage;
   /** In points; 170 mm where left out. */
   width?: number;
   /** Without its key, in points. */
@@ -62,7 +65,9 @@ const BAND: Stroke = { ink: 'petrol', width: 0.5, dash: [3, 2] };
  * On these scales a Weibull distribution of shape β and scale η is the line y = β (x - ln η), which passes 63.2 % at η.
  * The form of the plot is that of IEC 61649:2008 (from memory).
  */
-export function weibullPlot(input: WeibullPlotInput): Scene {
+export function weibullPlot({ language = ENGLISH, ...given }: WeibullPlotInput): Scene {
+  const input = { ...given, quantity: { ...given.quantity, language } };
+  const { say } = language;
   const width = input.width ?? FIGURE_WIDTH.wide;
   const height = input.height ?? HEIGHT;
   const words = width < ROOM_FOR_TWO_UNITS ? oneUnit(input.quantity) : input.quantity;
@@ -70,7 +75,7 @@ export function weibullPlot(input: WeibullPlotInput): Scene {
     ...input.failures.map(({ fraction }) => fraction),
     ...(input.bound ? [input.bound.fraction] : []),
   ]);
-  const percents = percentTicks(fractions, height - 70);
+  const percents = percentTicks(fractions, height - 70, language);
   const left = leftAxisWidth(percents) + 2;
   const right = width - RIGHT;
   const values = valueRange(shownValues(input, fractions[0]));
@@ -97,21 +102,28 @@ export function weibullPlot(input: WeibullPlotInput): Scene {
     fractions,
     values,
   };
-  const ticks = roundTicks(values[0], values[1], Math.max(3, Math.round(width / 75)));
+  const ticks = roundTicks(values[0], values[1], Math.max(3, Math.round(width / 75)), language);
 
   const marks: Mark[] = [
-    { mark: 'text', text: 'share broken, %', at: [0, LABEL_TEXT], size: LABEL_TEXT, anchor: 'start', ink: 'ink' },
+    { mark: 'text', text: say('share broken, %'), at: [0, LABEL_TEXT], size: LABEL_TEXT, anchor: 'start', ink: 'ink' },
     ...bandMarks(input, ground),
     ...leftAxis(
       { ...percents, scale: (percent) => ground.y(percent / 100) },
       { x: left, from: axisY, to: top, across: right },
     ),
     ...bottomAxis({ ...ticks, scale: x }, { from: left, to: right, y: axisY }),
-    bottomTitle(`${axisTitle(input.quantity)}, logarithmic`, { to: right, y: axisY + NUMBERS_HEIGHT }),
+    bottomTitle(say('{quantity}, logarithmic', { quantity: axisTitle(input.quantity) }), {
+      to: right,
+      y: axisY + NUMBERS_HEIGHT,
+    }),
     ...strokes.marks({ y: LABELS_TOP, top, bottom: axisY }),
     ...fitMarks(input, ground),
     ...input.atLeast.flatMap(({ label, value }) =>
-      tickArrow({ x: x(value), y: foot + RUG / 2, note: `${label}: at least ${written(value, input.quantity)}` }),
+      tickArrow({
+        x: x(value),
+        y: foot + RUG / 2,
+        note: `${label}: ${say('at least {value}', { value: written(value, input.quantity) })}`,
+      }),
     ),
     ...failureMarks(input, ground),
     ...boundMarks(input, ground),
@@ -207,11 +219,18 @@ function limitText({ label, value }: PlotLimit, quantity: AxisQuantity): string 
 }
 
 function keyItems({ failures, atLeast, fit, band, bound, quantity }: WeibullPlotInput, words: AxisQuantity): KeyItem[] {
+  const { say, numeral } = quantity.language ?? ENGLISH;
   const line =
-    fit && `Weibull line, shape ${printSignificant(fit.shape, 3)}, scale ${written(fit.scale, oneUnit(quantity))}`;
+    fit &&
+    say('Weibull line, shape {shape}, scale {scale}', {
+      shape: numeral(printSignificant(fit.shape, 3)),
+      scale: written(fit.scale, oneUnit(quantity)),
+    });
   return [
-    { sign: 'disc', text: `broken (${failures.length})` },
-    ...(atLeast.length > 0 ? [{ sign: 'tick with arrow', text: `hold at least (${atLeast.length})` } as const] : []),
+    { sign: 'disc', text: say('broken ({n})', { n: failures.length }) },
+    ...(atLeast.length > 0
+      ? [{ sign: 'tick with arrow', text: say('hold at least ({n})', { n: atLeast.length }) } as const]
+      : []),
     ...(line ? [{ sign: FIT, text: line }] : []),
     ...(band ? [{ sign: BAND, text: band.label }] : []),
     ...(bound ? [{ sign: 'wedge', text: boundText(bound, words) } as const] : []),

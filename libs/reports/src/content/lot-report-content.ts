@@ -1,5 +1,12 @@
 import { attemptsOf, type LotEvaluation, planRisks } from '@breakbook/acceptance';
-import { type LotAttempts, type LotBundle, type PlanRisks, type Problem, type Reading } from '@breakbook/lab';
+import {
+  type LotAttempts,
+  type LotBundle,
+  type PlanRisks,
+  type PrintChoice,
+  type Problem,
+  type Reading,
+} from '@breakbook/lab';
 import { traceOutline } from '@breakbook/signals';
 import { lowestRunOf } from '../figures/lowest-run.js';
 import { lastPassage } from '../figures/trace-input.js';
@@ -51,6 +58,8 @@ export interface LotReportContent extends JudgedLot {
   attempts?: LotAttempts;
   /** What the plan risked; reports made before it was weighed have none. */
   risks?: PlanRisks;
+  /** How it is printed; English, in the units kept, where nothing was chosen. */
+  print?: PrintChoice;
   /** What else is on record about the lot; left out where it was judged from a folder. */
   affairs?: ReportAffairs;
 }
@@ -64,11 +73,13 @@ export function lotReportContent({
   evaluation,
   document,
   affairs,
+  print,
 }: {
   bundle: LotBundle;
   evaluation: LotEvaluation;
   document: ReportIdentity;
   affairs?: ReportAffairs | undefined;
+  print?: PrintChoice | undefined;
 }): LotReportContent {
   if (evaluation.result.whatIf)
     throw new Error(`A what-if of lot ${bundle.lot.lot} was handed over: no report says what was not judged.`);
@@ -101,6 +112,7 @@ export function lotReportContent({
     attempts: attemptsOf(evaluation.result, bundle.runs, judged.judgements),
     risks: planRisks({ ...bundle, lotSize: bundle.lot.size }),
     ...(affairs ? { affairs } : {}),
+    ...(print ? { print } : {}),
   };
 }
 

@@ -1,13 +1,18 @@
 import { type AxisQuantity } from '@breakbook/figures';
 import { isNotEvaluated, type Result } from '@breakbook/lab';
 import { converter, decimalsBeside, decimalsFor } from '@breakbook/units';
-import { secondUnit } from '../words/units.js';
+import { type PrintedUnits, printedUnits } from '../words/printed-units.js';
 
 /** The axis of a characteristic, with as many decimals as its values deserve. */
-export function axisOf(results: readonly Result[], { title, unit }: { title: string; unit: string }): AxisQuantity {
+export function axisOf(
+  results: readonly Result[],
+  { title, unit: kept }: { title: string; unit: string },
+  units: PrintedUnits = printedUnits('as kept'),
+): AxisQuantity {
+  const unit = units.of(kept);
   const reference = results.find((one) => one.reference !== undefined)?.reference;
-  const second = secondUnit(unit);
-  const decimals = decimalsOf(results);
+  const second = units.second(unit);
+  const decimals = Math.max(0, decimalsOf(results) + (unit === kept ? 0 : digitsLost(kept, unit)));
   return {
     title,
     unit,

@@ -1,5 +1,8 @@
+import { capital } from '@breakbook/acceptance';
 import { type TracePlotInput } from '@breakbook/figures';
 import { type Method, type Reading, type Run } from '@breakbook/lab';
+import { converter } from '@breakbook/units';
+import { PLAIN, type Printing } from '../words/printing.js';
 import { both, measuredInWords } from '../words/units.js';
 
 export interface TraceOfRun {
@@ -29,7 +32,11 @@ export function lastPassage(channels: readonly { passage?: number }[]): number |
 }
 
 /** The record of a run with the moments its result was read from. */
-export function tracePlotOf({ run, method, reading, channels: all, ...shown }: TraceOfRun): TracePlotInput {
+export function tracePlotOf(
+  { run, method, reading, channels: all, ...shown }: TraceOfRun,
+  printing: Printing = PLAIN,
+): TracePlotInput {
+  const { say, named, number, units } = printing;
   const passage = shown.passage ?? lastPassage(all);
   const isShown = (one: { passage?: number }) =>
     passage === undefined || one.passage === undefined || one.passage === passage;
@@ -40,26 +47,57 @@ export function tracePlotOf({ run, method, reading, channels: all, ...shown }: T
     .filter((event) => isShown(event) && unitOf(event.channel) !== undefined)
     .map(({ loss, moved, ...event }) => ({
       ...event,
-      name: `${event.name}${loss ? ` (${loss})` : ''}${moved ? ', moved' : ''}`,
+      name: `${named(event.name)}${loss ? ` (${named(loss)})` : ''}${moved ? say(', moved') : ''}`,
     }));
-  const which = `run ${run.run}${passage === undefined ? '' : `, passage ${passage}`}, specimen ${run.specimen}`;
-  const told = events.map(
-    ({ name, time, value, channel }) =>
-      `${name} at ${time.toFixed(1)} s, ${both(measuredInWords({ value: { kind: 'exact', value }, unit: unitOf(channel) ?? '1' }))}`,
+  const which = say('run {run}{passage}, specimen {specimen}', {
+    run: run.run,
+    passage: passage === undefined ? '' : say(', passage {passage}', { passage }),
+    specimen: run.specimen,
+  });
+  const moments = events.map(({ name, time, value, channel }) =>
+    say('{name} at {time} s, {value}', {
+      name,
+      time: number(time.toFixed(1)),
+      value: both(measuredInWords({ value: { kind: 'exact', value }, unit: unitOf(channel) ?? '1' }, printing)),
+    }),
   );
   return {
-    title: `Record of ${which}`,
-    alt: `Record over time of ${channels.map(({ channel }) => spoken(channel).toLowerCase()).join(', ')}. ${told.join('; ')}.`,
-    caption: `Record of ${which}, read by ${method.method} rev. ${method.revision} with ${reading.software}. Each stretch of time shows its smallest and largest sample. Marked: ${events.map(({ name }) => name).join(', ') || 'nothing'}.`,
+    title: say('Record of {which}', { which }),
+    alt: say('Record over time of {channels}. {moments}.', {
+      channels: channels.map(({ channel }) => channelNamed(channel, named)).join(', '),
+      moments: moments.join('; '),
+    }),
+    caption: say(
+      'Record of {which}, read by {method} rev. {revision} with {software}. Each stretch of time shows its smallest and largest sample. Marked: {marked}.',
+      {
+        which,
+        method: method.method,
+        revision: method.revision,
+        software: reading.software,
+        marked: events.map(({ name }) => name).join(', ') || say('nothing'),
+      },
+    ),
     channels: channels.map(({ channel, unit, reference, time, values }) => ({
       channel,
-      title: spoken(channel),
-      unit,
+      title: capital(channelNamed(channel, named)),
+      unit: units.of(unit),
       ...(reference ? { reference } : {}),
-      samples: { time, values },
+      samples: { time, values: inUnit(values, unit, units.of(unit)) },
     })),
-    events,
+    events: events.map((event) => {
+      const unit = unitOf(event.channel) ?? '1';
+      return { ...event, value: converter(unit, units.of(unit))(event.value) };
+    }),
   };
+}
+
+function inUnit(values: ArrayLike<number>, from: string, to: string): ArrayLike<number> {
+  return from === to ? values : Array.from(values, converter(from, to));
+}
+
+/** A channel in the middle of a sentence. */
+export function channelNamed(channel: string, named: Printing['named']): string {
+  return named(spoken(channel).toLowerCase());
 }
 
 /** `rimPressure2` as people say it: "Rim pressure 2". */

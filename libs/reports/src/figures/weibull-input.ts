@@ -1,15 +1,20 @@
-import { counted } from '@breakbook/acceptance';
 import { type WeibullPlotInput } from '@breakbook/figures';
 import { isNotEvaluated, type NotEvaluated, notEvaluated, type Sample } from '@breakbook/lab';
 import { plottingPositions } from '@breakbook/statistics';
-import { printSignificant } from '@breakbook/units';
+import { converter, printSignificant } from '@breakbook/units';
 import { type JudgedLot, limitOf, lineOf, resultOf, runsOf } from '../content/judged-lot.js';
+import { PLAIN, type Printing } from '../words/printing.js';
 import { both, measuredInWords } from '../words/units.js';
 import { axisOf } from './quantity.js';
 import { limitsOf } from './strip-input.js';
 
 /** The Weibull probability plot of a plan line: the specimens of its claim at their median ranks. */
-export function weibullPlotOf(judged: JudgedLot, line: string): WeibullPlotInput | NotEvaluated {
+export function weibullPlotOf(
+  judged: JudgedLot,
+  line: string,
+  printing: Printing = PLAIN,
+): WeibullPlotInput | NotEvaluated {
+  const { say, counted, number, language, units } = printing;
   const found = lineOf(judged, line);
   const { result, method } = found;
   const claim = runsOf(judged, found)
@@ -36,33 +41,70 @@ export function weibullPlotOf(judged: JudgedLot, line: string): WeibullPlotInput
     (one) => one.bound && limitOf(judged.bundle, one.limit).characteristic === result.characteristic,
   );
   const lot = judged.bundle.lot.lot;
+  const into = converter(result.unit, units.of(result.unit));
+  const printed = (value: number) =>
+    both(measuredInWords({ value: { kind: 'exact', value }, unit: result.unit }, printing));
   return {
-    title: `Weibull probability plot, ${result.title.toLowerCase()} of lot ${lot}`,
-    alt: `Weibull probability plot of ${counted(exact.length, 'broken specimen')} and ${counted(atLeast.length, 'specimen')} that held at least a value. ${positions.points.map(({ value, exact: share }) => `${both(measuredInWords({ value: { kind: 'exact', value: value ?? 0 }, unit: result.unit }))} at ${printSignificant(100 * share, 3)} %`).join('; ')}.${fit ? ` Fitted line of shape ${printSignificant(fit.shape, 3)} and scale ${both(measuredInWords({ value: { kind: 'exact', value: fit.scale }, unit: result.unit }))}.` : ''}`,
-    caption: `${result.title} of the ${counted(claim.length, 'specimen')} in the claim, at exact median ranks (adjusted for specimens that held at least a value). ${fit ? 'Line: maximum likelihood fit; it describes and does not decide.' : 'No line is fitted.'} Method ${method.method} rev. ${method.revision}.`,
+    title: say('Weibull probability plot, {title} of lot {lot}', {
+      title: language === 'en' ? result.title.toLowerCase() : result.title,
+      lot,
+    }),
+    alt: [
+      say('Weibull probability plot of {broken} and {held} that held at least a value.', {
+        broken: counted(exact.length, 'broken specimen'),
+        held: counted(atLeast.length, 'specimen'),
+      }),
+      `${positions.points
+        .map(({ value, exact: share }) =>
+          say('{value} at {share}', {
+            value: printed(value ?? 0),
+            share: `${number(printSignificant(100 * share, 3))} %`,
+          }),
+        )
+        .join('; ')}.`,
+      ...(fit
+        ? [
+            say('Fitted line of shape {shape} and scale {scale}.', {
+              shape: number(printSignificant(fit.shape, 3)),
+              scale: printed(fit.scale),
+            }),
+          ]
+        : []),
+    ].join(' '),
+    caption: say(
+      '{title} of the {specimens} in the claim, at exact median ranks (adjusted for specimens that held at least a value). {fit} Method {method} rev. {revision}.',
+      {
+        title: result.title,
+        specimens: counted(claim.length, 'specimen'),
+        fit: fit ? say('Line: maximum likelihood fit; it describes and does not decide.') : say('No line is fitted.'),
+        method: method.method,
+        revision: method.revision,
+      },
+    ),
     quantity: axisOf(
       runsOf(judged, found).flatMap((one) => resultOf(one, result.characteristic) ?? []),
       result,
+      units,
     ),
     failures: positions.points.map(({ value = 0, exact: fraction }, index) => ({
       label: exact[index]?.label ?? '',
-      value,
+      value: into(value),
       fraction,
     })),
-    atLeast,
-    ...(fit ? { fit: { shape: fit.shape, scale: fit.scale } } : {}),
+    atLeast: atLeast.map((one) => ({ ...one, value: into(one.value) })),
+    ...(fit ? { fit: { shape: fit.shape, scale: into(fit.scale) } } : {}),
     ...(bound?.bound
       ? {
           bound: {
-            label: 'Lower bound',
-            value: bound.bound.value,
-            estimate: bound.bound.estimate,
+            label: say('Lower bound'),
+            value: into(bound.bound.value),
+            estimate: into(bound.bound.estimate),
             fraction: 1 - bound.bound.coverage,
-            against: bound.limitValue,
+            against: into(bound.limitValue),
           },
         }
       : {}),
-    limits: limitsOf(judged, found).map(({ words: _, ...limit }) => limit),
+    limits: limitsOf(judged, found, printing).map(({ words: _, ...limit }) => ({ ...limit, value: into(limit.value) })),
   };
 }
 

@@ -1,4 +1,5 @@
 import { type Outcome, type Scene } from '@breakbook/figures';
+import { type Language } from '@breakbook/lab';
 
 /**
  * A document before it has pages: what is said, in reading order. Documents make blocks; parts measure, break and draw
@@ -8,8 +9,24 @@ export interface DocumentSheet {
   head: HeadStrip;
   sections: Section[];
   foot: Foot;
+  /** English where left out. */
+  words?: SheetWords;
   /** The last line, such as "End of report LTR-2407-1". */
   endMark: string;
+}
+
+/** What the parts themselves say, in the language of the document. */
+export interface SheetWords {
+  language: Language;
+  page: (page: number, of: number) => string;
+  stateAndNext: (state: string, next: string) => string;
+  missing: (sign: string) => string;
+  signatureOf: (by: string) => string;
+  /** Of what is attached. */
+  content: string;
+  signature: string;
+  record: string;
+  raw: string;
 }
 
 export interface Section {
@@ -25,7 +42,7 @@ export interface HeadStrip {
   subject: string;
   number: string;
   /** Outcome or state in words, with the sign of an outcome where it is one. */
-  outcome: { outcome: Outcome; sentence: string };
+  outcome: { outcome: Outcome; sentence: string /** The outcome in the language of the document. */; word?: string };
   state: string;
   /** What happens next and whose turn it is. */
   next: string;

@@ -1,4 +1,5 @@
 import { PALETTES } from '@breakbook/figures';
+import { ENGLISH_SHEET } from '../words/sheet-words.js';
 import { type Block, type DocumentSheet, type Section } from './blocks.js';
 import { boxPieces } from './box.js';
 import { factsPieces } from './facts.js';
@@ -17,20 +18,26 @@ import { TYPE } from './type.js';
 
 /** The bytes of a document: its sheet laid on pages of this paper, with its data attached. */
 export function composeSheet(sheet: DocumentSheet, paper: Paper, data: DocumentData): Promise<Uint8Array> {
-  const doc = openDocument(paper, data);
+  const words = sheet.words ?? ENGLISH_SHEET;
+  const doc = openDocument(paper, { ...data, language: words.language });
   doc.addPage();
   const root = doc.struct('Document', { title: data.title });
   doc.addStructure(root);
 
-  let y = inSection(undefined, (pen) => headStripPieces(sheet.head, pen), paper.top);
+  let y = inSection(undefined, (pen) => headStripPieces(sheet.head, pen, words), paper.top);
   for (const [index, section] of sheet.sections.entries()) {
     const last = index === sheet.sections.length - 1;
     const pieces = (pen: Pen) => [...sectionPieces(section, pen), ...(last ? endPieces(sheet, pen) : [])];
     y = inSection(section, pieces, y);
   }
-  if (data.signedBy !== undefined) addSignaturePlace(doc, root, { by: data.signedBy, at: data.issuedAt });
+  if (data.signedBy !== undefined)
+    addSignaturePlace(doc, root, {
+      by: data.signedBy,
+      at: data.issuedAt,
+      alt: words.signatureOf(data.signedBy),
+    });
   root.end();
-  drawFeet(doc, paper, sheet.foot);
+  drawFeet(doc, paper, sheet.foot, words);
   return closeDocument(doc);
 
   function inSection(section: Section | undefined, pieces: (pen: Pen) => Piece[], from: number): number {
@@ -92,7 +99,7 @@ function endPieces(sheet: DocumentSheet, pen: Pen): Piece[] {
         {
           block: 'paragraph',
           tone: 'note',
-          text: `${MISSING} stands for a letter that the fonts of this file do not have; the attached content keeps it.`,
+          text: (sheet.words ?? ENGLISH_SHEET).missing(MISSING),
         },
         pen,
       )

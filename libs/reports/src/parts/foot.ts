@@ -1,5 +1,5 @@
 import { PALETTES } from '@breakbook/figures';
-import { type Foot } from './blocks.js';
+import { type Foot, type SheetWords } from './blocks.js';
 import { bodyWidth, type Paper } from './paper.js';
 import { drawLine, linesOf, widthOf } from './text.js';
 import { TYPE } from './type.js';
@@ -7,12 +7,17 @@ import { TYPE } from './type.js';
 const BELOW_BODY = 9;
 
 /** The foot of every page, once their number is known: which document, how many pages, and how it may be copied. */
-export function drawFeet(doc: PDFKit.PDFDocument, paper: Paper, { identity, notice }: Foot): void {
+export function drawFeet(
+  doc: PDFKit.PDFDocument,
+  paper: Paper,
+  { identity, notice }: Foot,
+  { page: pageOf }: Pick<SheetWords, 'page'>,
+): void {
   const { start, count } = doc.bufferedPageRange();
   for (let page = 0; page < count; page += 1) {
     doc.switchToPage(start + page);
     doc.markContent('Artifact', { type: 'Pagination', attached: ['Bottom'] });
-    drawFoot(doc, paper, [identity, notice, `page ${page + 1} of ${count}`]);
+    drawFoot(doc, paper, [identity, notice, pageOf(page + 1, count)]);
     doc.endMarkedContent();
   }
 }

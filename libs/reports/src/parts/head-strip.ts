@@ -1,5 +1,5 @@
 import { PALETTES } from '@breakbook/figures';
-import { type HeadStrip } from './blocks.js';
+import { type HeadStrip, type SheetWords } from './blocks.js';
 import { factsPieces } from './facts.js';
 import { bodyWidth } from './paper.js';
 import { drawLines } from './paragraph.js';
@@ -11,9 +11,9 @@ import { type Style, TYPE } from './type.js';
 const SIGN = 18;
 
 /** What this is, what it came to, and what happens next; then who, what, how and when. */
-export function headStripPieces(head: HeadStrip, pen: Pen): Piece[] {
+export function headStripPieces(head: HeadStrip, pen: Pen, words: SheetWords): Piece[] {
   const width = bodyWidth(pen.paper);
-  const { outcome, sentence } = head.outcome;
+  const { outcome, sentence, word = outcome } = head.outcome;
   return [
     issuerPiece(head, pen),
     ...(head.banner === undefined ? [] : [textPiece(head.banner, TYPE.subheading, 'P', 8)]),
@@ -21,7 +21,7 @@ export function headStripPieces(head: HeadStrip, pen: Pen): Piece[] {
     textPiece(head.subject, TYPE.subject, 'P', 2),
     outcomePiece(),
     textPiece(sentence, TYPE.claim, 'P', 3),
-    textPiece(`State: ${head.state}. Next: ${head.next}.`, TYPE.action, 'P', 5),
+    textPiece(words.stateAndNext(head.state, head.next), TYPE.action, 'P', 5),
     rulePiece(),
     ...factsPieces({ facts: head.facts, columns: 3 }, pen),
   ];
@@ -38,7 +38,7 @@ export function headStripPieces(head: HeadStrip, pen: Pen): Piece[] {
 
   function outcomePiece(): Piece {
     const style = outcomeStyle(outcome, TYPE.outcome);
-    const lines = linesOf(pen.doc, outcome, style, width - SIGN_SPACE);
+    const lines = linesOf(pen.doc, word, style, width - SIGN_SPACE);
     return {
       height: lines.length * style.leading,
       above: 10,

@@ -1,3 +1,4 @@
+import { type Language } from '@breakbook/lab';
 import PDFDocument from 'pdfkit';
 import type {} from '../pdfkit-more.js';
 import { type Paper } from './paper.js';
@@ -13,6 +14,8 @@ export interface DocumentData {
   attached: Attached[];
   /** The file has a place for the signature of the lab. */
   signedBy?: string;
+  /** Of the text; English where left out. */
+  language?: Language;
 }
 
 export interface Attached {
@@ -29,7 +32,7 @@ export interface Attached {
  * Every date in it is the instant of issue, so that the same content gives the same bytes.
  */
 export function openDocument(paper: Paper, data: DocumentData): PDFKit.PDFDocument {
-  const { title, creator, issuedAt, software, attached } = data;
+  const { title, creator, issuedAt, software, attached, language = 'en' } = data;
   // The library copies the title into XML as it stands.
   if (/[<>&]/.test(title)) throw new Error(`The title of a document holds no "<", ">" or "&"; got "${title}".`);
   const doc = new PDFDocument({
@@ -40,7 +43,7 @@ export function openDocument(paper: Paper, data: DocumentData): PDFKit.PDFDocume
     pdfVersion: '1.7',
     subset: 'PDF/A-3a',
     tagged: true,
-    lang: 'en',
+    lang: language,
     displayTitle: true,
     // Without a font of its own the library would start with Helvetica, which is not embedded.
     font: FONT_FILES.regular,

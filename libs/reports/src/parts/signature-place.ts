@@ -8,11 +8,11 @@ import type {} from '../pdfkit-more.js';
 export function addSignaturePlace(
   doc: PDFKit.PDFDocument,
   root: PDFKit.PDFStructureElement,
-  { by, at }: { by: string; at: Date },
+  { by, at, alt }: { by: string; at: Date; alt: string },
 ): void {
   const value = doc.ref({ ...SIGNATURE_PLACE, M: at, Name: new String(by) });
   value.end('');
-  const form = doc.struct('Form', { alt: `Signature of ${by}` });
+  const form = doc.struct('Form', { alt });
   root.add(form);
   const field = {
     Subtype: 'Widget',

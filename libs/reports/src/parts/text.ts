@@ -35,7 +35,7 @@ function held(text: string): string {
     .replace(/(?<=\d) (?=\d{3}(?!\d))/g, NO_BREAK)
     .replace(BEFORE_UNIT, NO_BREAK)
     .replace(/(?<=±) (?=\d)/g, NO_BREAK)
-    .replace(/\b(rev\.|k|U|n|run) (?==? ?\d)/g, `$1${NO_BREAK}`)
+    .replace(/\b([rR]ev\.|k|U|n|run|Versuch) (?==? ?\d)/g, `$1${NO_BREAK}`)
     .replace(/(?<=[=≥≤]) (?=\d)/g, NO_BREAK);
 }
 

@@ -1,3 +1,5 @@
+import { PLAIN, type Printing } from './printing.js';
+
 /** `2026-03-14`, the day on which an instant falls where the lab is. */
 export function dayOf(instant: string, zone: string): string {
   const { year, month, day } = partsOf(instant, zone);
@@ -11,11 +13,11 @@ export function timeOf(instant: string, zone: string): string {
 }
 
 /** `2026-03-14`, or `2026-03-14 to 2026-03-17`. */
-export function daysOf(instants: readonly string[], zone: string): string {
+export function daysOf(instants: readonly string[], zone: string, { say }: Pick<Printing, 'say'> = PLAIN): string {
   const days = instants.map((instant) => dayOf(instant, zone)).sort();
   const [first, last] = [days[0], days.at(-1)];
-  if (first === undefined || last === undefined) return 'none';
-  return first === last ? first : `${first} to ${last}`;
+  if (first === undefined || last === undefined) return say('none');
+  return first === last ? first : say('{low} to {high}', { low: first, high: last });
 }
 
 function partsOf(instant: string, zone: string): Record<string, string> {

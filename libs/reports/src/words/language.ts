@@ -1,4 +1,1 @@
-/** The languages a document can be written in. */
-export const LANGUAGES = ['en', 'de'] as const;
-
-export type Language = (typeof LANGUAGES)[number];
+export { LANGUAGES, type Language } from '@breakbook/lab';

@@ -1,21 +1,11 @@
 import { boundInWords, valueInWords, withUnit } from '@breakbook/acceptance';
 import { type CharacteristicValue } from '@breakbook/lab';
-import {
-  converter,
-  decimalsBeside,
-  printDeclared,
-  printDown,
-  printFixed,
-  sameDimension,
-  unitByCode,
-} from '@breakbook/units';
+import { converter, decimalsBeside, printDeclared, printDown, printFixed } from '@breakbook/units';
+import { PLAIN, type Printing } from './printing.js';
 
-/** The unit printed beside another: psi beside every other unit of pressure, as the trade reads both. */
-export function secondUnit(unit: string): string | undefined {
-  const isPressure = unitByCode(unit) !== undefined && sameDimension(unit, 'kPa');
-  if (!isPressure) return undefined;
-  return unit === '[psi]' ? 'kPa' : '[psi]';
-}
+type Words = Pick<Printing, 'language' | 'number' | 'units'>;
+/** A number in the unit printed, and the same in the unit beside it; empty where there is none. */
+type Twice = [first: string, second: string];
 
 export interface Measured {
   value: CharacteristicValue;
@@ -25,51 +15,82 @@ export interface Measured {
   limits?: readonly number[];
 }
 
+function twice(unit: string, { units }: Words, one: (code: string) => string): Twice {
+  const first = units.of(unit);
+  const second = units.second(first);
+  return [one(first), second === undefined ? '' : one(second)];
+}
+
 /** `1 842 kPa`, and the same in the second unit where there is one. */
-export function measuredInWords({ value, unit, uncertainty, limits = [] }: Measured): [first: string, second: string] {
-  const one = (code: string) => {
+export function measuredInWords({ value, unit, uncertainty, limits = [] }: Measured, words: Words = PLAIN): Twice {
+  return twice(unit, words, (code) => {
     const into = converter(unit, code);
     const difference = converter(unit, code, { difference: true });
-    return valueInWords(mapped(value, into), code, {
+    const options = {
       limits: limits.map(into),
       ...(uncertainty === undefined ? {} : { uncertainty: difference(uncertainty) }),
-    });
-  };
-  const second = secondUnit(unit);
-  return [one(unit), second === undefined ? '' : one(second)];
+    };
+    return valueInWords(mapped(value, into), code, options, words.language);
+  });
 }
 
 /** An uncertainty, to two significant digits. */
-export function uncertaintyInWords(expanded: number, unit: string): [first: string, second: string] {
-  const one = (code: string) => {
+export function uncertaintyInWords(expanded: number, unit: string, words: Words = PLAIN): Twice {
+  return twice(unit, words, (code) => {
     const value = converter(unit, code, { difference: true })(expanded);
-    return withUnit(printFixed(value, decimalsBeside(value, value, [])), code);
-  };
-  const second = secondUnit(unit);
-  return [one(unit), second === undefined ? '' : one(second)];
+    return withUnit(words.number(printFixed(value, decimalsBeside(value, value, []))), code);
+  });
 }
 
 /** A limit as it was declared; where it was converted, without what the conversion adds behind its digits. */
-export function declaredInWords(value: number, unit: string): string {
-  return withUnit(printDeclared(Number(value.toPrecision(12))), unit);
+export function declaredInWords(value: number, unit: string, { number }: Words = PLAIN): string {
+  return withUnit(number(printDeclared(Number(value.toPrecision(12)))), unit);
+}
+
+/** What stands beside a limit in its own unit: the same in the units of the document, and in the second one. */
+export function besideInWords(value: number, unit: string, words: Words = PLAIN): string {
+  const printed = measuredInWords({ value: { kind: 'exact', value }, unit }, words);
+  return (words.units.of(unit) === unit ? printed.slice(1) : printed).filter((text) => text !== '').join(', ');
+}
+
+/**
+ * A number that somebody wrote down, such as a mass, with the digits it was written with. Converted it keeps the place of
+ * the last of them, no coarser: a kilogram to 0.01 is an ounce to 0.1. `beside` is another that is printed with it.
+ */
+export function quantityInWords(
+  value: number,
+  unit: string,
+  { number, units }: Words = PLAIN,
+  beside: number = value,
+): string {
+  const code = units.of(unit);
+  if (code === unit) return withUnit(number(printDeclared(value)), unit);
+  const written = Math.max(decimalsOf(value), decimalsOf(beside));
+  const place = converter(unit, code, { difference: true })(10 ** -written);
+  // A hair below a power of ten is that power.
+  const decimals = Math.max(0, -Math.floor(Math.log10(place) + 1e-9));
+  return withUnit(number(printFixed(converter(unit, code)(value), decimals)), code);
+}
+
+function decimalsOf(value: number): number {
+  return printDeclared(value).split('.')[1]?.length ?? 0;
 }
 
 /** A lower bound, rounded down. */
-export function boundInUnits(bound: number, unit: string, limit: number): [first: string, second: string] {
-  const one = (code: string) => {
+export function boundInUnits(bound: number, unit: string, limit: number, words: Words = PLAIN): Twice {
+  return twice(unit, words, (code) => {
     const into = converter(unit, code);
-    return boundInWords(into(bound), code, [into(limit)]);
-  };
-  const second = secondUnit(unit);
-  return [one(unit), second === undefined ? '' : one(second)];
+    return boundInWords(into(bound), code, [into(limit)], words.language);
+  });
 }
 
 /** A distance to a limit with its sign, rounded down so that it never looks larger than it is. */
 export function marginInWords(
   margin: number,
   { unit, value, limit, uncertainty }: { unit: string; value: number; limit: number; uncertainty?: number },
-): [first: string, second: string] {
-  const one = (code: string) => {
+  words: Words = PLAIN,
+): Twice {
+  return twice(unit, words, (code) => {
     const into = converter(unit, code);
     const difference = converter(unit, code, { difference: true });
     const decimals =
@@ -77,19 +98,18 @@ export function marginInWords(
         ? // A value of nothing has no digits to go by; its limit has.
           Math.max(decimalsBeside(into(value), undefined, [into(limit)]), decimalsBeside(into(limit), undefined, []))
         : decimalsBeside(into(value), difference(uncertainty), [into(limit)]);
-    const printed = printDown(difference(margin), decimals);
+    const printed = words.number(printDown(difference(margin), decimals));
     return withUnit(margin > 0 ? `+${printed}` : printed, code);
-  };
-  const second = secondUnit(unit);
-  return [one(unit), second === undefined ? '' : one(second)];
+  });
 }
 
 /** Two wordings of one number in one line: `1 578 kPa (228 psi)`. */
-export function both([first, second]: readonly [string, string]): string {
+export function both([first, second]: Readonly<Twice>): string {
   return second === '' ? first : `${first} (${second})`;
 }
 
-function mapped(value: CharacteristicValue, into: (value: number) => number): CharacteristicValue {
+/** A value in another unit. */
+export function mapped(value: CharacteristicValue, into: (value: number) => number): CharacteristicValue {
   return value.kind === 'between'
     ? { kind: 'between', lower: into(value.lower), upper: into(value.upper) }
     : { kind: value.kind, value: into(value.value) };

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { dayOf, daysOf, timeOf } from './dates.js';
-import { both, boundInUnits, marginInWords, measuredInWords, secondUnit, uncertaintyInWords } from './units.js';
+import { secondUnit } from './printed-units.js';
+import { both, boundInUnits, marginInWords, measuredInWords, uncertaintyInWords } from './units.js';
 
 const plain = (text: string) => text.replace(/[\u00a0\u202f]/g, ' ');
 

@@ -11,7 +11,7 @@ import {
 import { batchTestPower, kSampleAndersonDarling, summary } from '@breakbook/statistics';
 import { converter } from '@breakbook/units';
 import { differs } from '../../runs/judge-run.js';
-import { counted, earlierInWords, percent, pooledSentence, powerInWords } from '../../words/index.js';
+import { counted, earlierInWords, pooledSentence, powerInWords, whetherPooled } from '../../words/index.js';
 import { limitOf, type Question } from './question.js';
 
 const TEST = 'k-sample Anderson-Darling';
@@ -55,12 +55,7 @@ export function pooledSample(
     );
   const { statistic, critical, p, same } = tested;
   const test = { name: TEST, statistic, critical, level: pooling.level, p, same };
-  if (!same)
-    return alone(
-      test,
-      power,
-      `the test tells the lots apart at the ${percent(pooling.level)} level: the bound rests on this lot alone`,
-    );
+  if (!same) return alone(test, power, whetherPooled({ level: pooling.level, used: false, lots: groups.length }));
   return {
     sample: { exact: groups.flat() },
     finding: asTold({
@@ -69,7 +64,7 @@ export function pooledSample(
       test,
       power,
       used: true,
-      because: `the test does not tell the lots apart at the ${percent(pooling.level)} level: the bound rests on all ${counted(groups.length, 'lot')} together`,
+      because: whetherPooled({ level: pooling.level, used: true, lots: groups.length }),
     }),
   };
 }

@@ -8,7 +8,7 @@ import {
   type PlanLine,
 } from '@breakbook/lab';
 import { seededGenerator } from '@breakbook/statistics';
-import { counted } from '../../words/index.js';
+import { counted, forecastSentence } from '../../words/index.js';
 import { type Claim, resultIn } from '../claim.js';
 import { combined } from '../combined.js';
 import { type Question } from '../criteria/question.js';
@@ -63,14 +63,14 @@ export function forecastOf(
     seed: SEED,
     replicates: drawn.replicates,
     assumptions: [drawn.assumption, 'the specimens still to be tested are drawn at random as those tested were'],
-    sentence: `The ${counted(remaining, 'planned run')} still to ${claim.waiting > 0 ? 'be made or decided' : 'be made'} would meet line ${line.line} with probability ${printed(probability)}, judged by the ${claim.runs.length} in the claim. A forecast decides nothing.`,
+    sentence: forecastSentence({
+      remaining,
+      waiting: claim.waiting > 0,
+      line: line.line,
+      probability,
+      made: claim.runs.length,
+    }),
   };
-}
-
-/** Never printed as certain. */
-function printed(probability: number): string {
-  if (probability > 0.99) return 'above 0.99';
-  return probability < 0.01 ? 'below 0.01' : probability.toFixed(2);
 }
 
 function declaredBy(criteria: readonly Criterion[]): Distribution {

@@ -142,7 +142,7 @@ function toleranceBound(given: CriterionToWeigh<CriterionOf<'tolerance bound'>>)
             },
           }),
       assumes,
-      sentence: edgeRiskSentence({ atLimit, keeps, population: 'process' }),
+      sentence: edgeRiskSentence({ atLimit, keeps }),
     };
   }
   const { perStage, overall, unadjusted } = lookConfidence({ sizes }, criterion);
@@ -161,7 +161,7 @@ function toleranceBound(given: CriterionToWeigh<CriterionOf<'tolerance bound'>>)
       ? {}
       : { simulation: { replicates: found.replicates, seed: found.seed, error: Math.max(...found.simulationError) } }),
     assumes,
-    sentence: edgeRiskSentence({ atLimit, keeps: overall, population: 'process', unadjusted, looks: sizes.length }),
+    sentence: edgeRiskSentence({ atLimit, keeps: overall, unadjusted, looks: sizes.length }),
   };
 }
 
@@ -198,7 +198,7 @@ function zeroFailures(given: CriterionToWeigh<CriterionOf<'zero failures'>>): We
       keeps: 1 - atLimit.chance,
       curve: curveOf(curveShares(), curveShares().map(passes)),
       assumes: `Weibull strengths of shape ${raised.shape} or more, failures as at the limit, ${AT_RANDOM}`,
-      sentence: edgeRiskSentence({ atLimit, keeps: 1 - atLimit.chance, population: 'process' }),
+      sentence: edgeRiskSentence({ atLimit, keeps: 1 - atLimit.chance }),
     };
   }
   const { shares, size } = sharesFor(given);
@@ -223,11 +223,7 @@ function zeroFailures(given: CriterionToWeigh<CriterionOf<'zero failures'>>): We
     curve: curveOf(shares, shares.map(passes)),
     ...(line.stages ? { schedule: { looks: [...(looksOf(line)[0]?.sizes ?? [])] } } : {}),
     assumes: AT_RANDOM,
-    sentence: edgeRiskSentence({
-      atLimit,
-      keeps: 1 - atLimit.chance,
-      population: size === undefined ? 'process' : `lot of ${size}`,
-    }),
+    sentence: edgeRiskSentence({ atLimit, keeps: 1 - atLimit.chance, lotSize: size }),
   };
 }
 
@@ -255,7 +251,7 @@ function responseEnergy({ line, criterion }: CriterionToWeigh<CriterionOf<'respo
       error: Math.max(1 / SERIES, Math.sqrt((atLimit.chance * (1 - atLimit.chance)) / SERIES)),
     },
     assumes: `breaking loads normal, steps of one standard deviation from near the median, each specimen struck once, ${AT_RANDOM}; ${JUDGED_LOWER}`,
-    sentence: edgeRiskSentence({ atLimit, keeps: 1 - atLimit.chance, population: 'process' }),
+    sentence: edgeRiskSentence({ atLimit, keeps: 1 - atLimit.chance }),
   };
 }
 

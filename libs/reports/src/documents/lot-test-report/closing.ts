@@ -2,45 +2,53 @@ import { giversOf } from '../../content/given-by.js';
 import { type LotReportContent, type ReportSignature } from '../../content/lot-report-content.js';
 import { type Section, type SignatureLine } from '../../parts/blocks.js';
 import { timeOf } from '../../words/dates.js';
+import { printingOf, type ReportSay } from '../../words/printing.js';
 import { testersOf } from './conduct.js';
 
 /** What a reader might look for and does not find: said, not left to be noticed. */
-export function notIncludedSection({ bundle, identity, affairs }: LotReportContent): Section {
+export function notIncludedSection(content: LotReportContent): Section {
+  const { bundle, identity, affairs } = content;
+  const { say } = printingOf(content);
   return {
-    heading: 'What is not included?',
+    heading: say('What is not included?'),
     blocks: [
       {
         block: 'facts',
         columns: 3,
         facts: [
           {
-            label: 'Results from outside providers',
-            value: giversOf(bundle.runs).includes('outside provider') ? 'marked ‡ above' : 'none',
+            label: say('Results from outside providers'),
+            value: giversOf(bundle.runs).includes('outside provider') ? say('marked ‡ above') : say('none'),
           },
           ...(giversOf(bundle.runs).includes('customer')
-            ? [{ label: 'Values given by the customer', value: 'marked † above' }]
+            ? [{ label: say('Values given by the customer'), value: say('marked † above') }]
             : []),
-          { label: 'Photographs', value: 'none with this report' },
+          { label: say('Photographs'), value: say('none with this report') },
           {
-            label: 'Opinions and interpretations',
-            value: affairs?.opinions?.length ? 'each in its box above' : 'none',
+            label: say('Opinions and interpretations'),
+            value: affairs?.opinions?.length ? say('each in its box above') : say('none'),
           },
           {
-            label: 'Nonconformities affecting the items',
-            value: affairs?.nonconformities.length ? 'see the list above' : 'none recorded',
-          },
-          { label: 'Concessions', value: affairs?.concessions.length ? 'see the list above' : 'none recorded' },
-          {
-            label: 'Claims of accreditation or approval',
-            value: 'none: this report claims no accreditation of the lab and no approval by a governing body',
+            label: say('Nonconformities affecting the items'),
+            value: affairs?.nonconformities.length ? say('see the list above') : say('none recorded'),
           },
           {
-            label: 'Decision about the lot',
-            value: 'none: what becomes of the lot is decided and signed apart from this report',
+            label: say('Concessions'),
+            value: affairs?.concessions.length ? say('see the list above') : say('none recorded'),
           },
           {
-            label: 'Status',
-            value: `as printed on ${timeOf(identity.issuedAt, bundle.lab.zone)}; ask the lab whether a later revision replaces it`,
+            label: say('Claims of accreditation or approval'),
+            value: say('none: this report claims no accreditation of the lab and no approval by a governing body'),
+          },
+          {
+            label: say('Decision about the lot'),
+            value: say('none: what becomes of the lot is decided and signed apart from this report'),
+          },
+          {
+            label: say('Status'),
+            value: say('as printed on {time}; ask the lab whether a later revision replaces it', {
+              time: timeOf(identity.issuedAt, bundle.lab.zone),
+            }),
           },
         ],
       },
@@ -49,21 +57,27 @@ export function notIncludedSection({ bundle, identity, affairs }: LotReportConte
 }
 
 /** Own words for what results may and may not be used for. */
-export function reachSection({ bundle }: LotReportContent): Section {
-  const asReceived = bundle.lot.sampling ? '' : ' They apply to the sample as received.';
+export function reachSection(content: LotReportContent): Section {
+  const { say } = printingOf(content);
+  const only = say(
+    'Results concern only the items tested, in the condition in which they were received and under the conditions stated.',
+  );
+  const asReceived = content.bundle.lot.sampling ? '' : ` ${say('They apply to the sample as received.')}`;
   return {
-    heading: 'How far do these results reach?',
+    heading: say('How far do these results reach?'),
     blocks: [
       {
         block: 'list',
         items: [
-          `Results concern only the items tested, in the condition in which they were received and under the conditions stated.${asReceived}`,
-          'Statistical bounds describe the population named with them, under the assumptions named with them.',
-          'Survival is not proof of unlimited strength, and a failure is not by itself proof of a defect.',
-          'This report is no licence and no advice to ride, to race, or to exceed a marked pressure; the limits of use are those of the maker.',
-          'It is not an approval by a governing body or an accreditation body.',
-          'The software computes; qualified people judge and decide.',
-          'Tested parts are not used again: they are marked, and destroyed or kept.',
+          `${only}${asReceived}`,
+          say('Statistical bounds describe the population named with them, under the assumptions named with them.'),
+          say('Survival is not proof of unlimited strength, and a failure is not by itself proof of a defect.'),
+          say(
+            'This report is no licence and no advice to ride, to race, or to exceed a marked pressure; the limits of use are those of the maker.',
+          ),
+          say('It is not an approval by a governing body or an accreditation body.'),
+          say('The software computes; qualified people judge and decide.'),
+          say('Tested parts are not used again: they are marked, and destroyed or kept.'),
         ],
       },
     ],
@@ -73,23 +87,24 @@ export function reachSection({ bundle }: LotReportContent): Section {
 /** Who did, who looked, who stands behind it. */
 export function signatureSection(content: LotReportContent): Section {
   const { bundle, identity } = content;
+  const { say } = printingOf(content);
   const { tested, reviewed } = testersOf(content);
   return {
-    heading: 'Who signs?',
+    heading: say('Who signs?'),
     blocks: [
       {
         block: 'facts',
         columns: 2,
         together: true,
         facts: [
-          { label: 'Tested by', value: tested },
-          { label: 'Validity of the runs decided by', value: reviewed },
+          { label: say('Tested by'), value: tested },
+          { label: say('Validity of the runs decided by'), value: reviewed },
         ],
       },
       {
         block: 'signatures',
         signatures: (['prepared', 'reviewed', 'authorised'] as const).map((meaning) =>
-          lineFor(meaning, identity.signatures, bundle.lab.zone),
+          lineFor(meaning, identity.signatures, bundle.lab.zone, say),
         ),
       },
     ],
@@ -100,9 +115,12 @@ function lineFor(
   meaning: ReportSignature['meaning'],
   signatures: readonly ReportSignature[],
   zone: string,
+  say: ReportSay,
 ): SignatureLine {
-  const title = { prepared: 'Prepared', reviewed: 'Reviewed', authorised: 'Authorised for release' }[meaning];
+  const title = say(
+    ({ prepared: 'Prepared', reviewed: 'Reviewed', authorised: 'Authorised for release' } as const)[meaning],
+  );
   const found = signatures.find((one) => one.meaning === meaning);
-  if (!found) return { meaning: title, name: 'not signed', role: '', signed: '' };
+  if (!found) return { meaning: title, name: say('not signed'), role: '', signed: '' };
   return { meaning: title, name: found.name, role: found.role, signed: `${timeOf(found.at, zone)} (${zone})` };
 }

@@ -1,106 +1,145 @@
 import { listed } from '@breakbook/acceptance';
 import { type Characteristic, isNotEvaluated, type Quantity, type Run, type UncertaintyBudget } from '@breakbook/lab';
-import { printDeclared, unitSymbol } from '@breakbook/units';
+import { printDeclared } from '@breakbook/units';
 import { linesOf, personOf } from '../../content/judged-lot.js';
 import { type LotReportContent } from '../../content/lot-report-content.js';
 import { type Cell, type Section } from '../../parts/blocks.js';
-import { both, uncertaintyInWords } from '../../words/units.js';
+import { type Printing, printingOf } from '../../words/printing.js';
+import { both, quantityInWords, uncertaintyInWords } from '../../words/units.js';
 
-export function samplingSection({ bundle }: LotReportContent): Section {
+export function samplingSection(content: LotReportContent): Section {
+  const { bundle } = content;
+  const { say } = printingOf(content);
   const { sampling, size, note } = bundle.lot;
   return {
-    heading: 'How were the specimens drawn?',
+    heading: say('How were the specimens drawn?'),
     blocks: [
       sampling
         ? {
             block: 'facts',
             columns: 3,
             facts: [
-              { label: 'Rule', value: sampling.rule },
-              { label: 'Drawn by, on', value: `${personOf(bundle, sampling.drawnBy)}, ${sampling.drawnOn}` },
-              { label: 'Place', value: sampling.place },
-              { label: 'Lot size', value: `${size} units` },
-              ...(sampling.seed === undefined ? [] : [{ label: 'Seed of the random numbers', value: sampling.seed }]),
+              { label: say('Rule'), value: sampling.rule },
+              { label: say('Drawn by, on'), value: `${personOf(bundle, sampling.drawnBy)}, ${sampling.drawnOn}` },
+              { label: say('Place'), value: sampling.place },
+              { label: say('Lot size'), value: say('{n} units', { n: size }) },
+              ...(sampling.seed === undefined
+                ? []
+                : [{ label: say('Seed of the random numbers'), value: sampling.seed }]),
             ],
           }
         : {
             block: 'paragraph',
-            text: 'The lab did not draw the specimens. Results apply to the sample as received.',
+            text: say('The lab did not draw the specimens. Results apply to the sample as received.'),
           },
-      { block: 'paragraph', text: note === undefined ? 'Remarks on the lot: none.' : `Remarks on the lot: ${note}` },
-    ],
-  };
-}
-
-/** Conditions as recorded: quantities as the range they lay in, words with the runs they hold for. */
-export function conditionsSection({ bundle }: LotReportContent): Section {
-  const names = [...new Set(bundle.runs.flatMap(({ conditions }) => Object.keys(conditions)))];
-  return {
-    heading: 'Under what conditions?',
-    blocks: [
       {
-        block: 'table',
-        columns: [{ title: 'Condition' }, { title: 'Value' }, { title: 'Runs' }],
-        rows: names.flatMap((name) => conditionRows(bundle.runs, name)),
-        empty: 'none recorded',
+        block: 'paragraph',
+        text: note === undefined ? say('Remarks on the lot: none.') : say('Remarks on the lot: {note}', { note }),
       },
     ],
   };
 }
 
-function conditionRows(runs: readonly Run[], name: string): Cell[][] {
+/** Conditions as recorded: quantities as the range they lay in, words with the runs they hold for. */
+export function conditionsSection(content: LotReportContent): Section {
+  const { bundle } = content;
+  const printing = printingOf(content);
+  const { say } = printing;
+  const names = [...new Set(bundle.runs.flatMap(({ conditions }) => Object.keys(conditions)))];
+  return {
+    heading: say('Under what conditions?'),
+    blocks: [
+      {
+        block: 'table',
+        columns: [{ title: say('Condition') }, { title: say('Value') }, { title: say('Runs') }],
+        rows: names.flatMap((name) => conditionRows(bundle.runs, name, printing)),
+        empty: say('none recorded'),
+      },
+    ],
+  };
+}
+
+function conditionRows(runs: readonly Run[], name: string, printing: Printing): Cell[][] {
+  const { say, language } = printing;
   const stated = runs.flatMap(({ run, conditions }) => {
     const value = conditions[name];
     return value === undefined ? [] : [{ run, value }];
   });
   const which = (some: readonly { run: string }[]) =>
-    some.length === runs.length ? 'every run' : `run ${listed(some.map(({ run }) => run))}`;
+    some.length === runs.length
+      ? say('every run')
+      : say('run {runs}', {
+          runs: listed(
+            some.map(({ run }) => run),
+            language,
+          ),
+        });
   const quantities = stated.flatMap(({ value }) => (typeof value === 'string' ? [] : [value]));
   const [first] = quantities;
   if (first && quantities.length === stated.length && quantities.every(({ unit }) => unit === first.unit)) {
     const values = quantities.map(({ value }) => value);
     const [low, high] = [Math.min(...values), Math.max(...values)];
-    const range = low === high ? printDeclared(low) : `${printDeclared(low)} to ${printDeclared(high)}`;
-    return [[name, `${range} ${unitSymbol(first.unit)}`, which(stated)]];
+    return [[printing.entered(name), rangeOf(low, high, first.unit, printing), which(stated)]];
   }
+  const written = (value: string | Quantity) =>
+    typeof value === 'string' ? printing.entered(value) : quantityInWords(value.value, value.unit, printing);
   const words = [...new Set(stated.map(({ value }) => written(value)))];
-  return words.map((word) => [name, word, which(stated.filter(({ value }) => written(value) === word))]);
+  return words.map((word) => [
+    printing.entered(name),
+    word,
+    which(stated.filter(({ value }) => written(value) === word)),
+  ]);
 }
 
-function written(value: string | Quantity): string {
-  return typeof value === 'string' ? value : `${printDeclared(value.value)} ${unitSymbol(value.unit)}`;
+function rangeOf(low: number, high: number, unit: string, printing: Printing): string {
+  const to = quantityInWords(high, unit, printing, low);
+  if (low === high) return to;
+  // Of two numbers with one unit, the unit stands behind the second.
+  const [from = ''] = quantityInWords(low, unit, printing, high).split(' ');
+  return printing.say('{low} to {high}', { low: from, high: to });
 }
 
-export function deviationsSection({ bundle }: LotReportContent): Section {
+export function deviationsSection(content: LotReportContent): Section {
+  const { bundle } = content;
+  const { say } = printingOf(content);
   const rows = bundle.runs.flatMap(({ run, deviations, validity }) => [
     ...deviations.map((deviation) => [run, deviation]),
     ...(validity?.validity === 'valid with deviation' && deviations.length === 0
-      ? [[run, validity.note ?? 'valid with deviation; no description is recorded']]
+      ? [[run, validity.note ?? say('valid with deviation; no description is recorded')]]
       : []),
   ]);
   return {
-    heading: 'What departs from the method?',
+    heading: say('What departs from the method?'),
     blocks:
       rows.length === 0
-        ? [{ block: 'paragraph', text: 'Additions to, deviations and exclusions from the method: none.' }]
-        : [{ block: 'table', columns: [{ title: 'Run' }, { title: 'Deviation' }], rows, empty: 'none' }],
+        ? [{ block: 'paragraph', text: say('Additions to, deviations and exclusions from the method: none.') }]
+        : [{ block: 'table', columns: [{ title: say('Run') }, { title: say('Deviation') }], rows, empty: say('none') }],
   };
 }
 
 /** The factor of the method; or the probability it asks for, with the factors that reached it. */
-function factorInWords({ k, coverage }: UncertaintyBudget, found: readonly Characteristic[]): string {
-  if (k !== undefined) return `k = ${printDeclared(k)}`;
+function factorInWords(
+  { k, coverage }: UncertaintyBudget,
+  found: readonly Characteristic[],
+  { say, number }: Printing,
+): string {
+  const declared = (value: number) => number(printDeclared(value));
+  if (k !== undefined) return `k = ${declared(k)}`;
   const factors = found.flatMap(({ uncertainty }) => (uncertainty ? [uncertainty.k] : [])).sort((a, b) => a - b);
   const [least, most] = [factors[0], factors.at(-1)];
   // A share such as 0.55 is no whole percentage in binary.
   const percentage = Number((100 * (coverage ?? 0)).toPrecision(12));
-  const asked = `${printDeclared(percentage)} % by the distributions of the parts`;
+  const asked = say('{share} by the distributions of the parts', { share: `${declared(percentage)} %` });
   if (least === undefined || most === undefined) return asked;
-  return `k = ${least === most ? printDeclared(least) : `${printDeclared(least)} to ${printDeclared(most)}`} for ${asked}`;
+  const factor =
+    least === most ? declared(least) : say('{low} to {high}', { low: declared(least), high: declared(most) });
+  return say('k = {factor} for {asked}', { factor, asked });
 }
 
 /** How sure one measurement is; kept apart from the scatter between specimens. */
 export function uncertaintySection(content: LotReportContent): Section {
+  const printing = printingOf(content);
+  const { say } = printing;
   const rows = linesOf(content).flatMap(({ method }) =>
     method.characteristics.map(({ title, characteristic, definition, uncertainty }): Cell[] => {
       const found = content.readings.flatMap(({ characteristics }) =>
@@ -114,39 +153,51 @@ export function uncertaintySection(content: LotReportContent): Section {
       return [
         { text: title, under: definition },
         least === undefined || most === undefined
-          ? 'none stated'
+          ? say('none stated')
           : least === most
-            ? both(uncertaintyInWords(least, unit))
-            : `${both(uncertaintyInWords(least, unit))} to ${both(uncertaintyInWords(most, unit))}`,
-        uncertainty ? factorInWords(uncertainty, found) : '',
+            ? both(uncertaintyInWords(least, unit, printing))
+            : say('{low} to {high}', {
+                low: both(uncertaintyInWords(least, unit, printing)),
+                high: both(uncertaintyInWords(most, unit, printing)),
+              }),
+        uncertainty ? factorInWords(uncertainty, found, printing) : '',
         uncertainty ? uncertainty.components.map(({ name }) => name).join('; ') : '',
       ];
     }),
   );
   return {
-    heading: 'How sure is a single measurement?',
+    heading: say('How sure is a single measurement?'),
     blocks: [
       {
         block: 'table',
-        columns: [{ title: 'Characteristic' }, { title: 'U' }, { title: 'Coverage factor' }, { title: 'Components' }],
+        columns: [
+          { title: say('Characteristic') },
+          { title: say('U') },
+          { title: say('Coverage factor') },
+          { title: say('Components') },
+        ],
         rows: rows.filter(
           (row, index) => rows.findIndex((other) => JSON.stringify(other) === JSON.stringify(row)) === index,
         ),
-        empty: 'none',
+        empty: say('none'),
       },
       {
         block: 'paragraph',
         tone: 'note',
-        text: 'U is the expanded uncertainty of one measurement, evaluated by the GUM (JCGM 100:2008) from the components named; with k = 2 it covers about 95 % for a normal distribution. It does not contain the scatter between specimens, the choice of tyre, or what differs between this bench and use on the road; scatter is told by the statistics and never added to U.',
+        text: say(
+          'U is the expanded uncertainty of one measurement, evaluated by the GUM (JCGM 100:2008) from the components named; with k = 2 it covers about 95 % for a normal distribution. It does not contain the scatter between specimens, the choice of tyre, or what differs between this bench and use on the road; scatter is told by the statistics and never added to U.',
+        ),
       },
     ],
   };
 }
 
-export function testersOf({ bundle }: LotReportContent): { tested: string; reviewed: string } {
+export function testersOf(content: LotReportContent): { tested: string; reviewed: string } {
+  const { bundle } = content;
+  const { say, language } = printingOf(content);
   const names = (keys: (string | undefined)[]) => {
     const all = [...new Set(keys.filter((key) => key !== undefined))].map((key) => personOf(bundle, key));
-    return all.length === 0 ? 'nobody yet' : listed(all);
+    return all.length === 0 ? say('nobody yet') : listed(all, language);
   };
   return {
     tested: names(bundle.runs.map(({ operator }) => operator)),

@@ -1,33 +1,36 @@
 import { printDeclared, unitSymbol } from '@breakbook/units';
 import { type LotReportContent } from '../../content/lot-report-content.js';
-import { spoken } from '../../figures/trace-input.js';
+import { channelNamed } from '../../figures/trace-input.js';
 import { type Cell, type Section } from '../../parts/blocks.js';
+import { type Printing, printingOf } from '../../words/printing.js';
 
 /** Which sensors measured, and whether their calibration was valid on the day. */
 export function equipmentSection(content: LotReportContent): Section {
+  const printing = printingOf(content);
+  const { say } = printing;
   return {
-    heading: 'With what equipment?',
+    heading: say('With what equipment?'),
     blocks: [
       {
         block: 'table',
         columns: [
-          { title: 'Rig and channel' },
-          { title: 'Sensor' },
-          { title: 'Calibration' },
-          { title: 'Calibrated, due' },
-          { title: 'Uncertainty' },
-          { title: 'Traceable to' },
-          { title: 'Valid on the days of test' },
+          { title: say('Rig and channel') },
+          { title: say('Sensor') },
+          { title: say('Calibration') },
+          { title: say('Calibrated, due') },
+          { title: say('Uncertainty') },
+          { title: say('Traceable to') },
+          { title: say('Valid on the days of test') },
         ],
-        rows: rows(content),
-        empty: 'none: values were keyed; the instrument of each is kept with the value',
+        rows: rows(content, printing),
+        empty: say('none: values were keyed; the instrument of each is kept with the value'),
       },
-      ...keyedInstruments(content),
+      ...keyedInstruments(content, printing),
     ],
   };
 }
 
-function rows({ bundle, readings }: LotReportContent): Cell[][] {
+function rows({ bundle, readings }: LotReportContent, { say, number, named }: Printing): Cell[][] {
   const used = new Map<string, { rig: string; channel: string; sensor: string; calibration: string; late: string[] }>();
   for (const { run, calibrations } of readings) {
     const rig = bundle.runs.find((one) => one.run === run)?.rig ?? '';
@@ -42,18 +45,25 @@ function rows({ bundle, readings }: LotReportContent): Cell[][] {
     const instrument = bundle.sensors.find((one) => one.sensor === sensor);
     const name = bundle.rigs.find((one) => one.rig === rig)?.name ?? '';
     return [
-      { text: `${rig}, ${spoken(channel).toLowerCase()}`, under: name },
-      { text: `${sensor}, serial ${instrument?.serial ?? 'unknown'}`, under: instrument?.description ?? '' },
-      { text: event?.certificate ?? calibration, under: event ? `by ${event.by}` : '' },
-      event ? `${event.date}, ${event.due}` : 'unknown',
-      event ? `${printDeclared(event.expandedUncertainty)} ${unitSymbol(event.unit)} (k = ${event.k})` : 'unknown',
-      event?.traceableTo ?? 'unknown',
-      late.length === 0 ? 'yes' : { text: 'no', strong: true, under: `overdue in run ${late.join(', ')}` },
+      { text: `${rig}, ${channelNamed(channel, named)}`, under: name },
+      {
+        text: say('{sensor}, serial {serial}', { sensor, serial: instrument?.serial ?? say('unknown') }),
+        under: instrument?.description ?? '',
+      },
+      { text: event?.certificate ?? calibration, under: event ? say('by {person}', { person: event.by }) : '' },
+      event ? `${event.date}, ${event.due}` : say('unknown'),
+      event
+        ? `${number(printDeclared(event.expandedUncertainty))} ${unitSymbol(event.unit)} (k = ${number(`${event.k}`)})`
+        : say('unknown'),
+      event?.traceableTo ?? say('unknown'),
+      late.length === 0
+        ? say('yes')
+        : { text: say('no'), strong: true, under: say('overdue in run {runs}', { runs: late.join(', ') }) },
     ];
   });
 }
 
-function keyedInstruments({ bundle }: LotReportContent) {
+function keyedInstruments({ bundle }: LotReportContent, { say, named }: Printing) {
   const instruments = new Map<string, string[]>();
   for (const { measurements } of bundle.runs)
     for (const { instrument, of } of measurements) {
@@ -64,13 +74,13 @@ function keyedInstruments({ bundle }: LotReportContent) {
   return [
     {
       block: 'table' as const,
-      title: 'Instruments read by a person',
-      columns: [{ title: 'Instrument' }, { title: 'Measured' }],
+      title: say('Instruments read by a person'),
+      columns: [{ title: say('Instrument') }, { title: say('Measured') }],
       rows: [...instruments].map(([instrument, measured]) => [
         instrument,
-        measured.map((of) => spoken(of).toLowerCase()).join(', '),
+        measured.map((of) => channelNamed(of, named)).join(', '),
       ]),
-      empty: 'none',
+      empty: say('none'),
     },
   ];
 }

@@ -1,5 +1,7 @@
 import { type LotReportContent } from '../../content/lot-report-content.js';
 import { type DocumentSheet } from '../../parts/blocks.js';
+import { printingOf } from '../../words/printing.js';
+import { sheetWords } from '../../words/sheet-words.js';
 import { affairsSection } from './affairs.js';
 import { notIncludedSection, reachSection, signatureSection } from './closing.js';
 import { conditionsSection, deviationsSection, samplingSection, uncertaintySection } from './conduct.js';
@@ -19,7 +21,10 @@ import { whatTheLotHolds } from './what-the-lot-holds.js';
 /** A lot test report in reading order: the answer, what it is set against, what was seen, how, and who stands behind it. */
 export function lotTestReport(content: LotReportContent): DocumentSheet {
   const { identity } = content;
+  const printing = printingOf(content);
+  const { say } = printing;
   return {
+    words: sheetWords(printing),
     head: headStrip(content),
     sections: [
       whatTheLotHolds,
@@ -43,9 +48,12 @@ export function lotTestReport(content: LotReportContent): DocumentSheet {
       signatureSection,
     ].flatMap((section) => section(content)),
     foot: {
-      identity: `Lot test report ${numberOf(identity)}, ${stateOf(identity).state}`,
-      notice: 'reproduce only in full',
+      identity: say('Lot test report {number}, {state}', {
+        number: numberOf(identity, printing),
+        state: stateOf(identity, printing).state,
+      }),
+      notice: say('reproduce only in full'),
     },
-    endMark: `End of report ${numberOf(identity)}`,
+    endMark: say('End of report {number}', { number: numberOf(identity, printing) }),
   };
 }

@@ -2,21 +2,27 @@ import { type OpinionShown } from '@breakbook/lab';
 import { type LotReportContent } from '../../content/lot-report-content.js';
 import { type Box, type Section } from '../../parts/blocks.js';
 import { timeOf } from '../../words/dates.js';
+import { printingOf, type ReportSay } from '../../words/printing.js';
 
 /**
  * Opinions and interpretations, each in a box of its own with its author and what it rests on (ISO/IEC 17025:2017,
  * 7.8.7.2: "clearly identified as such", from memory). There is no section where there is none: what is not included
  * says so.
  */
-export function opinionsSections({ affairs, bundle }: LotReportContent): Section[] {
+export function opinionsSections(content: LotReportContent): Section[] {
+  const { affairs, bundle } = content;
+  const { say } = printingOf(content);
   const opinions = affairs?.opinions ?? [];
   if (opinions.length === 0) return [];
   return [
     {
-      heading: 'Opinions and interpretations',
+      heading: say('Opinions and interpretations'),
       blocks: [
-        { block: 'paragraph', text: 'What stands in a box is an opinion of whom it names. It is no result of a test.' },
-        ...opinions.map((one) => boxOf(one, bundle.lab.zone)),
+        {
+          block: 'paragraph',
+          text: say('What stands in a box is an opinion of whom it names. It is no result of a test.'),
+        },
+        ...opinions.map((one) => boxOf(one, bundle.lab.zone, say)),
       ],
     },
   ];
@@ -25,16 +31,21 @@ export function opinionsSections({ affairs, bundle }: LotReportContent): Section
 function boxOf(
   { number, version, lot, run, evaluation, text, basis, spoken, name, role, at }: OpinionShown,
   zone: string,
+  say: ReportSay,
 ): Box {
-  const rests = evaluation === undefined ? '' : `, on the results of evaluation ${evaluation}`;
+  const rests = evaluation === undefined ? '' : say(', on the results of evaluation {evaluation}', { evaluation });
   return {
     block: 'box',
-    title: `Opinion ${number}${version > 1 ? `, version ${version}` : ''}, on ${run === undefined ? `lot ${lot}` : `run ${run}`}`,
+    title: say('Opinion {number}{version}, on {subject}', {
+      number,
+      version: version > 1 ? say(', version {version}', { version }) : '',
+      subject: run === undefined ? say('lot {lot}', { lot }) : say('run {run}', { run }),
+    }),
     paragraphs: [
       text,
-      `Basis: ${basis}`,
-      ...(spoken ? [`Told by word of mouth to ${spoken.to} on ${spoken.on}.`] : []),
-      `Given by ${name}, ${role}, ${timeOf(at, zone)} (${zone})${rests}.`,
+      say('Basis: {basis}', { basis }),
+      ...(spoken ? [say('Told by word of mouth to {person} on {day}.', { person: spoken.to, day: spoken.on })] : []),
+      say('Given by {name}, {role}, {time} ({zone}){rests}.', { name, role, time: timeOf(at, zone), zone, rests }),
     ],
   };
 }

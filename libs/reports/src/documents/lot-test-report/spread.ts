@@ -6,106 +6,137 @@ import { type JudgedLine, linesOf } from '../../content/judged-lot.js';
 import { type LotReportContent } from '../../content/lot-report-content.js';
 import { weibullPlotOf } from '../../figures/weibull-input.js';
 import { type Block, type Fact, type Section } from '../../parts/blocks.js';
+import { statementInWords } from '../../words/judged-words.js';
+import { type Printing, printingOf } from '../../words/printing.js';
 import { both, boundInUnits, measuredInWords, uncertaintyInWords } from '../../words/units.js';
 
 /** How the specimens of the claim scatter, what was fitted, and how each bound was found. */
 export function spreadSection(content: LotReportContent): Section {
+  const printing = printingOf(content);
+  const { say } = printing;
   return {
-    heading: 'How do the specimens spread, and how was the bound found?',
+    heading: say('How do the specimens spread, and how was the bound found?'),
     blocks: [
-      { block: 'subheading', text: 'Declared before the first run' },
-      { block: 'facts', columns: 3, facts: declared(content) },
-      ...asked(content),
-      ...linesOf(content).flatMap((line) => lineBlocks(content, line)),
+      { block: 'subheading', text: say('Declared before the first run') },
+      { block: 'facts', columns: 3, facts: declared(content, printing) },
+      ...asked(content, printing),
+      ...linesOf(content).flatMap((line) => lineBlocks(content, line, printing)),
     ],
   };
 }
 
-function lineBlocks(content: LotReportContent, line: JudgedLine): Block[] {
-  const plot = weibullPlotOf(content, line.line.line);
+function lineBlocks(content: LotReportContent, line: JudgedLine, printing: Printing): Block[] {
+  const { say, told, language, figures } = printing;
+  const plot = weibullPlotOf(content, line.line.line, printing);
+  const { title } = line.result;
   return [
     {
       block: 'subheading',
-      text: `${line.line.title}: ${line.result.title.toLowerCase()}, plan line ${line.line.line}`,
+      text: say('{title}: {characteristic}, plan line {line}', {
+        title: line.line.title,
+        characteristic: language === 'en' ? title.toLowerCase() : title,
+        line: line.line.line,
+      }),
     },
-    { block: 'facts', columns: 3, facts: statistics(line) },
+    { block: 'facts', columns: 3, facts: statistics(line, printing) },
     isNotEvaluated(plot)
       ? {
           block: 'paragraph',
-          text: `No probability plot: ${plot.notEvaluated.because}. Possible if ${plot.notEvaluated.possibleIf}.`,
+          text: say('No probability plot: {because}. Possible if {what}.', {
+            because: told(plot.notEvaluated.because),
+            what: told(plot.notEvaluated.possibleIf),
+          }),
         }
-      : { block: 'figure', scene: weibullPlot(plot) },
-    ...line.result.criteria.map((criterion) => stepsTable(criterion)),
+      : { block: 'figure', scene: weibullPlot({ ...plot, language: figures }) },
+    ...line.result.criteria.map((criterion) => stepsTable(criterion, content, printing)),
   ];
 }
 
-function statistics({ result }: JudgedLine): Fact[] {
+function statistics({ result }: JudgedLine, printing: Printing): Fact[] {
+  const { say, told, number, language } = printing;
   const { summary, weibull, unit, counts, entries } = result;
   const claimed = entries.filter(({ inClaim }) => inClaim);
   const kinds = claimed.flatMap(({ result: one }) => (one && !isNotEvaluated(one.value) ? [one.value.kind] : []));
   const broken = kinds.filter((kind) => kind !== 'atLeast').length;
-  const value = (number: number) => both(measuredInWords({ value: { kind: 'exact', value: number }, unit }));
+  const value = (one: number) => both(measuredInWords({ value: { kind: 'exact', value: one }, unit }, printing));
+  const without = (because: string) => say('not evaluated: {because}', { because: told(because) });
   return [
     {
-      label: 'Specimens in the claim',
-      value: `${counts.inClaim}: ${broken} broken, ${kinds.length - broken} held at least their value`,
+      label: say('Specimens in the claim'),
+      value: say('{n}: {broken} broken, {held} held at least their value', {
+        n: counts.inClaim,
+        broken,
+        held: kinds.length - broken,
+      }),
     },
     ...(isNotEvaluated(summary)
-      ? [{ label: 'Mean and standard deviation', value: `not evaluated: ${summary.notEvaluated.because}` }]
+      ? [{ label: say('Mean and standard deviation'), value: without(summary.notEvaluated.because) }]
       : [
-          { label: 'Mean', value: value(summary.mean) },
-          { label: 'Standard deviation', value: both(uncertaintyInWords(summary.sd, unit)) },
-          { label: 'Lowest and highest', value: `${value(summary.min)} to ${value(summary.max)}` },
+          { label: say('Mean'), value: value(summary.mean) },
+          { label: say('Standard deviation'), value: both(uncertaintyInWords(summary.sd, unit, printing)) },
+          {
+            label: say('Lowest and highest'),
+            value: say('{low} to {high}', { low: value(summary.min), high: value(summary.max) }),
+          },
         ]),
     ...(isNotEvaluated(weibull)
-      ? [{ label: 'Weibull fit', value: `not evaluated: ${weibull.notEvaluated.because}` }]
+      ? [{ label: say('Weibull fit'), value: without(weibull.notEvaluated.because) }]
       : [
           {
-            label: 'Weibull shape, maximum likelihood',
-            value: `${printSignificant(weibull.shape, 3)}${isNotEvaluated(weibull.shapeLimits) ? '' : `, ${percent(weibull.confidence)} limits ${weibull.shapeLimits.map((limit) => printSignificant(limit, 3)).join(' to ')}`}`,
+            label: say('Weibull shape, maximum likelihood'),
+            value: `${number(printSignificant(weibull.shape, 3))}${
+              isNotEvaluated(weibull.shapeLimits)
+                ? ''
+                : say(', {confidence} limits {limits}', {
+                    confidence: percent(weibull.confidence, language),
+                    limits: weibull.shapeLimits.map((limit) => number(printSignificant(limit, 3))).join(say(' to ')),
+                  })
+            }`,
           },
-          { label: 'Weibull scale (63.2 %)', value: value(weibull.scale) },
+          { label: say('Weibull scale (63.2 %)'), value: value(weibull.scale) },
         ]),
   ];
 }
 
 /** What the plan said before the first run. */
-function declared({ bundle }: LotReportContent): Fact[] {
+function declared({ bundle }: LotReportContent, { say, language }: Printing): Fact[] {
   const { claim } = bundle.plan;
   return [
-    { label: 'Claim declared before the test', value: claim.statement },
+    { label: say('Claim declared before the test'), value: claim.statement },
     {
-      label: 'Population, use',
-      value: `${claim.population === 'lot' ? 'the units of this lot' : 'the process that made the lot'}; ${claim.use}`,
+      label: say('Population, use'),
+      value: `${claim.population === 'lot' ? say('the units of this lot') : say('the process that made the lot')}; ${claim.use}`,
     },
-    { label: 'Modes', value: claim.modeSet },
-    { label: 'Values known from one side', value: claim.censoring },
-    { label: 'Pooling with other lots', value: poolingInWords(claim.pooling) },
+    { label: say('Modes'), value: claim.modeSet },
+    { label: say('Values known from one side'), value: claim.censoring },
+    { label: say('Pooling with other lots'), value: poolingInWords(claim.pooling, language) },
   ];
 }
 
 /** What each plan line asks for, sentence by sentence. */
-function asked({ bundle }: LotReportContent): Block[] {
-  return planInWords(bundle.plan, bundle.limits).lines.flatMap(({ line, title, says }): Block[] => [
-    { block: 'paragraph', text: `Plan line ${line}, ${title}:` },
+function asked({ bundle }: LotReportContent, { say, language }: Printing): Block[] {
+  return planInWords(bundle.plan, bundle.limits, language).lines.flatMap(({ line, title, says }): Block[] => [
+    { block: 'paragraph', text: say('Plan line {line}, {title}:', { line, title }) },
     { block: 'list', items: says },
   ]);
 }
 
-function stepsTable({ criterion, statement, steps, boundAllModes, unit, limitValue }: CriterionResult): Block {
+function stepsTable(found: CriterionResult, content: LotReportContent, printing: Printing): Block {
+  const { say, told } = printing;
+  const { criterion, steps, boundAllModes, unit, limitValue } = found;
   const allModes = !boundAllModes
-    ? 'no other mode was told apart'
+    ? say('no other mode was told apart')
     : isNotEvaluated(boundAllModes)
-      ? `not evaluated: ${boundAllModes.notEvaluated.because}`
-      : both(boundInUnits(boundAllModes.value, unit, limitValue));
+      ? say('not evaluated: {because}', { because: told(boundAllModes.notEvaluated.because) })
+      : both(boundInUnits(boundAllModes.value, unit, limitValue, printing));
   return {
     block: 'table',
-    title: `${criterion}: ${statement}`,
-    columns: [{ title: 'Question' }, { title: 'Answer' }],
+    title: `${criterion}: ${statementInWords(found, content, printing)}`,
+    columns: [{ title: say('Question') }, { title: say('Answer') }],
     rows: [
-      ...steps.map(({ question, answer }) => [question, answer]),
-      ...(boundAllModes ? [['The bound with every mode counted as a failure', allModes]] : []),
+      ...steps.map(({ question, answer }) => [told(question), told(answer)]),
+      ...(boundAllModes ? [[say('The bound with every mode counted as a failure'), allModes]] : []),
     ],
-    empty: 'no step was needed',
+    empty: say('no step was needed'),
   };
 }

@@ -1,56 +1,72 @@
-import { boundSentence, capital, percent } from '@breakbook/acceptance';
+import { capital, nameOfLimit, percent } from '@breakbook/acceptance';
 import { marginStrip } from '@breakbook/figures';
-import { type CriterionResult, isNotEvaluated, type LineResult, limitName } from '@breakbook/lab';
+import { type CriterionResult, isNotEvaluated, type LineResult } from '@breakbook/lab';
+import { converter } from '@breakbook/units';
 import { type JudgedLine, linesOf } from '../../content/judged-lot.js';
 import { type LotReportContent } from '../../content/lot-report-content.js';
 import { marginStripOf } from '../../figures/strip-input.js';
 import { type Block, type Section, type Table } from '../../parts/blocks.js';
-import { boundInUnits, declaredInWords, measuredInWords } from '../../words/units.js';
+import {
+  boundSaid,
+  outliersInWords,
+  pooledInWords,
+  stagesInWords,
+  statementInWords,
+} from '../../words/judged-words.js';
+import { type Printing, printingOf } from '../../words/printing.js';
+import { besideInWords, boundInUnits, declaredInWords, measuredInWords } from '../../words/units.js';
 
 /** The answer first: picture, claim, and each criterion with the numbers it rests on. */
 export function whatTheLotHolds(content: LotReportContent): Section {
   const { notes } = content.lot;
+  const printing = printingOf(content);
+  const { say, told } = printing;
   return {
-    heading: 'What does the lot hold?',
+    heading: say('What does the lot hold?'),
     blocks: [
-      ...linesOf(content).flatMap((line) => lineBlocks(content, line)),
-      { block: 'subheading', text: 'What must be known beside the numbers' },
-      notes.length > 0 ? { block: 'list', items: notes } : { block: 'paragraph', text: 'Nothing.' },
+      ...linesOf(content).flatMap((line) => lineBlocks(content, line, printing)),
+      { block: 'subheading', text: say('What must be known beside the numbers') },
+      notes.length > 0 ? { block: 'list', items: notes.map(told) } : { block: 'paragraph', text: say('Nothing.') },
     ],
   };
 }
 
-function lineBlocks(content: LotReportContent, { line, result }: JudgedLine): Block[] {
-  const strip = marginStripOf(content, line.line);
+function lineBlocks(content: LotReportContent, { line, result }: JudgedLine, printing: Printing): Block[] {
+  const { say, told, figures } = printing;
+  const strip = marginStripOf(content, line.line, printing);
   const several = content.bundle.plan.lines.length > 1;
   return [
-    ...(several ? [{ block: 'subheading', text: `${line.title}: ${result.outcome}` } as const] : []),
+    ...(several ? [{ block: 'subheading', text: `${line.title}: ${say(result.outcome)}` } as const] : []),
     isNotEvaluated(strip)
-      ? { block: 'paragraph', text: `No picture: ${strip.notEvaluated.because}.` }
-      : { block: 'figure', scene: marginStrip(strip) },
+      ? { block: 'paragraph', text: say('No picture: {because}.', { because: told(strip.notEvaluated.because) }) }
+      : { block: 'figure', scene: marginStrip({ ...strip, language: figures }) },
     ...result.criteria.map(
       (criterion): Block => ({
         block: 'paragraph',
         tone: 'claim',
         sign: criterion.outcome,
-        text: claimSentence(criterion),
+        text: claimSentence(criterion, content, printing),
       }),
     ),
-    criteriaTable(result.criteria),
-    ...besideCriteria(result),
+    criteriaTable(result.criteria, printing),
+    ...besideCriteria(result, printing),
   ];
 }
 
 /** Stages, earlier lots, outliers and, while runs are still to be made, the forecast: each as it was worded where it was found. */
-function besideCriteria({ stages = [], criteria, outliers = [], forecast }: LineResult): Block[] {
-  const pooled = criteria.flatMap(({ criterion, pooled: found }) =>
-    found?.sentence === undefined ? [] : [`Criterion ${criterion}. ${found.sentence}`],
+function besideCriteria(result: LineResult, printing: Printing): Block[] {
+  const { say } = printing;
+  const pooled = pooledInWords(result, printing).map(([criterion, said]) =>
+    say('Criterion {criterion}. {said}', { criterion, said }),
   );
+  const { forecast } = result;
   return [
-    ...said('Stages declared before the test', sentencesIn(stages)),
-    ...said('Earlier lots', pooled),
-    ...said('Values far from the others', sentencesIn(outliers)),
-    ...(forecast === undefined ? [] : said('Forecast, which decides nothing', forecastInWords(forecast))),
+    ...said(say('Stages declared before the test'), stagesInWords(result, printing)),
+    ...said(say('Earlier lots'), pooled),
+    ...said(say('Values far from the others'), outliersInWords(result, printing)),
+    ...(forecast === undefined
+      ? []
+      : said(say('Forecast, which decides nothing'), [forecastInWords(forecast, printing)])),
   ];
 }
 
@@ -62,78 +78,75 @@ function said(heading: string, items: string[]): Block[] {
   ];
 }
 
-function sentencesIn(found: readonly { sentence?: string | undefined }[]): string[] {
-  return found.flatMap(({ sentence }) => sentence ?? []);
-}
-
-function forecastInWords(forecast: NonNullable<LineResult['forecast']>): string[] {
+function forecastInWords(forecast: NonNullable<LineResult['forecast']>, { say, told, number }: Printing): string {
   if (isNotEvaluated(forecast))
-    return [`Not evaluated: ${forecast.notEvaluated.because}. Possible if ${forecast.notEvaluated.possibleIf}.`];
+    return say('Not evaluated: {because}. Possible if {what}.', {
+      because: told(forecast.notEvaluated.because),
+      what: told(forecast.notEvaluated.possibleIf),
+    });
   const { sentence, error, replicates, seed, assumptions } = forecast;
-  return [
-    `${sentence} Standard error ${error.toFixed(3)} of ${replicates} simulated lots, seed ${seed}. Assumed: ${assumptions.join('; ')}.`,
-  ];
-}
-
-/** The outcome of a criterion with what it says of the population, or why it says nothing. */
-function claimSentence(criterion: CriterionResult): string {
-  const { outcome, statement, because, possibleIf } = criterion;
-  const why = because === undefined ? '' : ` ${capital(because)}.`;
-  const help = possibleIf === undefined ? '' : ` It becomes possible if ${possibleIf}.`;
-  return `${capital(outcome)} (${criterion.criterion}). ${boundSaid(criterion) ?? statement}${why}${help}`;
-}
-
-function boundSaid({ bound, numbers, unit, limitValue, pooled }: CriterionResult): string | undefined {
-  const { population } = numbers;
-  // Values that are pooled are all of broken specimens: others cannot be ranked among them.
-  const { specimens, broken } = pooled?.used ? { specimens: pooled.n, broken: pooled.n } : numbers;
-  if (!bound || typeof specimens !== 'number' || typeof broken !== 'number') return undefined;
-  const { value, coverage, confidence } = bound;
-  return boundSentence({
-    bound: value,
-    unit,
-    coverage,
-    confidence,
-    population: population === 'lot' ? 'lot' : 'process',
-    n: specimens,
-    failures: broken,
-    limit: limitValue,
+  return say('{sentence} Standard error {error} of {replicates} simulated lots, seed {seed}. Assumed: {assumptions}.', {
+    sentence: told(sentence),
+    error: number(error.toFixed(3)),
+    replicates,
+    seed,
+    assumptions: assumptions.map(told).join('; '),
   });
 }
 
-function criteriaTable(criteria: readonly CriterionResult[]): Table {
+/** The outcome of a criterion with what it says of the population, or why it says nothing. */
+function claimSentence(criterion: CriterionResult, content: LotReportContent, printing: Printing): string {
+  const { say, told, units } = printing;
+  const { outcome, because, possibleIf, unit } = criterion;
+  const said = boundSaid(criterion, printing, converter(unit, units.of(unit)));
+  return [
+    `${capital(say(outcome))} (${criterion.criterion}). ${said ?? statementInWords(criterion, content, printing)}`,
+    ...(because === undefined ? [] : [`${capital(told(because))}.`]),
+    ...(possibleIf === undefined ? [] : [say('It becomes possible if {what}.', { what: told(possibleIf) })]),
+  ].join(' ');
+}
+
+function criteriaTable(criteria: readonly CriterionResult[], printing: Printing): Table {
+  const { say, told, language } = printing;
   return {
     block: 'table',
     columns: [
-      { title: 'Criterion' },
-      { title: 'Outcome' },
-      { title: 'Limit' },
-      { title: 'Lower bound', align: 'number' },
-      { title: 'Estimate', align: 'number' },
-      { title: 'Coverage and confidence' },
-      { title: 'How found' },
+      { title: say('Criterion') },
+      { title: say('Outcome') },
+      { title: say('Limit') },
+      { title: say('Lower bound'), align: 'number' },
+      { title: say('Estimate'), align: 'number' },
+      { title: say('Coverage and confidence') },
+      { title: say('How found') },
     ],
     rows: criteria.map(({ criterion, kind, outcome, limit, limitValue, unit, bound }) => {
-      const [, limitSecond] = measuredInWords({ value: { kind: 'exact', value: limitValue }, unit });
-      const [boundFirst, boundSecond] = bound ? boundInUnits(bound.value, unit, limitValue) : ['none', ''];
+      const limitElse = besideInWords(limitValue, unit, printing);
+      const [boundFirst, boundSecond] = bound
+        ? boundInUnits(bound.value, unit, limitValue, printing)
+        : [say('none'), ''];
       const [estimateFirst, estimateSecond] = bound
-        ? measuredInWords({ value: { kind: 'exact', value: bound.estimate }, unit, limits: [limitValue] })
-        : ['none', ''];
+        ? measuredInWords({ value: { kind: 'exact', value: bound.estimate }, unit, limits: [limitValue] }, printing)
+        : [say('none'), ''];
       return [
-        { text: criterion, under: kind },
-        { text: outcome, sign: outcome },
+        { text: criterion, under: told(kind) },
+        { text: say(outcome), sign: outcome },
         {
-          text: declaredInWords(limitValue, unit),
-          under: `${limitSecond === '' ? '' : `${limitSecond}, `}${limitName(limit)}`,
+          text: declaredInWords(limitValue, unit, printing),
+          under: `${limitElse === '' ? '' : `${limitElse}, `}${nameOfLimit(limit, language)}`,
         },
         { text: boundFirst, under: boundSecond },
         { text: estimateFirst, under: estimateSecond },
-        bound ? `${percent(bound.coverage)}, ${percent(bound.confidence)}` : 'none claimed',
+        bound ? `${percent(bound.coverage, language)}, ${percent(bound.confidence, language)}` : say('none claimed'),
         bound
-          ? { text: bound.technique, under: `reaches ${percent(Number(bound.achievedConfidence.toFixed(3)))}` }
+          ? {
+              text: told(bound.technique),
+              under: say('reaches {confidence}', {
+                confidence: percent(Number(bound.achievedConfidence.toFixed(3)), language),
+              }),
+            }
           : '',
       ];
     }),
-    empty: 'The plan states no criterion.',
+    empty: say('The plan states no criterion.'),
   };
 }

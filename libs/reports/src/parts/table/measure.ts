@@ -176,7 +176,7 @@ function styleOf({ strong }: NormalCell): Style {
 
 /** `1 842` and ` ± 14`; `18` and `.42`: what stands before the decimal sign, and the rest. */
 export function splitNumber(text: string): [whole: string, part: string] {
-  const end = /^[^\d]*\d[\d\u00a0\u202f]*?(?=\D*$|\.|\u00a0?±|\u00a0\D)/.exec(text)?.[0].length ?? text.length;
+  const end = /^[^\d]*\d[\d\u00a0\u202f]*?(?=\D*$|[.,]|\u00a0?±|\u00a0\D)/.exec(text)?.[0].length ?? text.length;
   return [text.slice(0, end), text.slice(end)];
 }
 

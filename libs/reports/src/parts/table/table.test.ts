@@ -13,7 +13,7 @@ beforeAll(() => {
     creator: 'Test',
     issuedAt: new Date(0),
     software: 'test',
-    attachment: { name: 'a.json', description: 'none', json: '{}' },
+    attached: [],
   });
 });
 
