@@ -18,6 +18,8 @@ program
   .argument('<folder>', 'a lot folder, as docs/formats.md describes it')
   .option('--out <folder>', 'where the PDF and the result JSON go', 'out')
   .option('--paper <size>', 'A4 or Letter', 'A4')
+  .option('--language <code>', 'of the report: en or de', 'en')
+  .option('--units <list>', 'in which the report prints what is kept in others, such as bar,F,in; else as kept')
   .option('--what-if-plan <file>', 'judge it as if under this plan (JSON): a what-if, and no report')
   .option(
     '--what-if-limit <key=value>',

@@ -60,3 +60,13 @@ export const PrintChoice = z.strictObject({
   units: z.union([z.literal('as kept'), PrintUnits]),
 });
 export type PrintChoice = z.infer<typeof PrintChoice>;
+
+/** How a document is printed where nothing is chosen. */
+export const PLAIN_PRINT: PrintChoice = { paper: 'A4', language: 'en', units: 'as kept' };
+
+/** The choice as a content keeps it: undefined where it is the plain one, which needs no words. */
+export function printKept({ paper, language, units }: PrintChoice): PrintChoice | undefined {
+  const chosen = units === 'as kept' || Object.values(units).every((unit) => unit === undefined) ? 'as kept' : units;
+  const plain = paper === PLAIN_PRINT.paper && language === PLAIN_PRINT.language && chosen === PLAIN_PRINT.units;
+  return plain ? undefined : { paper, language, units: chosen };
+}

@@ -425,6 +425,7 @@ export type InvalidReason =
   | 'record incomplete';
 export type Key = string;
 export type Lab = { lab: Key; name: Line; address: Paragraph; zone: string; secondFactor?: 'everyone' };
+export type Language = 'en' | 'de';
 export type Layout = {
   layout: Key;
   revision: Revision;
@@ -855,6 +856,14 @@ export type Pooling =
       level: 0.25 | 0.1 | 0.05 | 0.025 | 0.01;
       shiftThatMatters: Share;
     };
+export type PrintUnits = {
+  pressure?: 'kPa' | 'bar' | '[psi]';
+  temperature?: 'Cel' | '[degF]';
+  energy?: 'J' | '[ft_i].[lbf_av]';
+  force?: 'N' | '[lbf_av]';
+  length?: 'mm' | '[in_i]';
+  mass?: 'g' | '[oz_av]';
+};
 export type Problem = {
   code: ProblemCode;
   detail: string;
@@ -1780,7 +1789,7 @@ export interface Operations {
       kind: 'lot evaluation' | 'lot test report' | 'signed document' | 'recomputation' | 'lot package';
       subject:
         | { lot: Key }
-        | { evaluation: number; paper: 'A4' | 'Letter' }
+        | { evaluation: number; paper: 'A4' | 'Letter'; language?: Language; units?: 'as kept' | PrintUnits }
         | { document: number; changed?: Paragraph; because?: Paragraph }
         | { runs: 'all' }
         | { lot: Key; form: 'zip'; safetyFlag?: number };
@@ -1814,13 +1823,13 @@ export interface Operations {
   };
   'POST /api/evaluations/{n}/documents': {
     path: { n: string };
-    body: { kind: 'lot test report'; paper?: 'A4' | 'Letter' };
+    body: { kind: 'lot test report'; paper?: 'A4' | 'Letter'; language?: Language; units?: 'as kept' | PrintUnits };
     answer: {
       id: string;
       kind: 'lot evaluation' | 'lot test report' | 'signed document' | 'recomputation' | 'lot package';
       subject:
         | { lot: Key }
-        | { evaluation: number; paper: 'A4' | 'Letter' }
+        | { evaluation: number; paper: 'A4' | 'Letter'; language?: Language; units?: 'as kept' | PrintUnits }
         | { document: number; changed?: Paragraph; because?: Paragraph }
         | { runs: 'all' }
         | { lot: Key; form: 'zip'; safetyFlag?: number };
@@ -1842,7 +1851,7 @@ export interface Operations {
       kind: 'lot evaluation' | 'lot test report' | 'signed document' | 'recomputation' | 'lot package';
       subject:
         | { lot: Key }
-        | { evaluation: number; paper: 'A4' | 'Letter' }
+        | { evaluation: number; paper: 'A4' | 'Letter'; language?: Language; units?: 'as kept' | PrintUnits }
         | { document: number; changed?: Paragraph; because?: Paragraph }
         | { runs: 'all' }
         | { lot: Key; form: 'zip'; safetyFlag?: number };
@@ -1864,7 +1873,7 @@ export interface Operations {
       kind: 'lot evaluation' | 'lot test report' | 'signed document' | 'recomputation' | 'lot package';
       subject:
         | { lot: Key }
-        | { evaluation: number; paper: 'A4' | 'Letter' }
+        | { evaluation: number; paper: 'A4' | 'Letter'; language?: Language; units?: 'as kept' | PrintUnits }
         | { document: number; changed?: Paragraph; because?: Paragraph }
         | { runs: 'all' }
         | { lot: Key; form: 'zip'; safetyFlag?: number };
@@ -2460,7 +2469,7 @@ export interface Operations {
       kind: 'lot evaluation' | 'lot test report' | 'signed document' | 'recomputation' | 'lot package';
       subject:
         | { lot: Key }
-        | { evaluation: number; paper: 'A4' | 'Letter' }
+        | { evaluation: number; paper: 'A4' | 'Letter'; language?: Language; units?: 'as kept' | PrintUnits }
         | { document: number; changed?: Paragraph; because?: Paragraph }
         | { runs: 'all' }
         | { lot: Key; form: 'zip'; safetyFlag?: number };
@@ -2600,7 +2609,7 @@ export interface Operations {
       kind: 'lot evaluation' | 'lot test report' | 'signed document' | 'recomputation' | 'lot package';
       subject:
         | { lot: Key }
-        | { evaluation: number; paper: 'A4' | 'Letter' }
+        | { evaluation: number; paper: 'A4' | 'Letter'; language?: Language; units?: 'as kept' | PrintUnits }
         | { document: number; changed?: Paragraph; because?: Paragraph }
         | { runs: 'all' }
         | { lot: Key; form: 'zip'; safetyFlag?: number };
@@ -3727,7 +3736,7 @@ export interface Operations {
       kind: 'lot evaluation' | 'lot test report' | 'signed document' | 'recomputation' | 'lot package';
       subject:
         | { lot: Key }
-        | { evaluation: number; paper: 'A4' | 'Letter' }
+        | { evaluation: number; paper: 'A4' | 'Letter'; language?: Language; units?: 'as kept' | PrintUnits }
         | { document: number; changed?: Paragraph; because?: Paragraph }
         | { runs: 'all' }
         | { lot: Key; form: 'zip'; safetyFlag?: number };
@@ -4244,7 +4253,7 @@ export interface Operations {
       kind: 'lot evaluation' | 'lot test report' | 'signed document' | 'recomputation' | 'lot package';
       subject:
         | { lot: Key }
-        | { evaluation: number; paper: 'A4' | 'Letter' }
+        | { evaluation: number; paper: 'A4' | 'Letter'; language?: Language; units?: 'as kept' | PrintUnits }
         | { document: number; changed?: Paragraph; because?: Paragraph }
         | { runs: 'all' }
         | { lot: Key; form: 'zip'; safetyFlag?: number };

@@ -77,7 +77,7 @@ export class DocumentSigningService implements OnModuleInit {
     const { pdf, contentId, signingKeyId } = await this.sealing.seal(
       job,
       { kind: draft.kind, document, revision, json },
-      (sealing) => this.workers.run('compose document', { content, sealing, paper: 'A4' }, options),
+      (sealing) => this.workers.run('compose document', { content, sealing }, options),
     );
     const raw = await prepareRaw(rawFromBytes(pdf));
     await this.records.change(job, 'document signed', async (rows) => {

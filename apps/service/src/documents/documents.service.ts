@@ -1,4 +1,4 @@
-import { Instant, Key, type LotBundle, Refusal, SOFTWARE } from '@breakbook/lab';
+import { Instant, Key, type LotBundle, PLAIN_PRINT, type PrintChoice, Refusal, SOFTWARE } from '@breakbook/lab';
 import { prepareRaw, type RawStore, type Reader, Records, rawFromBytes, readWhole, tables } from '@breakbook/records';
 import { Inject, Injectable, type OnModuleInit } from '@nestjs/common';
 import { In } from 'typeorm';
@@ -54,11 +54,12 @@ export class DocumentsService implements OnModuleInit {
     this.runner.handle('lot test report', (job, options) => this.#compose(job, options));
   }
 
-  async ask(by: SignedInActor, evaluationNumber: number, { paper }: NewDocument): Promise<JobAnswer> {
+  async ask(by: SignedInActor, evaluationNumber: number, asked: NewDocument): Promise<JobAnswer> {
     const reader = this.records.read(by.labId);
     const evaluation = await evaluationNumbered(reader, evaluationNumber);
     await refuseSecond(reader, evaluation);
-    return this.jobs.ask(by, 'lot test report', { evaluation: evaluation.number, paper });
+    const { kind: _, ...print } = asked;
+    return this.jobs.ask(by, 'lot test report', { evaluation: evaluation.number, ...print });
   }
 
   /** A piece of the list, by short numbers; one more than asked for tells whether there is more. */
@@ -114,7 +115,7 @@ export class DocumentsService implements OnModuleInit {
         // The instant it was asked for, so that a job begun again lays out the same bytes.
         identity: reportIdentity(bundle.lot.lot, evaluation.number, job.at),
         affairs: await reportAffairsOf(reader, evaluation.lotId, new Date()),
-        paper: job.subject.paper,
+        print: { ...PLAIN_PRINT, ...printOf(job.subject) },
       };
       return this.workers.run('compose report', input, options);
     });
@@ -143,6 +144,10 @@ export class DocumentsService implements OnModuleInit {
       action: 'Evaluate the lot again.',
     });
   }
+}
+
+function printOf({ paper, language, units }: Job<'lot test report'>['subject']): Partial<PrintChoice> {
+  return { paper, ...(language ? { language } : {}), ...(units ? { units } : {}) };
 }
 
 /** One evaluation has one report; what replaces a report says what changed and why, and is no second first one. */

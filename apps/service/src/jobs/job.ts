@@ -1,4 +1,4 @@
-import { Instant, Key, Paragraph, Problem } from '@breakbook/lab';
+import { Instant, Key, Paragraph, PrintChoice, Problem } from '@breakbook/lab';
 import { z } from 'zod';
 
 /** What changed against the document that it replaces, and why; where it replaces one. */
@@ -7,7 +7,13 @@ export const AmendmentFields = { changed: Paragraph.optional(), because: Paragra
 /** What can be asked for, and of what. */
 const SUBJECTS = {
   'lot evaluation': z.strictObject({ lot: Key }),
-  'lot test report': z.strictObject({ evaluation: z.number().int(), paper: z.enum(['A4', 'Letter']) }),
+  /** Jobs of before there were languages name none. */
+  'lot test report': z.strictObject({
+    evaluation: z.number().int(),
+    paper: PrintChoice.shape.paper,
+    language: PrintChoice.shape.language.optional(),
+    units: PrintChoice.shape.units.optional(),
+  }),
   /** Of a document that is to be authorised and signed as it was shown. */
   'signed document': z.strictObject({ document: z.number().int(), ...AmendmentFields }),
   recomputation: z.strictObject({ runs: z.literal('all') }),

@@ -20,6 +20,8 @@ import {
   type LotResult,
   type MethodChannel,
   type PlanRisks,
+  type PrintChoice,
+  printKept,
   type Reading,
   Refusal,
   type RunJudgement,
@@ -101,12 +103,12 @@ export interface Tasks {
       identity: ReportIdentity;
       judged: LotResult;
       affairs: ReportAffairs;
-      paper: 'A4' | 'Letter';
+      print: PrintChoice;
     };
     output: { content: LotReportContent; pdf: Uint8Array };
   };
   'compose document': {
-    input: { content: DocumentContents[keyof DocumentContents]; sealing: Sealing; paper: 'A4' | 'Letter' };
+    input: { content: DocumentContents[keyof DocumentContents]; sealing: Sealing };
     output: Uint8Array;
   };
   'evaluate run': { input: { bundle: LotBundle; run: string; files: RunFileSource[] }; output: ReadAgain };
@@ -142,19 +144,25 @@ export const TASKS: {
 
   'what if': ({ bundle, change, readings }) => whatIf(bundle, change, { readings }),
 
-  'compose report': async ({ identity, judged, affairs, paper, ...input }, onProgress) => {
+  'compose report': async ({ identity, judged, affairs, print, ...input }, onProgress) => {
     const evaluation = evaluate(input, ({ share, at }) => onProgress({ share: 0.7 * share, at }));
     requireSame(evaluation.result, judged);
     // Loaded here only, since it brings fonts that reading and judging never need.
     const { composeDocument, lotReportContent } = await import('@breakbook/reports');
     onProgress({ share: 0.7, at: 'laying out the report' });
-    const content = lotReportContent({ bundle: input.bundle, evaluation, document: identity, affairs });
-    return { content, pdf: await composeDocument('lot test report', content, { paper }) };
+    const content = lotReportContent({
+      bundle: input.bundle,
+      evaluation,
+      document: identity,
+      affairs,
+      print: printKept(print),
+    });
+    return { content, pdf: await composeDocument('lot test report', content) };
   },
 
-  'compose document': async ({ content, sealing, paper }) => {
+  'compose document': async ({ content, sealing }) => {
     const { composeDocument } = await import('@breakbook/reports');
-    return composeDocument(content.document, content, { paper, sealing });
+    return composeDocument(content.document, content, { sealing });
   },
 
   'evaluate run': ({ bundle, run: key, files }) => {

@@ -1,4 +1,6 @@
+import { PLAIN_PRINT, type PrintChoice } from '@breakbook/lab';
 import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
+import { useState } from 'react';
 import { type EvaluationInList, type JobAnswer } from '../../client/answers.js';
 import { documentAddress, evaluationsQuery, seatTaken } from '../../client/queries.js';
 import { isSignedOut, needsPassphrase } from '../../client/read.js';
@@ -8,6 +10,7 @@ import { FormProblem } from '../../parts/field.js';
 import { Progress } from '../../parts/progress.js';
 import { useMe } from '../people/me.js';
 import { PassphraseAgain } from '../people/passphrase-again.js';
+import { PrintChoices } from './print-choice.js';
 
 const MAY_EVALUATE = ['review', 'decide', 'issue'] as const;
 const MAY_REPORT = ['issue', 'decide'] as const;
@@ -33,6 +36,7 @@ export function LotWork({ lot }: { lot: string }) {
     },
   });
   const cancel = useMutation({ mutationFn: (id: string) => send('POST /api/jobs/{id}/cancel', { path: { id } }) });
+  const [print, setPrint] = useState<PrintChoice>(PLAIN_PRINT);
   const last = evaluations.data?.items[0];
   const busy = ask.isPending || work.job?.state === 'waiting' || work.job?.state === 'running';
   return (
@@ -43,21 +47,24 @@ export function LotWork({ lot }: { lot: string }) {
         </a>
       )}
       {last && last.documents.length === 0 && MAY_REPORT.some((duty) => duties.includes(duty)) && (
-        <button
-          type="button"
-          className="action main"
-          disabled={busy}
-          onClick={() =>
-            ask.mutate(() =>
-              send('POST /api/evaluations/{n}/documents', {
-                path: { n: `${last.number}` },
-                body: { kind: 'lot test report', paper: 'A4' },
-              }),
-            )
-          }
-        >
-          Make the report
-        </button>
+        <>
+          <button
+            type="button"
+            className="action main"
+            disabled={busy}
+            onClick={() =>
+              ask.mutate(() =>
+                send('POST /api/evaluations/{n}/documents', {
+                  path: { n: `${last.number}` },
+                  body: { kind: 'lot test report', ...print },
+                }),
+              )
+            }
+          >
+            Make the report
+          </button>
+          <PrintChoices print={print} onChoose={setPrint} />
+        </>
       )}
       {evaluations.data && MAY_EVALUATE.some((duty) => duties.includes(duty)) && (
         <button
