@@ -41,6 +41,11 @@ needs('chromium')('signs that must be absent, and earlier lots pooled', () => {
         .getByText(/cracks of 10/i)
         .first()
         .waitFor();
+      // 1 750 kPa and U, as fine as U says it: the limit moved by U is no round number.
+      await page
+        .getByText(/^1\s765\skPa$/)
+        .first()
+        .waitFor();
       await expectAccessible(page);
       await picture(page, 'run-with-signs');
       await page.goto(`${service.url}/lots/TOGETHER/runs/TOGETHER-r1`);

@@ -74,7 +74,11 @@ function useVerdictFacts(verdict: Verdict): Fact[] {
       .filter((end) => end !== undefined)
       .map(one)
       .join(' to ');
-  const moved = (end: number) => quantity(end, unit, { ...fineness, limits: endsOf(verdict) });
+  // As fine as tells it from the limit and the value; from itself it is told by no number of digits.
+  const apart = [limitValue.lower, limitValue.upper, ...(value.kind === 'exact' ? [value.value] : [])].filter(
+    (one) => one !== undefined,
+  );
+  const moved = (end: number) => quantity(end, unit, { ...fineness, limits: apart.filter((one) => one !== end) });
   return [
     { term: 'Value', says: amount(value, unit, { ...fineness, limits: endsOf(verdict) }) },
     {
