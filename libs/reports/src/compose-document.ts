@@ -1,9 +1,11 @@
 import { canonicalJson, documentStem, parseCanonicalJson } from '@breakbook/evidence';
 import { type LotReportContent } from './content/lot-report-content.js';
-import { numberOf } from './documents/lot-test-report/head.js';
-import { lotTestReport } from './documents/lot-test-report/index.js';
+import { type CertificateContent } from './documents/certificate-of-test/content.js';
+import { type LabelSheetContent } from './documents/label-sheet/content.js';
+import { type RunSheetContent } from './documents/run-sheet/content.js';
+import { type SpecimenRecordContent } from './documents/specimen-record/content.js';
+import { KINDS } from './kinds.js';
 import { type SheetWords } from './parts/blocks.js';
-import { composeSheet } from './parts/compose.js';
 import { type Attached } from './parts/open-document.js';
 import { PAPERS, type Paper } from './parts/paper.js';
 import { printingOf } from './words/printing.js';
@@ -12,6 +14,10 @@ import { sheetWords } from './words/sheet-words.js';
 /** Kinds of documents, each with the content it is made from. */
 export interface DocumentContents {
   'lot test report': LotReportContent;
+  'run sheet': RunSheetContent;
+  'specimen record': SpecimenRecordContent;
+  'certificate of test': CertificateContent;
+  'label sheet': LabelSheetContent;
 }
 
 /** What a document that is to be signed has attached beside its content. */
@@ -32,7 +38,7 @@ export function attachedJson(content: DocumentContents[keyof DocumentContents]):
 /**
  * The bytes of a document: tagged, with its fonts and its own data inside, written to PDF/A-3a and PDF/UA-1. The same
  * content on the same paper always gives the same bytes. With a sealing it has a place for the lab's signature, which
- * `fillSignature` fills in.
+ * `fillSignature` fills in. Labels lie on the paper of their grid.
  */
 export function composeDocument<Kind extends keyof DocumentContents>(
   kind: Kind,
@@ -43,16 +49,16 @@ export function composeDocument<Kind extends keyof DocumentContents>(
   // Made from what is attached, so that whoever has only the file can make it again, to the byte.
   const json = attachedJson(content);
   const attached = parseCanonicalJson(json) as DocumentContents[Kind];
-  const { identity, bundle, lot } = attached;
+  const { compose, title, issuer, software } = KINDS[kind];
+  const { identity, print } = attached;
   const printing = printingOf(attached);
-  const paper = options.paper ?? attached.print?.paper ?? 'A4';
-  return composeSheet(lotTestReport(attached), PAPERS[paper], {
-    title: printing.say('Lot test report {number}', { number: numberOf(identity, printing) }),
-    creator: bundle.lab.name,
+  return compose(attached, PAPERS[options.paper ?? print?.paper ?? 'A4'], printing, {
+    title: title(attached, printing),
+    creator: issuer(attached),
     issuedAt: new Date(identity.issuedAt),
-    software: lot.software,
+    software: software(attached),
     attached: filesOf(documentStem(identity), json, options.sealing, sheetWords(printing)),
-    ...(options.sealing ? { signedBy: bundle.lab.name } : {}),
+    ...(options.sealing ? { signedBy: issuer(attached) } : {}),
   });
 }
 

@@ -1,5 +1,6 @@
 export { attachedJson, composeDocument, type DocumentContents, type Sealing } from './compose-document.js';
 export type { ReportAffairs } from './content/affairs.js';
+export type { DocumentIdentity } from './content/identity.js';
 export type { JudgedLot } from './content/judged-lot.js';
 export {
   type LotReportContent,
@@ -8,6 +9,18 @@ export {
   type ReportSignature,
   type ReportTrace,
 } from './content/lot-report-content.js';
+export { type CertificateContent, certificateContent } from './documents/certificate-of-test/content.js';
+export { type LabelSheetContent, labelSheetContent, type SpecimenLabel } from './documents/label-sheet/content.js';
+export { LABEL_GRIDS, type LabelGrid, type LabelGridName } from './documents/label-sheet/grids.js';
+export { type RunSheetContent, runSheetContent } from './documents/run-sheet/content.js';
+export {
+  type DisposalOfSpecimen,
+  type PhotoOfSpecimen,
+  type RunOfSpecimen,
+  type SpecimenRecordContent,
+  type StateOfSpecimen,
+  specimenRecordContent,
+} from './documents/specimen-record/content.js';
 export { marginStripOf } from './figures/strip-input.js';
 export { type TraceOfRun, tracePlotOf } from './figures/trace-input.js';
 export { weibullPlotOf } from './figures/weibull-input.js';

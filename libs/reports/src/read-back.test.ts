@@ -1,9 +1,10 @@
 import { canonicalJson, parseCanonicalJson } from '@breakbook/evidence';
+import { type Language } from '@breakbook/lab';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { needs, told } from '../../../tests/tools.js';
-import { composeDocument } from './compose-document.js';
-import { type LotReportContent } from './content/lot-report-content.js';
-import { type InventedLot, inventedContent } from './fixtures/invented-lot.js';
+import { composeDocument, type DocumentContents } from './compose-document.js';
+import { inventedDocuments } from './fixtures/invented-documents.js';
+import { type InventedLot } from './fixtures/invented-lot.js';
 import { type Paper } from './parts/paper.js';
 
 /**
@@ -12,30 +13,129 @@ import { type Paper } from './parts/paper.js';
  * validation. Clause numbers from memory.
  */
 
-const cases: { name: string; given: InventedLot; paper: Paper['name'] }[] = [
-  { name: 'one specimen on A4', given: { specimens: 1 }, paper: 'A4' },
-  { name: 'eight specimens and every kind of exception on A4', given: { specimens: 8, mixed: true }, paper: 'A4' },
+interface Case {
+  kind: keyof DocumentContents;
+  name: string;
+  given: InventedLot & { run?: string };
+  paper: Paper['name'];
+  language: Language;
+  /** How often a tag stands in the tree. */
+  tags: { H1: number; H2: number; Table: number; Figure: number };
+  /** What its file and what is attached to it are named after. */
+  stem: string;
+  /** The words at the left of each foot; labels have none. */
+  foot?: string;
+  pages?: number;
+}
+
+const report = {
+  kind: 'lot test report',
+  stem: 'LTR-2407-1-rev-1',
+  foot: 'Lot test report LTR-2407-1 rev. 1',
+} as const;
+const mixed = { specimens: 8, mixed: true } as const;
+const usual = { specimens: 8 } as const;
+
+const cases: Case[] = [
   {
-    name: 'eight specimens and every kind of exception on Letter',
-    given: { specimens: 8, mixed: true },
-    paper: 'Letter',
+    ...report,
+    name: 'one specimen',
+    given: { specimens: 1 },
+    paper: 'A4',
+    language: 'en',
+    tags: { H1: 1, H2: 18, Table: 18, Figure: 4 },
   },
-  { name: 'thirty specimens on Letter', given: { specimens: 30, mixed: true }, paper: 'Letter' },
+  {
+    ...report,
+    name: 'every kind of exception',
+    given: mixed,
+    paper: 'A4',
+    language: 'en',
+    tags: { H1: 1, H2: 18, Table: 19, Figure: 4 },
+  },
+  {
+    ...report,
+    name: 'thirty specimens',
+    given: { specimens: 30, mixed: true },
+    paper: 'Letter',
+    language: 'en',
+    tags: { H1: 1, H2: 18, Table: 19, Figure: 4 },
+  },
+  ...(['en', 'de'] as const).flatMap((language): Case[] => [
+    {
+      kind: 'run sheet',
+      name: 'a valid run',
+      given: usual,
+      paper: language === 'en' ? 'A4' : 'Letter',
+      language,
+      tags: { H1: 1, H2: 3, Table: 3, Figure: 1 },
+      stem: 'RS-161-rev-1',
+      foot: { en: 'Run sheet RS-161 rev. 1', de: 'Versuchsblatt RS-161 Rev. 1' }[language],
+      pages: 1,
+    },
+    {
+      kind: 'specimen record',
+      name: 'a broken specimen',
+      given: usual,
+      paper: language === 'en' ? 'Letter' : 'A4',
+      language,
+      tags: { H1: 1, H2: 5, Table: 5, Figure: 0 },
+      stem: 'SR-401-rev-1',
+      foot: { en: 'Specimen record SR-401 rev. 1', de: 'Prüflingsakte SR-401 Rev. 1' }[language],
+    },
+    {
+      kind: 'certificate of test',
+      name: 'a lot as planned',
+      given: usual,
+      paper: 'A4',
+      language,
+      tags: { H1: 1, H2: 4, Table: 1, Figure: 1 },
+      stem: 'CT-2407-1-rev-1',
+      foot: {
+        en: 'Certificate of test CT-2407-1 rev. 1, in force',
+        de: 'Prüfzertifikat CT-2407-1 Rev. 1, in Kraft',
+      }[language],
+      ...(language === 'en' ? { pages: 1 } : {}),
+    },
+    {
+      kind: 'label sheet',
+      name: 'eight specimens',
+      given: usual,
+      paper: 'A4',
+      language,
+      tags: { H1: 0, H2: 0, Table: 0, Figure: 8 },
+      stem: 'LS-2407-1-rev-1',
+      pages: 1,
+    },
+  ]),
+  {
+    kind: 'run sheet',
+    name: 'a run found invalid',
+    given: { ...mixed, run: '170' },
+    paper: 'A4',
+    language: 'en',
+    tags: { H1: 1, H2: 3, Table: 4, Figure: 1 },
+    stem: 'RS-161-rev-1',
+    foot: 'Run sheet RS-161 rev. 1',
+    pages: 1,
+  },
 ];
 
 const plain = (text: string) => text.replace(/[\u00a0\u202f]/g, ' ');
 const text = (bytes: Uint8Array, ...more: string[]) => plain(told('pdftotext', bytes, (file) => [...more, file, '-']));
 
-describe.each(cases)('a report with $name', ({ given, paper }) => {
-  let content: LotReportContent;
+describe.each(cases)('a $kind of $name on $paper ($language)', (one) => {
+  const { kind, given, paper, language, tags, stem } = one;
+  let content: DocumentContents[typeof kind];
   let bytes: Uint8Array;
+  const composed = (from: typeof content) => composeDocument(kind, from);
   beforeAll(async () => {
-    content = inventedContent(given);
-    bytes = await composeDocument('lot test report', content, { paper });
+    content = inventedDocuments({ ...given, print: { paper, language, units: 'as kept' } })[kind];
+    bytes = await composed(content);
   });
 
   it('has the same bytes each time it is composed', async () => {
-    const again = await composeDocument('lot test report', inventedContent(given), { paper });
+    const again = await composed(inventedDocuments({ ...given, print: { paper, language, units: 'as kept' } })[kind]);
     expect(Buffer.compare(Buffer.from(again), Buffer.from(bytes))).toBe(0);
   });
 
@@ -49,7 +149,7 @@ describe.each(cases)('a report with $name', ({ given, paper }) => {
       );
       const streams = [...plainFile.matchAll(/stream\n([\s\S]*?)\nendstream/g)].map(([, stream = '']) => stream);
       const pages = streams.filter((stream) => /\bBT\b/.test(stream));
-      expect(pages.length).toBeGreaterThan(3);
+      expect(pages.length).toBeGreaterThanOrEqual(1);
       let shown = 0;
       for (const page of pages) {
         let depth = 0;
@@ -65,7 +165,7 @@ describe.each(cases)('a report with $name', ({ given, paper }) => {
         }
         expect(depth).toBe(0);
       }
-      expect(shown).toBeGreaterThan(300);
+      expect(shown).toBeGreaterThan(40);
     });
   });
 
@@ -82,7 +182,7 @@ describe.each(cases)('a report with $name', ({ given, paper }) => {
       const [, , ...fonts] = told('pdffonts', bytes, (file) => [file])
         .trim()
         .split('\n');
-      expect(fonts.length).toBeGreaterThanOrEqual(3);
+      expect(fonts.length).toBeGreaterThanOrEqual(2);
       // The columns before the object number are: embedded, subset, Unicode.
       for (const font of fonts) expect(font).toMatch(/DejaVuSans.*\byes\s+yes\s+yes\s+\d+\s+\d+$/);
     });
@@ -104,29 +204,26 @@ describe.each(cases)('a report with $name', ({ given, paper }) => {
       expect(xmp).toContain('<pdfuaid:part>1</pdfuaid:part>');
     });
 
-    it('hold a tree of tags with one H1, sections under H2, tables with heads, and figures', () => {
+    it('hold a tree of tags: one title, a heading for each section, tables with heads, figures', () => {
       const tree = told('pdfinfo', bytes, (file) => ['-struct', file]);
       const count = (tag: string) => tree.split('\n').filter((line) => line.trim().split(/[ :]/)[0] === tag).length;
       expect(count('Document')).toBe(1);
-      expect(count('H1')).toBe(1);
-      expect(count('H2')).toBe(18);
-      expect(count('Table')).toBeGreaterThan(8);
-      expect(count('TH')).toBeGreaterThan(40);
-      expect(count('Figure')).toBe(4);
+      for (const [tag, times] of Object.entries(tags)) expect(count(tag), tag).toBe(times);
+      if (tags.Table > 0) expect(count('TH')).toBeGreaterThanOrEqual(2 * tags.Table);
     });
   });
 
   needs('pdfdetach', 'pdftotext')('its attachment', () => {
     it('is its content in canonical JSON, and nothing else', () => {
-      expect(told('pdfdetach', bytes, (file) => ['-list', file])).toContain('LTR-2407-1-rev-1.json');
+      expect(told('pdfdetach', bytes, (file) => ['-list', file])).toContain(`${stem}.json`);
       const json = told('pdfdetach', bytes, (file) => ['-save', '1', '-o', 'content.json', file], 'content.json');
       expect(json).toBe(canonicalJson(content));
-      expect(parseCanonicalJson(json)).toMatchObject({ document: 'lot test report', form: 1 });
+      expect(parseCanonicalJson(json)).toMatchObject({ document: kind, form: 1 });
     });
 
     it('makes the same file again, to the byte', async () => {
       const json = told('pdfdetach', bytes, (file) => ['-save', '1', '-o', 'content.json', file], 'content.json');
-      const again = await composeDocument('lot test report', JSON.parse(json) as LotReportContent, { paper });
+      const again = await composed(JSON.parse(json) as typeof content);
       expect(Buffer.compare(Buffer.from(again), Buffer.from(bytes))).toBe(0);
     });
   });
@@ -134,11 +231,13 @@ describe.each(cases)('a report with $name', ({ given, paper }) => {
   needs('pdftotext')('its pages', () => {
     it('each carry number, revision, state, page x of y and how it may be copied (R03, R18)', () => {
       const pages = text(bytes, '-layout').split('\f').slice(0, -1);
+      if (one.pages !== undefined) expect(pages).toHaveLength(one.pages);
+      if (one.foot === undefined) return;
       for (const [index, page] of pages.entries()) {
         const foot = page.trim().split('\n').at(-1) ?? '';
-        expect(foot).toContain('Lot test report LTR-2407-1 rev. 1, unsigned draft');
-        expect(foot).toContain('reproduce only in full');
-        expect(foot).toContain(`page ${index + 1} of ${pages.length}`);
+        expect(foot).toContain(one.foot);
+        expect(foot).toContain({ en: 'reproduce only in full', de: 'nur vollständig vervielfältigen' }[language]);
+        expect(foot).toMatch(new RegExp(`(page|Seite) ${index + 1} (of|von) ${pages.length}`));
       }
     });
 
@@ -160,6 +259,7 @@ describe.each(cases)('a report with $name', ({ given, paper }) => {
 
     it('show every specimen with its value as it was judged', () => {
       const all = text(bytes, '-layout');
+      if (content.document !== 'lot test report') return;
       for (const judgement of content.judgements) {
         const [result] = judgement.results;
         if (!result || 'notEvaluated' in result.value || judgement.validity !== 'valid') continue;

@@ -7,11 +7,10 @@ import {
   type Problem,
   type Reading,
 } from '@breakbook/lab';
-import { traceOutline } from '@breakbook/signals';
 import { lowestRunOf } from '../figures/lowest-run.js';
-import { lastPassage } from '../figures/trace-input.js';
 import { type ReportAffairs } from './affairs.js';
 import { type JudgedLot, linesOf } from './judged-lot.js';
+import { traceOfRun } from './report-trace.js';
 
 /** Which document this is, and who stands behind it. */
 export interface ReportIdentity {
@@ -64,9 +63,6 @@ export interface LotReportContent extends JudgedLot {
   affairs?: ReportAffairs;
 }
 
-/** A trace drawn 170 mm wide shows no more than this many points a channel. */
-const OUTLINE_BUCKETS = 500;
-
 /** The content of a lot test report, from a lot and its evaluation. */
 export function lotReportContent({
   bundle,
@@ -98,33 +94,11 @@ export function lotReportContent({
     traces: linesOf(judged).flatMap((line) => {
       const lowest = lowestRunOf(judged, line);
       const traces = evaluation.runs.find(({ run }) => run.run === lowest)?.traces ?? [];
-      if (lowest === undefined || traces.length === 0) return [];
-      const passage = lastPassage(traces);
-      return [
-        {
-          line: line.line.line,
-          run: lowest,
-          ...(passage === undefined ? {} : { passage }),
-          channels: traces.filter((one) => one.passage === passage).map(thinned),
-        },
-      ];
+      return lowest === undefined ? [] : (traceOfRun(line.line.line, lowest, traces) ?? []);
     }),
     attempts: attemptsOf(evaluation.result, bundle.runs, judged.judgements),
     risks: planRisks({ ...bundle, lotSize: bundle.lot.size }),
     ...(affairs ? { affairs } : {}),
     ...(print ? { print } : {}),
-  };
-}
-
-type RecordedChannel = LotEvaluation['runs'][number]['traces'][number];
-
-function thinned({ channel, unit, reference, ...record }: RecordedChannel): ReportTrace['channels'][number] {
-  const { time, values } = traceOutline(record, OUTLINE_BUCKETS);
-  return {
-    channel,
-    unit,
-    ...(reference ? { reference } : {}),
-    time: Array.from(time),
-    values: Array.from(values),
   };
 }

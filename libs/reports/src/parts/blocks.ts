@@ -11,6 +11,8 @@ export interface DocumentSheet {
   foot: Foot;
   /** English where left out. */
   words?: SheetWords;
+  /** In smaller letters and closer together, for what must stand on one page. */
+  compact?: true;
   /** The last line, such as "End of report LTR-2407-1". */
   endMark: string;
 }
@@ -34,15 +36,15 @@ export interface Section {
   blocks: Block[];
 }
 
-export type Block = Subheading | Paragraph | Listing | Facts | Table | FigureBlock | Signatures | Box;
+export type Block = Subheading | Paragraph | Listing | Facts | Table | FigureBlock | FigureBeside | Signatures | Box;
 
 export interface HeadStrip {
   issuer: { name: string; address: string };
   kind: string;
   subject: string;
   number: string;
-  /** Outcome or state in words, with the sign of an outcome where it is one. */
-  outcome: { outcome: Outcome; sentence: string /** The outcome in the language of the document. */; word?: string };
+  /** Outcome or state in words, with the sign of an outcome where it is one; `word` where it is not said as it is stored. */
+  outcome: { outcome: Outcome; word?: string; sentence: string };
   state: string;
   /** What happens next and whose turn it is. */
   next: string;
@@ -91,7 +93,7 @@ export interface Fact {
 export interface Facts {
   block: 'facts';
   facts: Fact[];
-  columns: 1 | 2 | 3;
+  columns: 1 | 2 | 3 | 4;
   /** On one page with each other and with what follows. */
   together?: true;
 }
@@ -120,9 +122,19 @@ export interface FigureBlock {
   scene: Scene;
 }
 
+/** A narrow picture with facts at its right. */
+export interface FigureBeside {
+  block: 'figure beside';
+  scene: Scene;
+  facts: Fact[];
+  columns: 1 | 2;
+}
+
+/** Who signs, at the right of a code that a camera reads, where there is one. */
 export interface Signatures {
   block: 'signatures';
   signatures: SignatureLine[];
+  code?: { form: 'data matrix' | 'qr'; text: string; alt: string };
 }
 
 export interface SignatureLine {

@@ -1,5 +1,6 @@
 import { PALETTES } from '@breakbook/figures';
 import { ENGLISH_SHEET } from '../words/sheet-words.js';
+import { besidePieces } from './beside.js';
 import { type Block, type DocumentSheet, type Section } from './blocks.js';
 import { boxPieces } from './box.js';
 import { factsPieces } from './facts.js';
@@ -14,12 +15,30 @@ import { addSignaturePlace } from './signature-place.js';
 import { signaturePieces } from './signatures.js';
 import { tablePieces } from './table/break.js';
 import { holdsMissing, linesOf, MISSING } from './text.js';
-import { TYPE } from './type.js';
+import { TYPE, typeOf } from './type.js';
 
 /** The bytes of a document: its sheet laid on pages of this paper, with its data attached. */
 export function composeSheet(sheet: DocumentSheet, paper: Paper, data: DocumentData): Promise<Uint8Array> {
+  const doc = openDocument(paper, { ...data, language: (sheet.words ?? ENGLISH_SHEET).language });
+  laySheet(doc, sheet, paper, data);
+  return closeDocument(doc);
+}
+
+/** How many pages of this paper a sheet takes. */
+export function pagesOf(sheet: DocumentSheet, paper: Paper, data: DocumentData): number {
+  const { signedBy: _, ...rest } = data;
+  const doc = openDocument(paper, { ...rest, attached: [] });
+  laySheet(doc, sheet, paper, rest);
+  return doc.bufferedPageRange().count;
+}
+
+function laySheet(
+  doc: PDFKit.PDFDocument,
+  sheet: DocumentSheet,
+  paper: Paper,
+  data: Omit<DocumentData, 'attached'>,
+): void {
   const words = sheet.words ?? ENGLISH_SHEET;
-  const doc = openDocument(paper, { ...data, language: words.language });
   doc.addPage();
   const root = doc.struct('Document', { title: data.title });
   doc.addStructure(root);
@@ -38,12 +57,11 @@ export function composeSheet(sheet: DocumentSheet, paper: Paper, data: DocumentD
     });
   root.end();
   drawFeet(doc, paper, sheet.foot, words);
-  return closeDocument(doc);
 
   function inSection(section: Section | undefined, pieces: (pen: Pen) => Piece[], from: number): number {
     const element = doc.struct('Sect', section ? { title: section.heading } : {});
     root.add(element);
-    const pen: Pen = { doc, paper, section: element };
+    const pen: Pen = { doc, paper, compact: sheet.compact, section: element };
     const to = layOut(pieces(pen), pen, from);
     element.end();
     return to;
@@ -55,12 +73,12 @@ function sectionPieces({ heading, blocks }: Section, pen: Pen): Piece[] {
 }
 
 function headingPiece(heading: string, pen: Pen): Piece {
-  const style = TYPE.heading;
+  const style = typeOf(pen).heading;
   const lines = linesOf(pen.doc, heading, style, bodyWidth(pen.paper));
-  const ruleGap = 5;
+  const ruleGap = pen.compact ? 3 : 5;
   return {
     height: ruleGap + lines.length * style.leading,
-    above: 16,
+    above: pen.compact ? 5 : 16,
     keep: true,
     draw: (at, y) => {
       rule(at.doc, { from: at.paper.left, to: at.paper.right, y, width: 0.5, colour: PALETTES.print.muted });
@@ -84,6 +102,8 @@ function blockPieces(block: Block, pen: Pen): Piece[] {
       return tablePieces(block, pen);
     case 'figure':
       return figurePieces(block, pen);
+    case 'figure beside':
+      return besidePieces(block, pen);
     case 'signatures':
       return signaturePieces(block, pen);
     case 'box':
@@ -108,12 +128,12 @@ function endPieces(sheet: DocumentSheet, pen: Pen): Piece[] {
 }
 
 function endMarkPieces(text: string, pen: Pen): Piece[] {
-  const style = TYPE.subheading;
+  const style = typeOf(pen).subheading;
   const lines = linesOf(pen.doc, text, style, bodyWidth(pen.paper));
   return [
     {
       height: lines.length * style.leading,
-      above: 22,
+      above: pen.compact ? 4 : 22,
       draw: (at, y) => tagged(at, at.section, 'P', {}, () => drawLines(at, lines, { x: at.paper.left, y }, style)),
     },
   ];

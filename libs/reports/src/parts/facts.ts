@@ -3,10 +3,10 @@ import { bodyWidth } from './paper.js';
 import { drawLines } from './paragraph.js';
 import { type Pen, type Piece, tagged } from './pieces.js';
 import { linesOf } from './text.js';
-import { TYPE } from './type.js';
+import { type Style, typeOf } from './type.js';
 
 const GUTTER = 14;
-const ABOVE = 6;
+const ABOVE = { usual: 6, compact: 3.5 };
 
 interface MeasuredFact {
   label: string[];
@@ -15,16 +15,17 @@ interface MeasuredFact {
 
 /** Labels over their values, in columns side by side, read row by row. A row is never cut. */
 export function factsPieces({ facts, columns, together }: Omit<Facts, 'block'>, pen: Pen): Piece[] {
+  const type = typeOf(pen);
   const width = (bodyWidth(pen.paper) - (columns - 1) * GUTTER) / columns;
   const measured = facts.map(({ label, value }: Fact) => ({
-    label: linesOf(pen.doc, label, TYPE.label, width),
-    value: linesOf(pen.doc, value, TYPE.body, width),
+    label: linesOf(pen.doc, label, type.label, width),
+    value: linesOf(pen.doc, value, type.body, width),
   }));
   let list: PDFKit.PDFStructureElement | undefined;
   const rows = inRows(measured, columns);
   return rows.map((row, index) => ({
-    height: Math.max(...row.map(heightOf)),
-    above: ABOVE,
+    height: Math.max(...row.map((fact) => heightOf(fact, type))),
+    above: pen.compact ? ABOVE.compact : ABOVE.usual,
     ...(together ? { keep: true } : {}),
     draw: (at, y) => {
       if (!list) {
@@ -35,9 +36,9 @@ export function factsPieces({ facts, columns, together }: Omit<Facts, 'block'>, 
         const x = at.paper.left + column * (width + GUTTER);
         const item = at.doc.struct('LI');
         list.add(item);
-        tagged(at, item, 'Lbl', {}, () => drawLines(at, label, { x, y }, TYPE.label));
-        const below = y + label.length * TYPE.label.leading;
-        tagged(at, item, 'LBody', {}, () => drawLines(at, value, { x, y: below }, TYPE.body));
+        tagged(at, item, 'Lbl', {}, () => drawLines(at, label, { x, y }, type.label));
+        const below = y + label.length * type.label.leading;
+        tagged(at, item, 'LBody', {}, () => drawLines(at, value, { x, y: below }, type.body));
         item.end();
       }
       if (index === rows.length - 1) list.end();
@@ -45,8 +46,8 @@ export function factsPieces({ facts, columns, together }: Omit<Facts, 'block'>, 
   }));
 }
 
-function heightOf({ label, value }: MeasuredFact): number {
-  return label.length * TYPE.label.leading + value.length * TYPE.body.leading;
+function heightOf({ label, value }: MeasuredFact, type: { label: Style; body: Style }): number {
+  return label.length * type.label.leading + value.length * type.body.leading;
 }
 
 function inRows<T>(items: readonly T[], columns: number): T[][] {

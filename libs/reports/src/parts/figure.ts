@@ -1,38 +1,43 @@
-import { type DrawCommand, sceneToPaths } from '@breakbook/figures';
+import { type DrawCommand, type Scene, sceneToPaths } from '@breakbook/figures';
 import { type FigureBlock } from './blocks.js';
 import { bodyWidth } from './paper.js';
 import { drawLines } from './paragraph.js';
 import { type Pen, type Piece, tagged } from './pieces.js';
 import { drawPath } from './sign.js';
 import { drawOnBaseline, linesOf, printable, widthOf } from './text.js';
-import { type Style, TYPE } from './type.js';
+import { type Style, typeOf } from './type.js';
 
 /** A picture with its caption, on one page. */
 export function figurePieces({ scene }: FigureBlock, pen: Pen): Piece[] {
-  const commands = sceneToPaths(scene);
-  const caption = linesOf(pen.doc, scene.caption, TYPE.caption, bodyWidth(pen.paper));
+  const type = typeOf(pen);
+  const caption = linesOf(pen.doc, scene.caption, type.caption, bodyWidth(pen.paper));
   return [
     {
       height: scene.height,
-      above: 10,
+      above: pen.compact ? 5 : 10,
       keep: true,
       draw: (at, y) => {
-        const { left } = at.paper;
-        const bbox: [number, number, number, number] = [left, y, left + scene.width, y + scene.height];
-        tagged(at, at.section, 'Figure', { alt: scene.alt, title: scene.title, bbox }, () => {
-          at.doc.save().translate(left, y);
-          for (const command of commands) drawCommand(at.doc, command);
-          at.doc.restore();
-        });
+        drawFigure(at, scene, y);
       },
     },
     {
-      height: caption.length * TYPE.caption.leading,
-      above: 5,
+      height: caption.length * type.caption.leading,
+      above: pen.compact ? 2 : 5,
       draw: (at, y) =>
-        tagged(at, at.section, 'Caption', {}, () => drawLines(at, caption, { x: at.paper.left, y }, TYPE.caption)),
+        tagged(at, at.section, 'Caption', {}, () => drawLines(at, caption, { x: at.paper.left, y }, type.caption)),
     },
   ];
+}
+
+/** The picture itself, from the left edge of the body, its upper edge at `y`. */
+export function drawFigure(at: Pen, scene: Scene, y: number): void {
+  const { left } = at.paper;
+  const bbox: [number, number, number, number] = [left, y, left + scene.width, y + scene.height];
+  tagged(at, at.section, 'Figure', { alt: scene.alt, title: scene.title, bbox }, () => {
+    at.doc.save().translate(left, y);
+    for (const command of sceneToPaths(scene)) drawCommand(at.doc, command);
+    at.doc.restore();
+  });
 }
 
 function drawCommand(doc: PDFKit.PDFDocument, command: DrawCommand): void {

@@ -3,21 +3,21 @@ import { bodyWidth } from './paper.js';
 import { type Pen, type Piece, tagged } from './pieces.js';
 import { drawSign, SIGN_SPACE } from './sign.js';
 import { drawLine, linesOf } from './text.js';
-import { type Style, TYPE } from './type.js';
+import { type Style, typeOf } from './type.js';
 
-const TONES = { plain: TYPE.body, claim: TYPE.claim, note: TYPE.note } as const;
-const ABOVE = 5;
+const TONES = { plain: 'body', claim: 'claim', note: 'note' } as const;
+const ABOVE = { usual: 5, compact: 3 };
 /** About 75 letters of the body: longer lines are hard to follow. */
 const LONGEST_LINE = 430;
 const BULLET = 10;
 
 export function subheadingPieces({ text }: Subheading, pen: Pen): Piece[] {
-  const style = TYPE.subheading;
+  const style = typeOf(pen).subheading;
   const lines = linesOf(pen.doc, text, style, bodyWidth(pen.paper));
   return [
     {
       height: lines.length * style.leading,
-      above: 9,
+      above: pen.compact ? 5 : 9,
       keep: true,
       draw: (at, y) => tagged(at, at.section, 'H3', {}, () => drawLines(at, lines, { x: at.paper.left, y }, style)),
     },
@@ -25,27 +25,27 @@ export function subheadingPieces({ text }: Subheading, pen: Pen): Piece[] {
 }
 
 export function paragraphPieces({ text, tone = 'plain', sign }: Paragraph, pen: Pen): Piece[] {
-  const style = TONES[tone];
+  const style = typeOf(pen)[TONES[tone]];
   const indent = sign ? SIGN_SPACE : 0;
-  const width = tone === 'note' ? bodyWidth(pen.paper) : Math.min(LONGEST_LINE, bodyWidth(pen.paper));
+  const width = tone === 'note' ? bodyWidth(pen.paper) : lineWidth(pen);
   const lines = linesOf(pen.doc, text, style, width - indent);
   return linePieces(lines, style, {
     tag: 'P',
     x: pen.paper.left + indent,
-    above: tone === 'claim' ? 8 : ABOVE,
+    above: tone === 'claim' && !pen.compact ? 8 : aboveOf(pen),
     before: (at, y) => sign && drawSign(at, sign, { x: at.paper.left, y, style }),
   });
 }
 
 export function listPieces({ items }: Listing, pen: Pen): Piece[] {
-  const style = TYPE.body;
-  const width = Math.min(LONGEST_LINE, bodyWidth(pen.paper)) - BULLET;
+  const style = typeOf(pen).body;
+  const width = lineWidth(pen) - BULLET;
   let list: PDFKit.PDFStructureElement | undefined;
   return items.map((item, index) => {
     const lines = linesOf(pen.doc, item, style, width);
     return {
       height: lines.length * style.leading,
-      above: index === 0 ? ABOVE : 2,
+      above: index === 0 ? aboveOf(pen) : pen.compact ? 1 : 2,
       draw: (at, y) => {
         if (!list) {
           list = at.doc.struct('L');
@@ -60,6 +60,15 @@ export function listPieces({ items }: Listing, pen: Pen): Piece[] {
       },
     };
   });
+}
+
+/** On a compact sheet lines are as long as the page is wide. */
+function lineWidth({ paper, compact }: Pen): number {
+  return compact ? bodyWidth(paper) : Math.min(LONGEST_LINE, bodyWidth(paper));
+}
+
+function aboveOf({ compact }: Pen): number {
+  return compact ? ABOVE.compact : ABOVE.usual;
 }
 
 /** Few lines stay together; many may part, but never leave one line alone on a page. */

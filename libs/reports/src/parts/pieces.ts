@@ -5,6 +5,8 @@ import { type Paper } from './paper.js';
 export interface Pen {
   doc: PDFKit.PDFDocument;
   paper: Paper;
+  /** In smaller letters and closer together. */
+  compact?: true | undefined;
   section: PDFKit.PDFStructureElement;
 }
 

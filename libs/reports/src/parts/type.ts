@@ -35,6 +35,27 @@ export const TYPE = {
   action: { face: 'regular', size: 9, leading: 12.6, colour: petrol },
 } as const satisfies Record<string, Style>;
 
+/** The same on a sheet that must stand on one page. No letter is smaller than 7 points. */
+const COMPACT_TYPE: Record<keyof typeof TYPE, Style> = {
+  ...TYPE,
+  name: { ...TYPE.name, size: 14, leading: 17 },
+  subject: { ...TYPE.subject, size: 9.5, leading: 12 },
+  outcome: { ...TYPE.outcome, size: 10.5, leading: 13.5 },
+  heading: { ...TYPE.heading, size: 9.5, leading: 12 },
+  subheading: { ...TYPE.subheading, size: 8, leading: 10 },
+  body: { ...TYPE.body, face: 'condensed', size: 8, leading: 10 },
+  claim: { ...TYPE.claim, size: 8.2, leading: 10.6 },
+  note: { ...TYPE.note, size: 7, leading: 8.7 },
+  label: { ...TYPE.label, size: 7, leading: 8.6 },
+  caption: { ...TYPE.caption, size: 7, leading: 8.7 },
+  action: { ...TYPE.action, size: 8, leading: 10.4 },
+};
+
+/** The styles of a sheet. */
+export function typeOf({ compact }: { compact?: boolean | undefined }): Record<keyof typeof TYPE, Style> {
+  return compact ? COMPACT_TYPE : TYPE;
+}
+
 const folder = path.join(path.dirname(createRequire(import.meta.url).resolve('dejavu-fonts-ttf/package.json')), 'ttf');
 
 /**

@@ -1,10 +1,10 @@
 import { nameOfLimit, rangeInWords, ruleInWords } from '@breakbook/acceptance';
-import { isExternal, type Limit, limitName } from '@breakbook/lab';
+import { isExternal, limitName } from '@breakbook/lab';
 import { linesOf } from '../../content/judged-lot.js';
 import { type LotReportContent } from '../../content/lot-report-content.js';
 import { type Section } from '../../parts/blocks.js';
-import { type Printing, printingOf } from '../../words/printing.js';
-import { besideInWords } from '../../words/units.js';
+import { formulaOf, inOtherUnits } from '../../words/limit-words.js';
+import { printingOf } from '../../words/printing.js';
 
 /** Against what, from which source, by which rule. */
 export function limitsSection(content: LotReportContent): Section {
@@ -69,31 +69,4 @@ export function limitsSection(content: LotReportContent): Section {
       },
     ],
   };
-}
-
-function inOtherUnits(limit: Limit, printing: Printing): string {
-  if (limit.bound === 'absent') return '';
-  const values = limit.bound === 'between' ? [limit.lower, limit.upper] : [limit.value];
-  return values
-    .map((value) => besideInWords(value, limit.unit, printing))
-    .filter((text) => text !== '')
-    .join(printing.say(' to '));
-}
-
-function formulaOf(limit: Limit, { say, number }: Printing): string {
-  const { decisionRule } = limit;
-  // Of four outcomes the formula gives the one without a condition; the words beside it tell the others.
-  const band = decisionRule.rule === 'simple' ? '' : decisionRule.r === 1 ? ' U' : ` ${number(`${decisionRule.r}`)} U`;
-  const plus = band === '' ? '' : ` +${band}`;
-  const minus = band === '' ? '' : ` −${band}`;
-  switch (limit.bound) {
-    case 'at least':
-      return `y ≥ TL${plus}`;
-    case 'at most':
-      return `y ≤ TL${minus}`;
-    case 'between':
-      return say('lower TL{plus} ≤ y ≤ upper TL{minus}', { plus, minus });
-    case 'absent':
-      return say('number found = 0');
-  }
 }

@@ -13,7 +13,6 @@ import {
 } from './measure.js';
 
 const HEAD_PADDING = 3;
-const ROW_PADDING = 3.2;
 
 /** The head as tagged content, once, at the top of the table. */
 export function drawHead(
@@ -41,7 +40,7 @@ export function drawHeadAgain(pen: Pen, { columns, head }: MeasuredTable, y: num
 export function drawRow(
   pen: Pen,
   { columns }: MeasuredTable,
-  { cells, height, continues }: MeasuredRow,
+  { cells, height, padding, continues }: MeasuredRow,
   { table, y, last }: { table: PDFKit.PDFStructureElement; y: number; last: boolean },
 ): void {
   const { doc, paper } = pen;
@@ -50,7 +49,7 @@ export function drawRow(
   for (const [index, column] of columns.entries()) {
     const cell = cells[index] ?? { lines: [] };
     const x = paper.left + column.x;
-    const top = y + ROW_PADDING;
+    const top = y + padding;
     if (cell.sign) drawSign(pen, cell.sign, { x, y: top, style: TYPE.cell });
     const [tag, options] = index === 0 ? (['TH', { scope: 'Row' }] as const) : (['TD', {}] as const);
     tagged(pen, row, tag, options, () => drawCell(doc, cell, column, { x, y: top }));

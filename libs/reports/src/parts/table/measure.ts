@@ -23,6 +23,8 @@ export interface MeasuredColumn {
 export interface MeasuredRow {
   cells: MeasuredCell[];
   height: number;
+  /** Above and below what stands in it. */
+  padding: number;
   /** The upper part of a row too tall for any page: no line is drawn under it. */
   continues?: true;
 }
@@ -33,14 +35,20 @@ export interface MeasuredCell {
 }
 
 export const GUTTER = 9;
-const ROW_PADDING = 3.2;
+/** Above and below what stands in a row. */
+export const ROW_PADDING = { usual: 3.2, compact: 1.8 };
 const WIDEST_GAP = 40;
 const HEAD_PADDING = 3;
 /** No column asks for more than this before others have what they need. */
 const WIDEST = 150;
 
 /** Widths from the words in the cells: all on one line where there is room, else no narrower than the longest word. */
-export function measure(doc: PDFKit.PDFDocument, table: NormalTable, width: number): MeasuredTable {
+export function measure(
+  doc: PDFKit.PDFDocument,
+  table: NormalTable,
+  width: number,
+  padding = ROW_PADDING.usual,
+): MeasuredTable {
   const wishes = table.columns.map((column, index) => {
     const cells = table.rows.map((row) => row[index]).filter((cell) => cell !== undefined);
     return columnWish(doc, column, cells);
@@ -57,22 +65,23 @@ export function measure(doc: PDFKit.PDFDocument, table: NormalTable, width: numb
     ...(table.title === undefined ? {} : { title: table.title }),
     columns,
     head: { lines: head, height: tallest(head) * TYPE.columnTitle.leading + 2 * HEAD_PADDING },
-    rows: table.rows.map((row) => measureRow(doc, row, widths)),
+    rows: table.rows.map((row) => measureRow(doc, row, widths, padding)),
   };
 }
 
 /** A row in parts no taller than a page, for the rare cell that is longer than one. */
 export function parted(row: MeasuredRow, tallestPart: number): MeasuredRow[] {
   if (row.height <= tallestPart) return [row];
-  const count = Math.max(1, Math.floor((tallestPart - 2 * ROW_PADDING) / TYPE.cell.leading));
+  const count = Math.max(1, Math.floor((tallestPart - 2 * row.padding) / TYPE.cell.leading));
   const lines = Math.max(...row.cells.map((cell) => cell.lines.length));
   return Array.from({ length: Math.ceil(lines / count) }, (_, part): MeasuredRow => {
     const cells = row.cells.map(({ sign, lines: all }) => ({
       lines: all.slice(part * count, (part + 1) * count),
       ...(sign && part === 0 ? { sign } : {}),
     }));
-    const height = heightOf(cells);
-    return (part + 1) * count < lines ? { cells, height, continues: true } : { cells, height };
+    const { padding } = row;
+    const height = heightOf(cells, padding);
+    return (part + 1) * count < lines ? { cells, height, padding, continues: true } : { cells, height, padding };
   });
 }
 
@@ -102,7 +111,8 @@ function columnWish(
   for (const cell of cells) {
     const style = styleOf(cell);
     const indent = cell.sign ? SIGN_SPACE : 0;
-    if (align === 'left') ask(cell.text, style, indent, true);
+    // Words in a column of numbers, such as "none stated", move no number.
+    if (align === 'left' || !/\d/.test(cell.text)) ask(cell.text, style, indent, true);
     else {
       const [whole, part] = splitNumber(printable(doc, cell.text, style));
       wish.whole = Math.max(wish.whole, widthOf(doc, whole, style));
@@ -147,7 +157,12 @@ function total(lengths: readonly number[]): number {
   return lengths.reduce((a, b) => a + b, 0);
 }
 
-function measureRow(doc: PDFKit.PDFDocument, row: readonly NormalCell[], widths: readonly number[]): MeasuredRow {
+function measureRow(
+  doc: PDFKit.PDFDocument,
+  row: readonly NormalCell[],
+  widths: readonly number[],
+  padding: number,
+): MeasuredRow {
   const cells = row.map((cell, index): MeasuredCell => {
     const style = styleOf(cell);
     const indent = cell.sign ? SIGN_SPACE : 0;
@@ -162,12 +177,12 @@ function measureRow(doc: PDFKit.PDFDocument, row: readonly NormalCell[], widths:
       ...(cell.sign ? { sign: cell.sign } : {}),
     };
   });
-  return { cells, height: heightOf(cells) };
+  return { cells, height: heightOf(cells, padding), padding };
 }
 
-function heightOf(cells: readonly MeasuredCell[]): number {
+function heightOf(cells: readonly MeasuredCell[], padding: number): number {
   const heights = cells.map(({ lines }) => lines.reduce((sum, { style }) => sum + style.leading, 0));
-  return Math.max(TYPE.cell.leading, ...heights) + 2 * ROW_PADDING;
+  return Math.max(TYPE.cell.leading, ...heights) + 2 * padding;
 }
 
 function styleOf({ strong }: NormalCell): Style {

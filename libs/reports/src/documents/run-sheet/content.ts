@@ -1,0 +1,103 @@
+import { type LotEvaluation } from '@breakbook/acceptance';
+import {
+  type ClaimEntry,
+  type LotBundle,
+  type PrintChoice,
+  type Problem,
+  type Reading,
+  type RunJudgement,
+} from '@breakbook/lab';
+import { type DocumentIdentity } from '../../content/identity.js';
+import { type ReportTrace } from '../../content/lot-report-content.js';
+import { traceOfRun } from '../../content/report-trace.js';
+
+/** What a run sheet says, as data: one run with the records that it was made under, and what was judged of it. */
+export interface RunSheetContent {
+  document: 'run sheet';
+  form: 1;
+  identity: DocumentIdentity;
+  /** Of the lot's records those that bear on this run; its only run is it. */
+  bundle: LotBundle;
+  software: string;
+  /** Left out where the run's file was refused. */
+  reading?: Reading;
+  judgement?: RunJudgement;
+  /** Where it stands in the claim of its plan line. */
+  entry?: ClaimEntry;
+  /** What was wrong with its files, where they were refused and are kept unread. */
+  refused: Problem[];
+  trace?: ReportTrace;
+  /** The lot test report that tells the lot, where there is one. */
+  report?: { number: string; revision: number };
+  /** How it is printed; in English and in the units kept where nothing is said. */
+  print?: PrintChoice;
+}
+
+/** The content of a run sheet, from a lot and its evaluation. */
+export function runSheetContent({
+  bundle,
+  evaluation,
+  run: key,
+  document,
+  report,
+  print,
+}: {
+  bundle: LotBundle;
+  evaluation: LotEvaluation;
+  run: string;
+  document: DocumentIdentity;
+  report?: { number: string; revision: number } | undefined;
+  print?: PrintChoice | undefined;
+}): RunSheetContent {
+  const run = bundle.runs.find((one) => one.run === key);
+  if (!run) throw new Error(`Lot ${bundle.lot.lot} has no run ${key}.`);
+  const evaluated = evaluation.runs.find((one) => one.run.run === key);
+  const entry = evaluation.result.lines.flatMap(({ entries }) => entries).find((one) => one.run === key);
+  const trace = evaluated && traceOfRun(run.planLine, key, evaluated.traces);
+  return {
+    document: 'run sheet',
+    form: 1,
+    identity: document,
+    bundle: recordsOfRun(bundle, key, evaluated?.reading.calibrations ?? []),
+    software: evaluation.result.software,
+    ...(evaluated ? { reading: evaluated.reading, judgement: evaluated.judgement } : {}),
+    ...(entry ? { entry } : {}),
+    refused: evaluation.refused.find((one) => one.run.run === key)?.unread ?? [],
+    ...(trace ? { trace } : {}),
+    ...(report ? { report: { number: report.number, revision: report.revision } } : {}),
+    ...(print ? { print } : {}),
+  };
+}
+
+/** Of a lot's records those that a single run was made under. */
+function recordsOfRun(bundle: LotBundle, key: string, used: Reading['calibrations']): LotBundle {
+  const runs = bundle.runs.filter(({ run }) => run === key);
+  const [run] = runs;
+  const line = bundle.plan.lines.find(({ line: one }) => one === run?.planLine);
+  const { earlier: _, ...records } = bundle;
+  const named = new Set([
+    bundle.lot.sampling?.drawnBy,
+    ...runs.flatMap(({ operator, examination, validity, measurements, readiness }) => [
+      operator,
+      examination?.person,
+      validity?.person,
+      readiness?.confirmedBy,
+      ...measurements.map(({ person }) => person),
+    ]),
+  ]);
+  const people = bundle.people.filter(({ person }) => named.has(person));
+  return {
+    ...records,
+    people: people.length > 0 ? people : bundle.people.slice(0, 1),
+    specimens: bundle.specimens.filter(({ specimen }) => specimen === run?.specimen),
+    limits: bundle.limits.filter(({ limit, revision }) =>
+      line?.limits.some((one) => one.limit === limit && one.revision === revision),
+    ),
+    methods: bundle.methods.filter(({ method, revision }) => method === run?.method && revision === run.methodRevision),
+    layouts: [],
+    rigs: bundle.rigs.filter(({ rig }) => rig === run?.rig),
+    sensors: bundle.sensors.filter(({ sensor }) => used.some((one) => one.sensor === sensor)),
+    calibrations: bundle.calibrations.filter(({ calibration }) => used.some((one) => one.calibration === calibration)),
+    runs,
+  };
+}
