@@ -122,8 +122,13 @@ async function done(caller: SignedInCaller, address: string, body: object) {
 /** The report of an evaluation is made, and handed out as it is kept. */
 async function expectReport(issuer: SignedInCaller, evaluation: number): Promise<void> {
   await issuer.again();
-  const { document } = await done(issuer, `/api/evaluations/${evaluation}/documents`, { kind: 'lot test report' });
+  const print = { paper: 'Letter', language: 'de', units: { pressure: 'bar' } };
+  const { document } = await done(issuer, `/api/evaluations/${evaluation}/documents`, {
+    kind: 'lot test report',
+    ...print,
+  });
   const told = await issuer.ask('GET', `/api/documents/${document}`);
+  expect(told.body.content.print).toEqual(print);
   expect(told.body).toMatchObject({ kind: 'lot test report', evaluation, by: issuer.person });
   const pdf = await issuer.ask('GET', `/api/documents/${document}.pdf`);
   expect(pdf.headers.get('content-type')).toBe('application/pdf');

@@ -289,6 +289,8 @@ export const GERMAN = {
   // Spread
   'How do the specimens spread, and how was the bound found?':
     'Wie streuen die Prüflinge, und wie wurde die Grenze ermittelt?',
+  'How a bound was found is told in the units in which it was computed.':
+    'Wie eine Grenze ermittelt wurde, ist in den Einheiten angegeben, in denen gerechnet wurde.',
   'Declared before the first run': 'Vor dem ersten Versuch festgelegt',
   '{title}: {characteristic}, plan line {line}': '{title}: {characteristic}, Prüfplanzeile {line}',
   'No probability plot: {because}. Possible if {what}.':

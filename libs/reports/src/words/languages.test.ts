@@ -22,13 +22,12 @@ function textsOf(value: unknown): string[] {
   if (Array.isArray(value)) return value.flatMap(textsOf);
   if (value === null || typeof value !== 'object') return [];
   return Object.entries(value).flatMap(([key, one]) =>
-    ['block', 'tone', 'sign', 'align', 'marks', 'outcome', 'words'].includes(key) && typeof one !== 'object'
-      ? []
-      : key === 'marks' || key === 'words'
-        ? []
-        : textsOf(one),
+    NOT_SAID.includes(key) || (key === 'outcome' && typeof one === 'string') ? [] : textsOf(one),
   );
 }
+
+/** What a block is made of beside words. The word of an outcome stands beside its key in the head. */
+const NOT_SAID = ['block', 'tone', 'sign', 'align', 'marks', 'words'];
 
 const sheetTexts = (content: LotReportContent, print?: PrintChoice) =>
   textsOf(lotTestReport(print ? { ...content, print } : content));
@@ -49,6 +48,7 @@ describe('the catalogue of a language', () => {
 
 describe.each(lots)('a report in German of a lot that is %s', (_, content) => {
   const english = sheetTexts(content);
+  if (english.length < 300) throw new Error('A report of this lot has more texts than that.');
   const german = sheetTexts(content, GERMAN);
 
   it('says as much as the English one, with the same numbers in every text', () => {

@@ -13,10 +13,19 @@ import { both, boundInUnits, measuredInWords, uncertaintyInWords } from '../../w
 /** How the specimens of the claim scatter, what was fitted, and how each bound was found. */
 export function spreadSection(content: LotReportContent): Section {
   const printing = printingOf(content);
-  const { say } = printing;
+  const { say, units } = printing;
   return {
     heading: say('How do the specimens spread, and how was the bound found?'),
     blocks: [
+      ...(units.chosen
+        ? [
+            {
+              block: 'paragraph',
+              tone: 'note',
+              text: say('How a bound was found is told in the units in which it was computed.'),
+            } as const,
+          ]
+        : []),
       { block: 'subheading', text: say('Declared before the first run') },
       { block: 'facts', columns: 3, facts: declared(content, printing) },
       ...asked(content, printing),
