@@ -8,8 +8,10 @@ export {
   type StripSpecimen,
 } from './charts/margin-strip.js';
 export { type AxisQuantity, axisTitle, valueWritten, written } from './charts/numbers.js';
+export { type PlotLimit, type ProbabilityPlotInput, probabilityPlot } from './charts/probability-plot.js';
+export { type FittedDistribution, fitInto, type PaperDistribution } from './charts/probability-scales.js';
 export { type TraceChannel, type TraceMark, type TracePlotInput, tracePlot, traceTimeAt } from './charts/trace-plot.js';
-export { type PlotLimit, type WeibullPlotInput, weibullPlot } from './charts/weibull-plot.js';
+
 export type { FigureForm, FigureLanguage } from './language.js';
 export { type Outcome, outcomeInk, outcomeSign } from './marks/outcome-sign.js';
 export { PALETTES, type Palette } from './palette.js';

@@ -20,6 +20,8 @@ export type FigureForm =
   | 'share broken, %'
   | 'specimen in the claim ({n})'
   | 'time, {unit}'
+  | 'lognormal line, median {median}, log s {sd}'
+  | 'normal line, mean {mean}, s {sd}'
   | 'Weibull line, shape {shape}, scale {scale}';
 
 /** How a figure words what it adds, and how it writes numbers. */

@@ -21,8 +21,8 @@ export {
   type StateOfSpecimen,
   specimenRecordContent,
 } from './documents/specimen-record/content.js';
+export { probabilityPlotOf } from './figures/probability-input.js';
 export { marginStripOf } from './figures/strip-input.js';
 export { type TraceOfRun, tracePlotOf } from './figures/trace-input.js';
-export { weibullPlotOf } from './figures/weibull-input.js';
 export { type RecomputedDocument, recomputeDocument, type ToRecompute } from './recompute-document.js';
 export { LANGUAGES, type Language } from './words/language.js';

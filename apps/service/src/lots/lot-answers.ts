@@ -1,4 +1,4 @@
-import type { MarginStripInput, TracePlotInput, WeibullPlotInput } from '@breakbook/figures';
+import type { MarginStripInput, ProbabilityPlotInput, TracePlotInput } from '@breakbook/figures';
 import {
   Key,
   Line,
@@ -25,7 +25,11 @@ const Strip = declaredIn<MarginStripInput>(
   'MarginStripInput',
   'Every specimen, limits and bounds on one axis.',
 );
-const Plot = declaredIn<WeibullPlotInput>('figures', 'WeibullPlotInput', 'Failures on Weibull probability paper.');
+const Plot = declaredIn<ProbabilityPlotInput>(
+  'figures',
+  'ProbabilityPlotInput',
+  'Failures on the probability paper of the declared distribution.',
+);
 export const TracePlot = declaredIn<TracePlotInput>('figures', 'TracePlotInput', 'Channels of a run over time.');
 
 export const LotsAsked = z.strictObject({ ...PAGING, product: Key.optional() });

@@ -39,7 +39,7 @@ export class LotsService {
     const judged = await judgedLot(reader, this.store, lotKey, evaluation);
     const readings = [...(await keptReadings(reader, stored)).values()];
     const { attemptsOf, planInWords } = await acceptance();
-    const { marginStripOf, weibullPlotOf } = await reports();
+    const { marginStripOf, probabilityPlotOf } = await reports();
     return {
       bundle: stored.bundle,
       lot: judged.lot,
@@ -51,7 +51,7 @@ export class LotsService {
       figures: judged.lot.lines.map(({ line }) => ({
         line,
         marginStrip: whereDrawn(marginStripOf(judged, line)),
-        probabilityPlot: whereDrawn(weibullPlotOf(judged, line)),
+        probabilityPlot: whereDrawn(probabilityPlotOf(judged, line)),
       })),
     };
   }

@@ -3,8 +3,8 @@ import { FIGURE_WIDTH, type Scene } from '../scene.js';
 import { textWidth } from '../text-width.js';
 import { chanceCurves } from './chance-curves.js';
 import { type MarginStripInput, marginStrip } from './margin-strip.js';
+import { probabilityPlot } from './probability-plot.js';
 import { tracePlot } from './trace-plot.js';
-import { weibullPlot } from './weibull-plot.js';
 
 /** Everything inside the picture, no text on another: what a reader of a small print needs. */
 function expectTidy(scene: Scene): void {
@@ -69,12 +69,29 @@ describe.each(Object.entries(FIGURE_WIDTH))('at the %s width', (_, width) => {
     expectTidy(marginStrip({ ...input, width }));
   });
 
-  it.each([1, 2, 8, 30, 300])('the Weibull plot is tidy with %i broken', (n) => {
+  it.each([1, 2, 8, 30, 300])('the probability plot is tidy with %i broken', (n) => {
     const failures = values(n).map((value, i) => ({ label: `D42-${i}`, value, fraction: (i + 0.7) / (n + 0.4) }));
     const atLeast = [{ label: 'D42-90', value: 1790 }];
     const bound = { label: 'Lower bound', value: 1578, fraction: 0.1 };
-    const fit = { shape: 18, scale: 1950 };
-    expectTidy(weibullPlot({ ...words, quantity, failures, atLeast, fit, bound, limits, width }));
+    const fit = { distribution: 'weibull', shape: 18, scale: 1950 } as const;
+    expectTidy(probabilityPlot({ ...words, quantity, failures, atLeast, fit, bound, limits, width }));
+    for (const own of [
+      { distribution: 'normal', mean: 1850, sd: 110 },
+      { distribution: 'lognormal', median: 1850, logSd: 0.06 },
+    ] as const)
+      expectTidy(
+        probabilityPlot({
+          ...words,
+          quantity,
+          failures,
+          atLeast,
+          distribution: own.distribution,
+          fit: own,
+          bound,
+          limits,
+          width,
+        }),
+      );
   });
 
   it.each([0.02, 0.1, 0.6])('the curves of chances are tidy up to a share of %f', (upTo) => {

@@ -1,9 +1,9 @@
 import { isNotEvaluated, type Reading } from '@breakbook/lab';
 import { describe, expect, it } from 'vitest';
 import { inventedContent } from '../fixtures/invented-lot.js';
+import { probabilityPlotOf } from './probability-input.js';
 import { marginStripOf } from './strip-input.js';
 import { spoken, tracePlotOf } from './trace-input.js';
-import { weibullPlotOf } from './weibull-input.js';
 
 const mixed = inventedContent({ specimens: 8, mixed: true });
 const usual = inventedContent({ specimens: 8 });
@@ -60,11 +60,11 @@ describe('marginStripOf', () => {
   });
 });
 
-describe('weibullPlotOf', () => {
+describe('probabilityPlotOf', () => {
   // Median ranks for n = 8: 0.0830, 0.2011, 0.3205, 0.4402, 0.5598, 0.6795, 0.7989, 0.9170
   // (Johnson 1951; as tabled in many handbooks, from memory to four digits).
   it('puts the broken specimens of the claim at exact median ranks', () => {
-    const plot = given(weibullPlotOf(usual, 'A'));
+    const plot = given(probabilityPlotOf(usual, 'A'));
     const fractions = plot.failures.map(({ fraction }) => fraction);
     const tabled = [0.083, 0.2011, 0.3205, 0.4402, 0.5598, 0.6795, 0.7989, 0.917];
     expect(fractions).toHaveLength(tabled.length);
@@ -72,7 +72,7 @@ describe('weibullPlotOf', () => {
   });
 
   it('names each point by its specimen, from the lowest up', () => {
-    const plot = given(weibullPlotOf(usual, 'A'));
+    const plot = given(probabilityPlotOf(usual, 'A'));
     for (const { label, value } of plot.failures) {
       const result = usual.judgements.find(({ specimen }) => specimen === label)?.results[0];
       expect(result?.value).toEqual({ kind: 'exact', value });
@@ -87,7 +87,7 @@ describe('weibullPlotOf', () => {
       ...one,
       results: one.results.map((result) => ({ ...result, value: { kind: 'between' as const, lower: 1, upper: 2 } })),
     }));
-    expect(weibullPlotOf({ ...usual, judgements }, 'A')).toMatchObject({
+    expect(probabilityPlotOf({ ...usual, judgements }, 'A')).toMatchObject({
       notEvaluated: { possibleIf: 'every strength is known exactly or as at least' },
     });
   });

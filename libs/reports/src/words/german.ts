@@ -23,6 +23,8 @@ const FIGURES: Catalogue<FigureForm> = {
   'share broken, %': 'gebrochener Anteil, %',
   'specimen in the claim ({n})': 'Prüfling der Aussage ({n})',
   'time, {unit}': 'Zeit, {unit}',
+  'lognormal line, median {median}, log s {sd}': 'Lognormal-Gerade, Median {median}, log s {sd}',
+  'normal line, mean {mean}, s {sd}': 'Normal-Gerade, Mittelwert {mean}, s {sd}',
   'Weibull line, shape {shape}, scale {scale}': 'Weibull-Gerade, Formparameter {shape}, Skalenparameter {scale}',
 };
 
@@ -434,9 +436,17 @@ export const GERMAN = {
   'External limit {name}': 'Externer Grenzwert {name}',
   'Internal limit {name}': 'Hausinterner Grenzwert {name}',
   'Lower bound {bound}, limit {limit}': 'Untere Grenze {bound}, Grenzwert {limit}',
-  'Weibull probability plot, {title} of lot {lot}': 'Weibull-Wahrscheinlichkeitsnetz, {title} von Los {lot}',
-  'Weibull probability plot of {broken} and {held} that held at least a value.':
-    'Weibull-Wahrscheinlichkeitsnetz: {broken}; mindestens einen Wert hielten: {held}.',
+  Weibull: 'Weibull',
+  Normal: 'Normal',
+  Lognormal: 'Lognormal',
+  '{paper} probability plot, {title} of lot {lot}': '{paper}-Wahrscheinlichkeitsnetz, {title} von Los {lot}',
+  '{confidence} confidence limits, profile likelihood': '{confidence}-Vertrauensgrenzen, Profil-Likelihood',
+  'Fitted line of mean {mean} and standard deviation {sd}.':
+    'Angepasste Gerade mit Mittelwert {mean} und Standardabweichung {sd}.',
+  'Fitted line of median {median} and log standard deviation {sd}.':
+    'Angepasste Gerade mit Median {median} und logarithmischer Standardabweichung {sd}.',
+  '{paper} probability plot of {broken} and {held} that held at least a value.':
+    '{paper}-Wahrscheinlichkeitsnetz: {broken}; mindestens einen Wert hielten: {held}.',
   '{value} at {share}': '{value} bei {share}',
   'Fitted line of shape {shape} and scale {scale}.':
     'Angepasste Gerade mit Formparameter {shape} und Skalenparameter {scale}.',

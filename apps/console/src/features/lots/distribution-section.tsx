@@ -1,7 +1,7 @@
 import { isNotEvaluated, type LineResult, type NotEvaluated } from '@breakbook/lab';
 import { printDeclared } from '@breakbook/units';
 import { type LotAnswer } from '../../client/answers.js';
-import { WeibullPlot } from '../../parts/figures/lab-figures.js';
+import { ProbabilityPlot } from '../../parts/figures/lab-figures.js';
 import { Outcome } from '../../parts/marks/outcome.js';
 import { Section } from '../../parts/sheet/sheet.js';
 import { Table } from '../../parts/table.js';
@@ -17,7 +17,7 @@ export function DistributionSection({ answer, line }: { answer: LotAnswer; line:
       word={`${line.line}. Spread`}
       aside="These numbers describe the specimens of the claim. They stand beside the criteria and decide nothing."
     >
-      {plot !== null && <WeibullPlot of={plot} />}
+      {plot !== null && <ProbabilityPlot of={plot} />}
       <Table
         caption={`Statistics of the ${line.counts.inClaim} specimens in the claim of plan line ${line.line}`}
         columns={[

@@ -295,7 +295,7 @@ export const lotAnswer: LotAnswer = {
           { label: 'S1', value: 1841.55, fraction: 0.71 },
         ],
         atLeast: [],
-        fit: { shape: 23.5421, scale: 1950.25 },
+        fit: { distribution: 'weibull', shape: 23.5421, scale: 1950.25 },
         limits: [{ label: 'EXT-1 rev. 1', value: 1500, external: true, conforms: 'at or above' }],
       },
     },

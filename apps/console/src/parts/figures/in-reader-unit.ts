@@ -1,8 +1,9 @@
 import {
   type AxisQuantity,
+  fitInto,
   type MarginStripInput,
+  type ProbabilityPlotInput,
   type TracePlotInput,
-  type WeibullPlotInput,
 } from '@breakbook/figures';
 import { type CharacteristicValue } from '@breakbook/lab';
 import { converter } from '@breakbook/units';
@@ -28,8 +29,8 @@ export function stripInUnit(input: MarginStripInput, choice: UnitChoice): Margin
   };
 }
 
-export function weibullInUnit(input: WeibullPlotInput, choice: UnitChoice): WeibullPlotInput {
-  const { quantity, into, tell } = forReader(input, choice);
+export function probabilityInUnit(input: ProbabilityPlotInput, choice: UnitChoice): ProbabilityPlotInput {
+  const { quantity, into, difference, tell } = forReader(input, choice);
   const { fit, band, bound } = input;
   return {
     ...input,
@@ -38,8 +39,7 @@ export function weibullInUnit(input: WeibullPlotInput, choice: UnitChoice): Weib
     caption: tell(input.caption),
     failures: input.failures.map((one) => ({ ...one, value: into(one.value) })),
     atLeast: input.atLeast.map((one) => ({ ...one, value: into(one.value) })),
-    // The scale of a Weibull distribution is a value; its shape is a pure number and the same in every unit.
-    ...(fit ? { fit: { ...fit, scale: into(fit.scale) } } : {}),
+    ...(fit ? { fit: fitInto(fit, into, difference) } : {}),
     ...(band
       ? {
           band: { ...band, limits: band.limits.map((at) => ({ ...at, lower: into(at.lower), upper: into(at.upper) })) },
@@ -80,7 +80,12 @@ function forReader(input: { quantity: AxisQuantity }, choice: UnitChoice) {
     decimals: decimalsInUnit(decimals, unit, shown),
     ...(reference === undefined ? {} : { reference }),
   };
-  return { quantity, into: converter(unit, shown), tell: (sentence: string) => retell(sentence, choice, known) };
+  return {
+    quantity,
+    into: converter(unit, shown),
+    difference: converter(unit, shown, { difference: true }),
+    tell: (sentence: string) => retell(sentence, choice, known),
+  };
 }
 
 function convertedBound<B extends { value: number; estimate?: number; against?: number }>(

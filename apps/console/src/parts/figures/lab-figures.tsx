@@ -3,15 +3,15 @@ import {
   chanceCurves,
   type MarginStripInput,
   marginStrip,
+  type ProbabilityPlotInput,
+  probabilityPlot,
   type TracePlotInput,
   tracePlot,
   traceTimeAt,
-  type WeibullPlotInput,
-  weibullPlot,
 } from '@breakbook/figures';
 import { useReader } from '../units/reader.js';
 import { Figure } from './figure-view.js';
-import { stripInUnit, traceInUnit, weibullInUnit } from './in-reader-unit.js';
+import { probabilityInUnit, stripInUnit, traceInUnit } from './in-reader-unit.js';
 
 /** The figures of the lab, drawn for the width they have and in the reader's unit. */
 
@@ -26,10 +26,10 @@ export function ChanceCurves({ of }: { of: ChanceCurvesInput }) {
   return <Figure draw={(width) => chanceCurves({ ...of, width })} />;
 }
 
-export function WeibullPlot({ of }: { of: WeibullPlotInput }) {
+export function ProbabilityPlot({ of }: { of: ProbabilityPlotInput }) {
   const { units } = useReader().choice;
-  const input = weibullInUnit(of, units);
-  return <Figure draw={(width) => weibullPlot({ ...input, width })} />;
+  const input = probabilityInUnit(of, units);
+  return <Figure draw={(width) => probabilityPlot({ ...input, width })} />;
 }
 
 /** `onPick` hears which moment of the record was pointed at, in seconds. */

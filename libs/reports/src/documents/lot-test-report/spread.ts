@@ -1,10 +1,10 @@
 import { percent, planInWords, poolingInWords } from '@breakbook/acceptance';
-import { weibullPlot } from '@breakbook/figures';
+import { probabilityPlot } from '@breakbook/figures';
 import { type CriterionResult, isNotEvaluated } from '@breakbook/lab';
 import { printSignificant } from '@breakbook/units';
 import { type JudgedLine, linesOf } from '../../content/judged-lot.js';
 import { type LotReportContent } from '../../content/lot-report-content.js';
-import { weibullPlotOf } from '../../figures/weibull-input.js';
+import { probabilityPlotOf } from '../../figures/probability-input.js';
 import { type Block, type Fact, type Section } from '../../parts/blocks.js';
 import { statementInWords } from '../../words/judged-words.js';
 import { type Printing, printingOf } from '../../words/printing.js';
@@ -36,7 +36,7 @@ export function spreadSection(content: LotReportContent): Section {
 
 function lineBlocks(content: LotReportContent, line: JudgedLine, printing: Printing): Block[] {
   const { say, told, language, figures } = printing;
-  const plot = weibullPlotOf(content, line.line.line, printing);
+  const plot = probabilityPlotOf(content, line.line.line, printing);
   const { title } = line.result;
   return [
     {
@@ -56,7 +56,7 @@ function lineBlocks(content: LotReportContent, line: JudgedLine, printing: Print
             what: told(plot.notEvaluated.possibleIf),
           }),
         }
-      : { block: 'figure', scene: weibullPlot({ ...plot, language: figures }) },
+      : { block: 'figure', scene: probabilityPlot({ ...plot, language: figures }) },
     ...line.result.criteria.map((criterion) => stepsTable(criterion, content, printing)),
   ];
 }

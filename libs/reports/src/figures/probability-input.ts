@@ -1,19 +1,29 @@
-import { type WeibullPlotInput } from '@breakbook/figures';
+import { percent } from '@breakbook/acceptance';
+import {
+  type FittedDistribution,
+  fitInto,
+  type PaperDistribution,
+  type ProbabilityPlotInput,
+} from '@breakbook/figures';
 import { isNotEvaluated, type NotEvaluated, notEvaluated, type Sample } from '@breakbook/lab';
 import { plottingPositions } from '@breakbook/statistics';
 import { converter, printSignificant } from '@breakbook/units';
 import { type JudgedLot, limitOf, lineOf, resultOf, runsOf } from '../content/judged-lot.js';
 import { PLAIN, type Printing } from '../words/printing.js';
-import { both, measuredInWords } from '../words/units.js';
+import { both, measuredInWords, uncertaintyInWords } from '../words/units.js';
+import { declaredDistribution, fittedBand } from './fitted-band.js';
 import { axisOf } from './quantity.js';
 import { limitsOf } from './strip-input.js';
 
-/** The Weibull probability plot of a plan line: the specimens of its claim at their median ranks. */
-export function weibullPlotOf(
+/**
+ * The probability plot of a plan line: the specimens of its claim at their median ranks, on the paper of the distribution
+ * that the plan declares.
+ */
+export function probabilityPlotOf(
   judged: JudgedLot,
   line: string,
   printing: Printing = PLAIN,
-): WeibullPlotInput | NotEvaluated {
+): ProbabilityPlotInput | NotEvaluated {
   const { say, counted, number, language, units } = printing;
   const found = lineOf(judged, line);
   const { result, method } = found;
@@ -31,26 +41,35 @@ export function weibullPlotOf(
   const exact = valuesOf(claim, 'exact');
   const atLeast = valuesOf(claim, 'atLeast');
   const sample: Sample = { exact: exact.map(({ value }) => value), atLeast: atLeast.map(({ value }) => value) };
-  if (exact.some(({ value }) => value <= 0))
+  const distribution = declaredDistribution(found.line.criteria);
+  if (distribution !== 'normal' && [...exact, ...atLeast].some(({ value }) => value <= 0))
     return notEvaluated('a value of 0 or less has no place on a logarithmic scale', 'the value is found to be wrong');
   const positions = plottingPositions(sample);
   if (isNotEvaluated(positions)) return positions;
 
-  const fit = isNotEvaluated(result.weibull) ? undefined : result.weibull;
+  // No distribution is drawn through fewer specimens than the method asks for.
+  const fitted = isNotEvaluated(result.weibull)
+    ? result.weibull
+    : fittedBand(distribution, sample, result.weibull.confidence);
+  const fit = isNotEvaluated(fitted) ? undefined : fitted;
+  const confidence = isNotEvaluated(result.weibull) ? 0 : result.weibull.confidence;
   const bound = result.criteria.find(
     (one) => one.bound && limitOf(judged.bundle, one.limit).characteristic === result.characteristic,
   );
   const lot = judged.bundle.lot.lot;
   const into = converter(result.unit, units.of(result.unit));
+  const difference = converter(result.unit, units.of(result.unit), { difference: true });
   const printed = (value: number) =>
     both(measuredInWords({ value: { kind: 'exact', value }, unit: result.unit }, printing));
   return {
-    title: say('Weibull probability plot, {title} of lot {lot}', {
+    title: say('{paper} probability plot, {title} of lot {lot}', {
+      paper: say(PAPER_NAMES[distribution]),
       title: language === 'en' ? result.title.toLowerCase() : result.title,
       lot,
     }),
     alt: [
-      say('Weibull probability plot of {broken} and {held} that held at least a value.', {
+      say('{paper} probability plot of {broken} and {held} that held at least a value.', {
+        paper: say(PAPER_NAMES[distribution]),
         broken: counted(exact.length, 'broken specimen'),
         held: counted(atLeast.length, 'specimen'),
       }),
@@ -62,14 +81,7 @@ export function weibullPlotOf(
           }),
         )
         .join('; ')}.`,
-      ...(fit
-        ? [
-            say('Fitted line of shape {shape} and scale {scale}.', {
-              shape: number(printSignificant(fit.shape, 3)),
-              scale: printed(fit.scale),
-            }),
-          ]
-        : []),
+      ...(fit ? [lineSaid(fit.fit, printing, result.unit)] : []),
     ].join(' '),
     caption: say(
       '{title} of the {specimens} in the claim, at exact median ranks (adjusted for specimens that held at least a value). {fit} Method {method} rev. {revision}.',
@@ -92,7 +104,16 @@ export function weibullPlotOf(
       fraction,
     })),
     atLeast: atLeast.map((one) => ({ ...one, value: into(one.value) })),
-    ...(fit ? { fit: { shape: fit.shape, scale: into(fit.scale) } } : {}),
+    distribution,
+    ...(fit
+      ? {
+          fit: fitInto(fit.fit, into, difference),
+          band: {
+            label: say('{confidence} confidence limits, profile likelihood', { confidence: percent(confidence) }),
+            limits: fit.limits.map((one) => ({ ...one, lower: into(one.lower), upper: into(one.upper) })),
+          },
+        }
+      : {}),
     ...(bound?.bound
       ? {
           bound: {
@@ -106,6 +127,34 @@ export function weibullPlotOf(
       : {}),
     limits: limitsOf(judged, found, printing).map(({ words: _, ...limit }) => ({ ...limit, value: into(limit.value) })),
   };
+}
+
+const PAPER_NAMES = { weibull: 'Weibull', normal: 'Normal', lognormal: 'Lognormal' } as const satisfies Record<
+  PaperDistribution,
+  string
+>;
+
+function lineSaid(fit: FittedDistribution, printing: Printing, unit: string): string {
+  const { say, number } = printing;
+  const printed = (value: number) => both(measuredInWords({ value: { kind: 'exact', value }, unit }, printing));
+  const pure = (value: number) => number(printSignificant(value, 3));
+  switch (fit.distribution) {
+    case 'weibull':
+      return say('Fitted line of shape {shape} and scale {scale}.', {
+        shape: pure(fit.shape),
+        scale: printed(fit.scale),
+      });
+    case 'normal':
+      return say('Fitted line of mean {mean} and standard deviation {sd}.', {
+        mean: printed(fit.mean),
+        sd: both(uncertaintyInWords(fit.sd, unit, printing)),
+      });
+    case 'lognormal':
+      return say('Fitted line of median {median} and log standard deviation {sd}.', {
+        median: printed(fit.median),
+        sd: pure(fit.logSd),
+      });
+  }
 }
 
 /** Of one kind, from the lowest up: the order in which plotting positions are given. */

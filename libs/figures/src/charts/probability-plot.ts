@@ -1,5 +1,5 @@
 import { printSignificant } from '@breakbook/units';
-import { type ScaleLogarithmic, scaleLinear, scaleLog } from 'd3-scale';
+import { scaleLinear, scaleLog } from 'd3-scale';
 import { ENGLISH, type FigureLanguage } from '../language.js';
 import {
   bottomAxis,
@@ -16,9 +16,17 @@ import { wedge } from '../marks/wedge.js';
 import { FIGURE_WIDTH, type Mark, type Place, type Scene, type Stroke } from '../scene.js';
 import { labelledLimits } from './labelled-limits.js';
 import { type AxisQuantity, axisTitle, oneUnit, roundTicks, written, writtenDown } from './numbers.js';
-import { fractionRange, onLine, percentTicks, valueRange, weibullScale } from './probability-scales.js';
+import {
+  type FittedDistribution,
+  fractionRange,
+  onLine,
+  PAPERS,
+  type PaperDistribution,
+  percentTicks,
+  valueRange,
+} from './probability-scales.js';
 
-export interface WeibullPlotInput {
+export interface ProbabilityPlotInput {
   title: string;
   alt: string;
   caption: string;
@@ -27,7 +35,9 @@ export interface WeibullPlotInput {
   failures: readonly { label: string; value: number; fraction: number }[];
   /** Specimens that hold at least their value. */
   atLeast: readonly { label: string; value: number }[];
-  fit?: { shape: number; scale: number };
+  /** On whose paper it is drawn; Weibull where left out. */
+  distribution?: PaperDistribution;
+  fit?: FittedDistribution;
   /** Confidence limits of the value at each fraction, with what they are. */
   band?: { label: string; limits: readonly { fraction: number; lower: number; upper: number }[] };
   /** The lower bound of the value at a fraction, its estimate where that is not the line's, the limit it must clear. */
@@ -60,12 +70,14 @@ const BAND: Stroke = { ink: 'petrol', width: 0.5, dash: [3, 2] };
 /**
  * Do the broken specimens lie on a straight line, and where does the line meet the share the claim is about?
  *
- *     y = ln(-ln(1 - F)),  x = ln(value)
+ *     Weibull:    y = ln(-ln(1 - F)),  x = ln(value):  y = β (x - ln η), which passes 63.2 % at η
+ *     normal:     y = Φ⁻¹(F),          x = value:      y = (x - μ) / σ, which passes 50 % at μ
+ *     lognormal:  y = Φ⁻¹(F),          x = ln(value):  as normal, of the logarithm
  *
- * On these scales a Weibull distribution of shape β and scale η is the line y = β (x - ln η), which passes 63.2 % at η.
- * The form of the plot is that of IEC 61649:2008 (from memory).
+ * On the scales of its paper every distribution of the kind is a straight line. The form of the plot is that of
+ * IEC 61649:2008 (from memory).
  */
-export function weibullPlot({ language = ENGLISH, ...given }: WeibullPlotInput): Scene {
+export function probabilityPlot({ language = ENGLISH, ...given }: ProbabilityPlotInput): Scene {
   const input = { ...given, quantity: { ...given.quantity, language } };
   const { say } = language;
   const width = input.width ?? FIGURE_WIDTH.wide;
@@ -75,11 +87,12 @@ export function weibullPlot({ language = ENGLISH, ...given }: WeibullPlotInput):
     ...input.failures.map(({ fraction }) => fraction),
     ...(input.bound ? [input.bound.fraction] : []),
   ]);
-  const percents = percentTicks(fractions, height - 70, language);
+  const paper = PAPERS[input.distribution ?? 'weibull'];
+  const percents = percentTicks(fractions, height - 70, paper, language);
   const left = leftAxisWidth(percents) + 2;
   const right = width - RIGHT;
-  const values = valueRange(shownValues(input, fractions[0]));
-  const x = scaleLog(values, [left, right]);
+  const values = valueRange(shownValues(input, fractions[0]), paper);
+  const x = (paper.logarithmic ? scaleLog : scaleLinear)(values, [left, right]);
   const strokes = labelledLimits(
     input.limits.map((limit) => ({ ...limit, text: limitText(limit, words) })),
     { scale: x, left, right: width },
@@ -89,11 +102,11 @@ export function weibullPlot({ language = ENGLISH, ...given }: WeibullPlotInput):
   const axisY = height - NUMBERS_HEIGHT - TITLE_HEIGHT;
   const keys = key(keyItems(input, words), { left: 0, right: width, y: height });
   const foot = axisY - (input.atLeast.length > 0 ? RUG : 3);
-  const line = scaleLinear(fractions.map(weibullScale), [foot, top]);
+  const line = scaleLinear(fractions.map(paper.height), [foot, top]);
   const ground: Ground = {
     words,
     x,
-    y: (fraction) => line(weibullScale(fraction)),
+    y: (fraction) => line(paper.height(fraction)),
     left,
     right,
     top,
@@ -112,10 +125,12 @@ export function weibullPlot({ language = ENGLISH, ...given }: WeibullPlotInput):
       { x: left, from: axisY, to: top, across: right },
     ),
     ...bottomAxis({ ...ticks, scale: x }, { from: left, to: right, y: axisY }),
-    bottomTitle(say('{quantity}, logarithmic', { quantity: axisTitle(input.quantity) }), {
-      to: right,
-      y: axisY + NUMBERS_HEIGHT,
-    }),
+    bottomTitle(
+      paper.logarithmic
+        ? say('{quantity}, logarithmic', { quantity: axisTitle(input.quantity) })
+        : axisTitle(input.quantity),
+      { to: right, y: axisY + NUMBERS_HEIGHT },
+    ),
     ...strokes.marks({ y: LABELS_TOP, top, bottom: axisY }),
     ...fitMarks(input, ground),
     ...input.atLeast.flatMap(({ label, value }) =>
@@ -134,7 +149,7 @@ export function weibullPlot({ language = ENGLISH, ...given }: WeibullPlotInput):
 
 interface Ground {
   words: AxisQuantity;
-  x: ScaleLogarithmic<number, number>;
+  x: (value: number) => number;
   y: (fraction: number) => number;
   left: number;
   right: number;
@@ -146,7 +161,7 @@ interface Ground {
 }
 
 /** Every point, limit and bound is shown, and the fitted line down to the lowest share shown. */
-function shownValues({ failures, atLeast, limits, bound, fit }: WeibullPlotInput, lowest: number): number[] {
+function shownValues({ failures, atLeast, limits, bound, fit }: ProbabilityPlotInput, lowest: number): number[] {
   return [
     ...[...failures, ...atLeast, ...limits, ...(bound ? [bound] : [])].map(({ value }) => value),
     ...(bound?.estimate === undefined ? [] : [bound.estimate]),
@@ -154,7 +169,7 @@ function shownValues({ failures, atLeast, limits, bound, fit }: WeibullPlotInput
   ];
 }
 
-function bandMarks({ band }: WeibullPlotInput, { x, y, fractions, values }: Ground): Mark[] {
+function bandMarks({ band }: ProbabilityPlotInput, { x, y, fractions, values }: Ground): Mark[] {
   if (!band) return [];
   const inside = (value: number) => Math.min(Math.max(value, values[0]), values[1]);
   const shown = band.limits.filter(({ fraction }) => fraction >= fractions[0] && fraction <= fractions[1]);
@@ -172,17 +187,21 @@ function bandMarks({ band }: WeibullPlotInput, { x, y, fractions, values }: Grou
   ];
 }
 
-function fitMarks({ fit }: WeibullPlotInput, { x, y, fractions, values }: Ground): Mark[] {
+function fitMarks({ fit }: ProbabilityPlotInput, { x, y, fractions, values }: Ground): Mark[] {
   if (!fit) return [];
-  const shareAt = (value: number) => -Math.expm1(-((value / fit.scale) ** fit.shape));
-  // The line leaves the picture at whichever edge it meets first.
-  const ends = [Math.max(fractions[0], shareAt(values[0])), Math.min(fractions[1], shareAt(values[1]))].map(
-    (fraction): Place => [x(onLine(fit, fraction)), y(fraction)],
-  );
+  // A straight line between any two of its points, cut where it leaves the picture.
+  const [low, high] = fractions.map((fraction): Place => [x(onLine(fit, fraction)), y(fraction)]) as [Place, Place];
+  const ends = cut([low, high], [x(values[0]), x(values[1])]);
   return [{ mark: 'line', part: 'fitted line', points: ends, stroke: FIT }];
 }
 
-function failureMarks({ failures, quantity }: WeibullPlotInput, { x, y }: Ground): Mark[] {
+/** The part of a rising line between two uprights. */
+function cut([from, to]: [Place, Place], [left, right]: [number, number]): Place[] {
+  const at = (x: number): Place => [x, from[1] + ((x - from[0]) * (to[1] - from[1])) / (to[0] - from[0])];
+  return [from[0] < left ? at(left) : from, to[0] > right ? at(right) : to];
+}
+
+function failureMarks({ failures, quantity }: ProbabilityPlotInput, { x, y }: Ground): Mark[] {
   const radius = failures.length > 100 ? 1.3 : failures.length > 40 ? 1.9 : 2.6;
   return failures.map(({ label, value, fraction }) => ({
     mark: 'dot',
@@ -195,7 +214,7 @@ function failureMarks({ failures, quantity }: WeibullPlotInput, { x, y }: Ground
   }));
 }
 
-function boundMarks({ bound, fit, quantity }: WeibullPlotInput, { x, y, axisY }: Ground): Mark[] {
+function boundMarks({ bound, fit, quantity }: ProbabilityPlotInput, { x, y, axisY }: Ground): Mark[] {
   if (!bound) return [];
   const [tip, level] = [x(bound.value), y(bound.fraction)];
   const estimate = bound.estimate ?? (fit && onLine(fit, bound.fraction));
@@ -218,14 +237,12 @@ function limitText({ label, value }: PlotLimit, quantity: AxisQuantity): string 
   return `${label}: ${written(value, quantity)}`;
 }
 
-function keyItems({ failures, atLeast, fit, band, bound, quantity }: WeibullPlotInput, words: AxisQuantity): KeyItem[] {
-  const { say, numeral } = quantity.language ?? ENGLISH;
-  const line =
-    fit &&
-    say('Weibull line, shape {shape}, scale {scale}', {
-      shape: numeral(printSignificant(fit.shape, 3)),
-      scale: written(fit.scale, oneUnit(quantity)),
-    });
+function keyItems(
+  { failures, atLeast, fit, band, bound, quantity }: ProbabilityPlotInput,
+  words: AxisQuantity,
+): KeyItem[] {
+  const { say } = quantity.language ?? ENGLISH;
+  const line = fit && lineText(fit, quantity);
   return [
     { sign: 'disc', text: say('broken ({n})', { n: failures.length }) },
     ...(atLeast.length > 0
@@ -237,6 +254,26 @@ function keyItems({ failures, atLeast, fit, band, bound, quantity }: WeibullPlot
   ];
 }
 
-function boundText({ label, value, against }: NonNullable<WeibullPlotInput['bound']>, quantity: AxisQuantity): string {
+function boundText(
+  { label, value, against }: NonNullable<ProbabilityPlotInput['bound']>,
+  quantity: AxisQuantity,
+): string {
   return `${label}: ${writtenDown(value, quantity, against === undefined ? {} : { limit: against })}`;
+}
+
+function lineText(fit: FittedDistribution, quantity: AxisQuantity): string {
+  const { say, numeral } = quantity.language ?? ENGLISH;
+  const value = (number: number) => written(number, oneUnit(quantity));
+  const pure = (number: number) => numeral(printSignificant(number, 3));
+  switch (fit.distribution) {
+    case 'weibull':
+      return say('Weibull line, shape {shape}, scale {scale}', { shape: pure(fit.shape), scale: value(fit.scale) });
+    case 'normal':
+      return say('normal line, mean {mean}, s {sd}', { mean: value(fit.mean), sd: value(fit.sd) });
+    case 'lognormal':
+      return say('lognormal line, median {median}, log s {sd}', {
+        median: value(fit.median),
+        sd: pure(fit.logSd),
+      });
+  }
 }

@@ -1,12 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import { sceneToSvg } from '../papers/svg.js';
 import { FIGURE_WIDTH, type Mark, type Scene } from '../scene.js';
-import { type WeibullPlotInput, weibullPlot } from './weibull-plot.js';
+import { type ProbabilityPlotInput, probabilityPlot } from './probability-plot.js';
 
 /** Quantiles of a Weibull distribution of shape 18 and scale 1 950: F⁻¹(p) = η (-ln(1 - p))^(1/β). */
 const quantile = (p: number) => 1950 * (-Math.log1p(-p)) ** (1 / 18);
 
-const lot: WeibullPlotInput = {
+const lot: ProbabilityPlotInput = {
   title: 'Weibull probability plot of lot 2407',
   alt: 'Seven broken specimens lie close to a straight line.',
   caption: '',
@@ -23,7 +23,7 @@ const lot: WeibullPlotInput = {
     fraction,
   })),
   atLeast: [{ label: 'D42-08', value: 1790 }],
-  fit: { shape: 18, scale: 1950 },
+  fit: { distribution: 'weibull', shape: 18, scale: 1950 },
   band: {
     label: '95 % confidence limits',
     limits: [0.01, 0.05, 0.1, 0.3, 0.6, 0.9, 0.99].map((fraction) => ({
@@ -54,8 +54,8 @@ const heightOfTick = (scene: Scene, percent: string) => {
   return tick.at[1] - 7 * 0.36;
 };
 
-describe('weibullPlot', () => {
-  const scene = weibullPlot(lot);
+describe('probabilityPlot', () => {
+  const scene = probabilityPlot(lot);
   const [start, end] = line(scene, 'fitted line');
   if (!start || !end) throw new Error('no line');
   const onLineAt = (x: number) => start[1] + ((x - start[0]) * (end[1] - start[1])) / (end[0] - start[0]);
@@ -86,7 +86,7 @@ describe('weibullPlot', () => {
   });
 
   it('draws the wedge from an estimate of its own where it is given one', () => {
-    const own = weibullPlot({
+    const own = probabilityPlot({
       ...lot,
       bound: { label: 'Lower bound', value: 1578, fraction: 0.1, estimate: quantile(0.23) },
     });
@@ -103,13 +103,17 @@ describe('weibullPlot', () => {
 
   it('draws what it is given and no more: two points without fit, band or bound', () => {
     const { fit: _, band: __, bound: ___, ...rest } = lot;
-    const bare = weibullPlot({ ...rest, failures: lot.failures.slice(0, 2), atLeast: [] });
+    const bare = probabilityPlot({ ...rest, failures: lot.failures.slice(0, 2), atLeast: [] });
     for (const part of ['fitted line', 'band', 'bound', 'at least'])
       expect(bare.marks.some((mark) => mark.part === part)).toBe(false);
   });
 
   it('clips the line where a wide scatter would leave the picture', () => {
-    const wide = weibullPlot({ ...lot, fit: { shape: 1.2, scale: 1950 }, width: FIGURE_WIDTH.narrow });
+    const wide = probabilityPlot({
+      ...lot,
+      fit: { distribution: 'weibull', shape: 1.2, scale: 1950 },
+      width: FIGURE_WIDTH.narrow,
+    });
     for (const [x, y] of line(wide, 'fitted line')) {
       expect(x).toBeGreaterThanOrEqual(0);
       expect(x).toBeLessThanOrEqual(wide.width);
@@ -119,6 +123,33 @@ describe('weibullPlot', () => {
   });
 
   it('is drawn as in the stored picture', async () => {
-    await expect(sceneToSvg(scene, { theme: 'light' })).toMatchFileSnapshot('./pictures/weibull-plot.svg');
+    await expect(sceneToSvg(scene, { theme: 'light' })).toMatchFileSnapshot('./pictures/probability-plot-weibull.svg');
   });
+
+  // By definition of the scales: the quantile of a normal distribution at 50 % is its mean, of a lognormal one its median.
+  it.each([
+    ['normal', { distribution: 'normal', mean: 1850, sd: 110 }, (z: number) => 1850 + 110 * z],
+    ['lognormal', { distribution: 'lognormal', median: 1850, logSd: 0.06 }, (z: number) => 1850 * Math.exp(0.06 * z)],
+  ] as const)(
+    'puts exact quantiles of a %s distribution on one straight line, and draws it as stored',
+    async (name, fit, at) => {
+      const { fit: _, band: __, ...rest } = lot;
+      // Φ⁻¹ of 0.1, 0.25, 0.5, 0.75 and 0.9 (tabled in many handbooks, from memory).
+      const tabled = [-1.2815515655, -0.6744897502, 0, 0.6744897502, 1.2815515655];
+      const failures = [0.1, 0.25, 0.5, 0.75, 0.9].map((fraction, index) => ({
+        label: `D42-0${index}`,
+        value: at(tabled[index] ?? 0),
+        fraction,
+      }));
+      const limits = failures.map(({ value, fraction }) => ({ fraction, lower: value * 0.95, upper: value * 1.05 }));
+      const band = { label: '95 % confidence limits', limits };
+      const own = probabilityPlot({ ...rest, distribution: name, fit, failures, band });
+      const [from, to] = line(own, 'fitted line');
+      if (!from || !to) throw new Error('no line');
+      for (const [x, y] of dots(own))
+        expect(y).toBeCloseTo(from[1] + ((x - from[0]) * (to[1] - from[1])) / (to[0] - from[0]), 5);
+      expect(dots(own)[2]?.[1]).toBeCloseTo(heightOfTick(own, '50'), 6);
+      await expect(sceneToSvg(own, { theme: 'light' })).toMatchFileSnapshot(`./pictures/probability-plot-${name}.svg`);
+    },
+  );
 });
