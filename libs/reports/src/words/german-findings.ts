@@ -80,6 +80,29 @@ export const GERMAN_FINDINGS = {
   // Statistics: why there is no number, and what would help
   'criterion {criterion} is about something else than the value that the line is about':
     'Kriterium {criterion} betrifft etwas anderes als den Wert, um den es in der Zeile geht',
+  'a series of strikes is not forecast': 'eine Reihe von Schlägen wird nicht vorhergesagt',
+  'a specimen above the limit and within its guard band fails the one criterion and not the other, which one count cannot tell':
+    'ein Prüfling über dem Grenzwert und innerhalb des Schutzabstands verfehlt das eine Kriterium und das andere nicht; eine Zählung allein unterscheidet das nicht',
+  'at least 3 specimens of the claim are broken': 'mindestens 3 Prüflinge der Aussage sind gebrochen',
+  '{n} strengths say too little of what others will be': '{n} Festigkeiten sagen zu wenig über die der übrigen',
+  '1 strengths say too little of what others will be': '1 Festigkeit sagt zu wenig über die der übrigen',
+  'the criteria are about more than one limit, and no distribution declared in the plan joins them':
+    'die Kriterien betreffen mehr als einen Grenzwert, und keine im Prüfplan festgelegte Verteilung verbindet sie',
+  'the line declares a distribution': 'die Zeile legt eine Verteilung fest',
+  'the line has no criterion': 'die Zeile hat kein Kriterium',
+  'the plan declares a distribution for one of them': 'der Prüfplan legt für eines davon eine Verteilung fest',
+  'the plan declares a distribution, or pools no lots':
+    'der Prüfplan legt eine Verteilung fest oder fasst keine Lose zusammen',
+  'the plan gives it one': 'der Prüfplan gibt ihr eines',
+  'the value is found to be recorded wrongly': 'der Wert erweist sich als falsch erfasst',
+  'whether earlier lots would be pooled hangs on the strengths still to come, and no distribution is declared to draw them from':
+    'ob frühere Lose zusammengefasst würden, hängt von den noch kommenden Festigkeiten ab, und keine Verteilung ist festgelegt, aus der sie zu ziehen wären',
+  'criterion {criterion} is not decided by counting': 'Kriterium {criterion} wird nicht durch Zählen entschieden',
+  'not estimable from {specimens}: {method} rev. {revision} asks for at least {least}':
+    'nicht schätzbar aus {specimens}: {method} Rev. {revision} verlangt mindestens {least}',
+  'at least {n} specimens make the claim': 'mindestens {n} Prüflinge tragen die Aussage',
+  'specimen {specimen} was struck at {value}, which is none of the levels planned':
+    'Prüfling {specimen} wurde bei {value} getroffen, das ist keine der geplanten Stufen',
   'the line has no such criterion': 'die Zeile hat kein solches Kriterium',
   'specimen {specimen} gave no exact value, and what others will give cannot be drawn from such':
     'Prüfling {specimen} lieferte keinen genauen Wert; was andere liefern werden, lässt sich daraus nicht ziehen',
@@ -88,8 +111,6 @@ export const GERMAN_FINDINGS = {
   '{specimens} of the claim have no verdict': '{specimens} der Aussage ohne Bewertung',
   '{specimens} of the claim has no verdict': '{specimens} der Aussage ohne Bewertung',
   'each has one': 'jeder hat eine',
-  'not estimable from {n} specimens: {method} rev. {revision} asks for at least {least}':
-    'aus {n} Prüflingen nicht schätzbar: {method} Rev. {revision} verlangt mindestens {least}',
   'no specimen broke': 'kein Prüfling ist gebrochen',
   'no specimen broke, so there is nothing to draw': 'kein Prüfling ist gebrochen, es gibt also nichts zu zeichnen',
   'no specimen broke, so nothing limits the scale from above':

@@ -293,6 +293,21 @@ export const GERMAN_STORED = {
     'die untere Grenze dieser Belastung, {bound}, liegt unter dem Grenzwert {limit}',
   'calibrated profile limit of the response curve': 'kalibrierte Profilgrenze der Wirkungskurve',
 
+  'specimen {specimen} was not struck once at one level: its value is neither "at least" nor "at most"':
+    'Prüfling {specimen} wurde nicht einmal auf einer Stufe getroffen: sein Wert ist weder „mindestens“ noch „höchstens“',
+  'each specimen of the claim is struck once': 'jeder Prüfling der Aussage wird einmal getroffen',
+  'specimens are struck at the levels that the plan names': 'Prüflinge werden auf den Stufen des Prüfplans getroffen',
+  'specimen {specimen} was struck at {value}, which is no whole number of steps from the first strike':
+    'Prüfling {specimen} wurde bei {value} getroffen, das ist keine ganze Zahl von Schritten vom ersten Schlag',
+  'specimens are struck at the levels that the staircase asks for':
+    'Prüflinge werden auf den Stufen getroffen, die das Treppenverfahren verlangt',
+  'the staircase was left at specimen {specimen}: each level follows from what the specimen before did':
+    'das Treppenverfahren wurde bei Prüfling {specimen} verlassen: jede Stufe folgt aus dem Verhalten des vorigen Prüflings',
+  'the levels are those that the staircase asks for, or the plan names levels instead':
+    'die Stufen sind die des Treppenverfahrens, oder der Prüfplan nennt stattdessen Stufen',
+  'breaking loads normal, steps of one standard deviation from near the median, each specimen struck once, specimens drawn at random; a lot is judged by a limit calibrated for its own series, which lies somewhat lower, so that it passes at most so often':
+    'normalverteilte Bruchbelastungen, Schritte von einer Standardabweichung ab etwa dem Median, jeder Prüfling einmal getroffen, zufällig entnommene Prüflinge; bewertet wird ein Los nach einer für seine eigene Reihe kalibrierten Grenze, die etwas tiefer liegt, sodass es höchstens so häufig besteht',
+
   // Techniques and assumptions
   'strengths come from one {distribution} population, as the plan declares':
     'die Festigkeiten stammen aus einer Grundgesamtheit ({distribution}), wie der Prüfplan festlegt',

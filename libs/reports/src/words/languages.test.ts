@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { type LotReportContent } from '../content/lot-report-content.js';
 import { lotTestReport } from '../documents/lot-test-report/index.js';
 import { inventedContent } from '../fixtures/invented-lot.js';
+import { inStages, underEveryCriterion } from '../fixtures/planned-otherwise.js';
 import { FORMS_IN, printingOf } from './printing.js';
 
 const GERMAN: PrintChoice = { paper: 'A4', language: 'de', units: 'as kept' };
@@ -14,6 +15,10 @@ const lots: [what: string, content: LotReportContent][] = [
   ['undecided, with every kind of run', inventedContent({ specimens: 9, mixed: true })],
   ['met', inventedContent({ specimens: 10 })],
   ['not met, not drawn by the lab', inventedContent({ specimens: 10, weakest: 1_000, sampled: false })],
+  ['judged by criteria of every kind', inventedContent({ specimens: 10, change: underEveryCriterion })],
+  ['judged so and not met', inventedContent({ specimens: 10, weakest: 1_400, change: underEveryCriterion })],
+  ['judged so and not complete', inventedContent({ specimens: 9, mixed: true, change: underEveryCriterion })],
+  ['tested in stages', inventedContent({ specimens: 10, weakest: 1_510, change: inStages })],
 ];
 
 /** Every text of a document, in reading order; the marks of its figures are left out, whose words are in their captions. */
