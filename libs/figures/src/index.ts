@@ -1,5 +1,6 @@
 /** Charts as data, and the papers they are drawn on. */
 export { type ChanceCurve, type ChanceCurvesInput, chanceCurves } from './charts/chance-curves.js';
+export { type LotHistoryInput, type LotInHistory, lotHistory } from './charts/lot-history.js';
 export {
   type MarginStripInput,
   marginStrip,
@@ -10,6 +11,7 @@ export {
 export { type AxisQuantity, axisTitle, valueWritten, written } from './charts/numbers.js';
 export { type PlotLimit, type ProbabilityPlotInput, probabilityPlot } from './charts/probability-plot.js';
 export { type FittedDistribution, fitInto, type PaperDistribution } from './charts/probability-scales.js';
+export { type StaircaseInput, staircase } from './charts/staircase.js';
 export { type TraceChannel, type TraceMark, type TracePlotInput, tracePlot, traceTimeAt } from './charts/trace-plot.js';
 
 export type { FigureForm, FigureLanguage } from './language.js';
