@@ -4,6 +4,7 @@ import type pg from 'pg';
 import { DataSource } from 'typeorm';
 import { AttachmentsModule } from './attachments/attachments.module.js';
 import { CalibrationsModule } from './calibrations/calibrations.module.js';
+import { CertificatesModule } from './certificates/certificates.module.js';
 import { CompetenceModule } from './competence/competence.module.js';
 import { ComputeModule } from './compute/compute.module.js';
 import { ConcessionsModule } from './concessions/concessions.module.js';
@@ -79,6 +80,7 @@ class RecordsModule {}
     EvaluationsModule,
     AttachmentsModule,
     CalibrationsModule,
+    CertificatesModule,
     CompetenceModule,
     ComputeModule,
     ConcessionsModule,

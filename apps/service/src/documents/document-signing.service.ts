@@ -14,6 +14,7 @@ import { type SignedInActor } from '../sign-in/signed-in.decorator.js';
 import { SealingService } from '../signing/sealing.service.js';
 import { type TaskOptions, Workers } from '../workers/workers.js';
 import { documentNumbered } from './documents.service.js';
+import { printedPerson } from './printed-person.js';
 
 /** A document authorised as it was shown; where another stands for the same lot, what changed and why. */
 export const NewSigning = z.strictObject({
@@ -111,9 +112,9 @@ export class DocumentSigningService implements OnModuleInit {
         ? { replaces: { number: replaced.number, revision: replaced.revision, changed, because } }
         : {}),
       signatures: [
-        await signature(reader, 'prepared', draft.personId, draft.at.toISOString()),
+        await printedPerson(reader, 'prepared', draft.personId, draft.at.toISOString()),
         ...(await reviewSignatures(reader, content)),
-        await signature(reader, 'authorised', job.personId, at),
+        await printedPerson(reader, 'authorised', job.personId, at),
       ],
     };
   }
@@ -179,18 +180,7 @@ async function reviewSignatures(reader: Reader, content: LotReportContent): Prom
     const before = last.get(reviewer.id);
     if (at && (!before || at > before)) last.set(reviewer.id, at);
   }
-  return Promise.all([...last].map(([person, at]) => signature(reader, 'reviewed', person, at.toISOString())));
-}
-
-async function signature(
-  reader: Reader,
-  meaning: ReportSignature['meaning'],
-  personId: string,
-  at: string,
-): Promise<ReportSignature> {
-  const said = (await reader.latestOf(tables.PersonVersion, [personId])).get(personId);
-  if (!said) throw new Error(`Nothing is said of person ${personId}.`);
-  return { meaning, name: said.content.name, role: said.content.role, at };
+  return Promise.all([...last].map(([person, at]) => printedPerson(reader, 'reviewed', person, at.toISOString())));
 }
 
 /** The report of the same lot that was signed last. */

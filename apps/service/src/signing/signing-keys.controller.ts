@@ -1,17 +1,14 @@
 import { KeyList, SigningKeys } from '@breakbook/evidence';
-import { Paragraph, Refusal } from '@breakbook/lab';
+import { Refusal } from '@breakbook/lab';
 import { Records } from '@breakbook/records';
 import { Body, Controller, Get, HttpCode, Param, Post } from '@nestjs/common';
-import { z } from 'zod';
 import { parsedBy } from '../http/parsed-by.js';
 import { shortNumber } from '../http/short-number.js';
 import { Answers } from '../openapi/answers.decorator.js';
+import { Because } from '../records/kept.js';
 import { Again, Duty } from '../sign-in/duty.decorator.js';
 import { SignedIn, type SignedInActor } from '../sign-in/signed-in.decorator.js';
 import { SigningKeysService } from './signing-keys.service.js';
-
-const Because = z.strictObject({ reason: Paragraph });
-type Because = z.infer<typeof Because>;
 
 /** Keys that documents are signed with: published to whoever verifies, replaced and revoked by whoever administers. */
 @Controller('api')

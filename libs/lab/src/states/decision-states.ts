@@ -150,3 +150,28 @@ export const SAFETY_FLAG_STATES = stateTable({
   },
   allows: { 'dispose of its lot': ['closed'] },
 });
+
+/** A certificate is issued over a decision, may be held and released, and ends superseded by another or withdrawn. */
+export const CERTIFICATE_STATES = stateTable({
+  noun: 'certificate',
+  states: ['in force', 'on hold', 'superseded', 'withdrawn'],
+  moves: {
+    issue: {
+      from: [],
+      to: ['in force'],
+      who: ['issue'],
+      guards: ['the disposition is in force and accepts the lot', 'the report it rests on is signed and was shown'],
+      routes: ['POST /api/dispositions/:n/certificates'],
+    },
+    'put on hold': { from: ['in force'], to: ['on hold'], who: ['issue'], routes: ['POST /api/certificates/:n/hold'] },
+    release: { from: ['on hold'], to: ['in force'], who: ['issue'], routes: ['POST /api/certificates/:n/release'] },
+    withdraw: {
+      from: ['in force', 'on hold'],
+      to: ['withdrawn'],
+      who: ['issue'],
+      routes: ['POST /api/certificates/:n/withdrawal'],
+    },
+    supersede: { from: ['in force', 'on hold'], to: ['superseded'], who: 'itself' },
+  },
+  allows: {},
+});

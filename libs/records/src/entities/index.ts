@@ -2,6 +2,9 @@ import { Attachment } from './attachment.js';
 import { AttachmentVersion } from './attachment-version.js';
 import { Calibration } from './calibration.js';
 import { CalibrationVersion } from './calibration-version.js';
+import { Certificate } from './certificate.js';
+import { CertificateSending } from './certificate-sending.js';
+import { CertificateVersion } from './certificate-version.js';
 import { Competence } from './competence.js';
 import { Concession } from './concession.js';
 import { ConcessionVersion } from './concession-version.js';
@@ -95,6 +98,9 @@ import { VerdictSet } from './verdict-set.js';
 
 /** Every table whose rows are evidence. Each row is named in the ledger, and `verifyRecords` holds them to it. */
 export const EVIDENCE = [
+  CertificateVersion,
+  CertificateSending,
+  Certificate,
   SigningKeyEnding,
   SigningKey,
   DocumentSealing,
@@ -195,6 +201,9 @@ export * from './attachment.js';
 export * from './attachment-version.js';
 export * from './calibration.js';
 export * from './calibration-version.js';
+export * from './certificate.js';
+export * from './certificate-sending.js';
+export * from './certificate-version.js';
 export * from './competence.js';
 export * from './concession.js';
 export * from './concession-version.js';
