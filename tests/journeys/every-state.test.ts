@@ -7,6 +7,7 @@ import { keepKeyedLot, keyedLot } from '../keyed-lot.ts';
 import { watchConnections } from '../outgoing.ts';
 import { keepLot } from '../sent-runs.ts';
 import { type Answer, type Caller, startTestService, type TestService } from '../service.ts';
+import { CERTIFICATE_STATE_ROWS, keepCertifiedLots } from '../states/certificate-rows.ts';
 import { DECISION_ROWS, keepLotsDecidedAbout } from '../states/decision-rows.ts';
 import { DEFINITION_ROWS } from '../states/definition-rows.ts';
 import { KEEPING_ROWS, keepLotDisposedOf } from '../states/keeping-rows.ts';
@@ -14,7 +15,7 @@ import { MOVES_NOTHING } from '../states/moves-nothing.ts';
 import { type Ask, type House, type StateRows } from '../states/state-rows.ts';
 import { WORK_ROWS, WORKED_LOT } from '../states/work-rows.ts';
 
-const ROWS: readonly StateRows[] = [...DEFINITION_ROWS, ...WORK_ROWS, ...DECISION_ROWS, ...KEEPING_ROWS];
+const ROWS: readonly StateRows[] = [...DEFINITION_ROWS, ...WORK_ROWS, ...DECISION_ROWS, ...KEEPING_ROWS, ...CERTIFICATE_STATE_ROWS];
 const TABLES = Object.entries(lab).flatMap(([name, one]) =>
   name.endsWith('_STATES') ? [one as StateTable<string>] : [],
 );
@@ -50,6 +51,7 @@ beforeAll(async () => {
   };
   await keepLotsDecidedAbout(house);
   await keepLotDisposedOf(house);
+  await keepCertifiedLots(house);
 }, 180_000);
 afterAll(async () => {
   connections.stop();

@@ -62,6 +62,7 @@ export const MOVES_NOTHING: Readonly<Record<string, string>> = {
     'POST /api/signing-keys',
     'POST /api/signing-keys/:n/revocation',
   ]),
+  ...because('notes who was sent a certificate, as it stands', ['POST /api/certificates/:n/sendings']),
   ...because('reads or works out, and keeps at most what came out', [
     'POST /api/layouts/proposals',
     'POST /api/layouts/trials',

@@ -141,6 +141,7 @@ export async function walkWork({ routes, as }: Walk, lot: string): Promise<void>
   // The content is named in the ledger before the file that carries the proof of it.
   const authorised = { body: { shown: sha256 }, leaves: 2 };
   await routes.call(reviewer, 'POST /api/documents/:n/signing', { n: number }, authorised);
+  await walkCertificates({ routes, as }, lot);
   await routes.call(office, 'POST /api/signing-keys/:n/revocation', { n: pair.number }, { body: { reason } });
   await routes.call(reviewer, 'POST /api/lots/:lot/packages', { lot });
   await routes.call(auditor, 'POST /api/recomputations');
@@ -149,4 +150,19 @@ export async function walkWork({ routes, as }: Walk, lot: string): Promise<void>
   await routes.call(auditor, 'POST /api/ledger/checkpoints/comparison', {}, { body: { note, key } });
   const { body: whole } = await routes.call(auditor, 'POST /api/ledger/verification');
   if (!whole.holds) throw new Error(`The records do not hold: ${whole.because}`);
+}
+
+/** What is issued over the disposition in force, and what becomes of it. */
+async function walkCertificates({ routes, as }: Pick<Walk, 'routes' | 'as'>, lot: string): Promise<void> {
+  const by = as('a-grossmann');
+  const { items } = (await by.ask('GET', '/api/documents?order=newest')).body;
+  const { number: report, sha256: shown } = items.find(({ signedWith }: { signedWith: number | null }) => signedWith);
+  const decided = (await by.ask('GET', `/api/lots/${lot}/dispositions`)).body.items;
+  const { number: n } = decided.find(({ state }: { state: string }) => state === 'in force');
+  const over = { body: { report, shown }, leaves: 2 };
+  const { body: certificate } = await routes.call(by, 'POST /api/dispositions/:n/certificates', { n }, over);
+  const sent = { body: { recipient: 'design office', way: 'by mail' } };
+  await routes.call(by, 'POST /api/certificates/:n/sendings', { n: certificate.number }, sent);
+  for (const to of ['hold', 'release', 'withdrawal'])
+    await routes.call(by, `POST /api/certificates/:n/${to}`, { n: certificate.number }, { body: { reason } });
 }

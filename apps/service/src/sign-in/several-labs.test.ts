@@ -86,6 +86,7 @@ async function theirIds(clerk: SignedInCaller, job: string): Promise<Record<stri
     id: job,
     session: items[0].id,
     passkey: await aPasskeyOf(clerk.personId),
+    token: 'none-such',
   };
 }
 

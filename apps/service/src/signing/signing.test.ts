@@ -5,6 +5,7 @@ import { PostgresRawStore, verifyRecords } from '@breakbook/records';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { keepKeyedLot, keyedLot, VALID } from '../../../../tests/keyed-lot.js';
 import { type Answer, type SignedInCaller, startTestService, type TestService } from '../../../../tests/service.js';
+import { askToSign, draftReport, fileOf, jobDone, publishedKeys, reviewKeyedLot } from '../../../../tests/signed-report.js';
 import { needs, told } from '../../../../tests/tools.js';
 
 const LOT = 'SEALED';
@@ -33,36 +34,11 @@ beforeAll(async () => {
 }, 120_000);
 afterAll(() => service.close());
 
-async function drafted(): Promise<number> {
-  const evaluation = (await done(await reviewer.ask('POST', `/api/lots/${LOT}/evaluations`))).evaluation;
-  const asked = await issuer.ask('POST', `/api/evaluations/${evaluation}/documents`, {
-    body: { kind: 'lot test report' },
-  });
-  return (await done(asked)).document;
-}
-
-async function done({ status, body }: Answer): Promise<Answer['body']> {
-  expect(status, JSON.stringify(body)).toBe(202);
-  for (;;) {
-    const job = (await issuer.ask('GET', `/api/jobs/${body.id}`)).body;
-    if (job.state === 'done') return job;
-    if (job.state === 'failed') throw new Error(JSON.stringify(job.problems));
-    await new Promise((resolve) => setTimeout(resolve, 50));
-  }
-}
-
-async function sign(n: number, more: object = {}): Promise<Answer> {
-  const { sha256: shown } = (await issuer.ask('GET', `/api/documents/${n}`)).body;
-  return issuer.ask('POST', `/api/documents/${n}/signing`, { body: { shown, ...more } });
-}
-
-async function pdfOf(n: number): Promise<Uint8Array> {
-  return new Uint8Array(await (await issuer.fetch(`/api/documents/${n}.pdf`)).arrayBuffer());
-}
-
-async function published(): Promise<KeyList> {
-  return KeyList.parse((await service.anonymous.ask('GET', `/api/keys/${service.lab.labId}`)).body);
-}
+const drafted = () => draftReport(reviewer, issuer, LOT);
+const done = (answer: Answer) => jobDone(issuer, answer);
+const sign = (n: number, more?: object) => askToSign(issuer, n, more);
+const pdfOf = (n: number) => fileOf(issuer, n);
+const published = async () => KeyList.parse(await publishedKeys(service));
 
 const answers = async (file: Uint8Array) =>
   Object.fromEntries((await verifyDocument(file, { keys })).findings.map(({ asks, holds }) => [asks, holds]));
@@ -70,13 +46,7 @@ const ALL = { digest: true, signature: true, attachment: true, ledger: true, che
 
 it('is not before every run was reviewed, and not of another file than was shown', async () => {
   expect(await sign(draft)).toMatchObject({ status: 409, body: { code: 'state.conflict' } });
-  for (const n of [1, 2, 3]) {
-    const { headers } = await reviewer.ask('GET', `/api/runs/${LOT}-r${n}`);
-    const etag = { 'if-match': headers.get('etag') ?? '' };
-    expect(await reviewer.ask('POST', `/api/runs/${LOT}-r${n}/reviews`, { body: {}, headers: etag })).toMatchObject({
-      status: 201,
-    });
-  }
+  await reviewKeyedLot(reviewer, LOT, 3);
   const other = await issuer.ask('POST', `/api/documents/${draft}/signing`, { body: { shown: '0'.repeat(64) } });
   expect(other).toMatchObject({ status: 409, body: { code: 'state.conflict' } });
 });
