@@ -25,7 +25,8 @@ export async function reviewKeyedLot(reviewer: SignedInCaller, lot: string, runs
 export async function draftReport(reviewer: SignedInCaller, issuer: SignedInCaller, lot: string): Promise<number> {
   const { evaluation } = await jobDone(reviewer, await reviewer.ask('POST', `/api/lots/${lot}/evaluations`));
   const body = { kind: 'lot test report' };
-  return (await jobDone(issuer, await issuer.ask('POST', `/api/evaluations/${evaluation}/documents`, { body }))).document;
+  return (await jobDone(issuer, await issuer.ask('POST', `/api/evaluations/${evaluation}/documents`, { body })))
+    .document;
 }
 
 /** Asks to have a document signed as it is. */

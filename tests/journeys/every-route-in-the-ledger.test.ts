@@ -96,7 +96,7 @@ const WORK = new Set([
   'disposal_version carried out',
   'disposal_version withdrawn',
   'document_content',
-  'certificate_sending',
+  'certificate_sending in force',
   'evaluation',
   'evaluation_input',
   'examination',

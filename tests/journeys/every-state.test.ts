@@ -15,7 +15,13 @@ import { MOVES_NOTHING } from '../states/moves-nothing.ts';
 import { type Ask, type House, type StateRows } from '../states/state-rows.ts';
 import { WORK_ROWS, WORKED_LOT } from '../states/work-rows.ts';
 
-const ROWS: readonly StateRows[] = [...DEFINITION_ROWS, ...WORK_ROWS, ...DECISION_ROWS, ...KEEPING_ROWS, ...CERTIFICATE_STATE_ROWS];
+const ROWS: readonly StateRows[] = [
+  ...DEFINITION_ROWS,
+  ...WORK_ROWS,
+  ...DECISION_ROWS,
+  ...KEEPING_ROWS,
+  ...CERTIFICATE_STATE_ROWS,
+];
 const TABLES = Object.entries(lab).flatMap(([name, one]) =>
   name.endsWith('_STATES') ? [one as StateTable<string>] : [],
 );

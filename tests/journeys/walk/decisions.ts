@@ -1,4 +1,5 @@
 import { type SignedInCaller } from '../../service.ts';
+import { askToSign, jobDone } from '../../signed-report.ts';
 import { reason, seen, type Walk } from './walk.ts';
 
 /** From what departed to who answers for the lot. One rim holds the outside limit and not that of the lab itself. */
@@ -155,10 +156,14 @@ export async function walkWork({ routes, as }: Walk, lot: string): Promise<void>
 /** What is issued over the disposition in force, and what becomes of it. */
 async function walkCertificates({ routes, as }: Pick<Walk, 'routes' | 'as'>, lot: string): Promise<void> {
   const by = as('a-grossmann');
-  const { items } = (await by.ask('GET', '/api/documents?order=newest')).body;
-  const { number: report, sha256: shown } = items.find(({ signedWith }: { signedWith: number | null }) => signedWith);
   const decided = (await by.ask('GET', `/api/lots/${lot}/dispositions`)).body.items;
-  const { number: n } = decided.find(({ state }: { state: string }) => state === 'in force');
+  const { number: n, evaluation } = decided.find(({ state }: { state: string }) => state === 'in force');
+  // It rests on the report of what was decided on, which is an earlier evaluation than the walk's own.
+  const { items } = (await by.ask('GET', '/api/documents')).body;
+  const { number: draft } = items.find((one: { evaluation: number }) => one.evaluation === evaluation);
+  const words = { changed: 'the evaluation that was decided on', because: reason };
+  const { document: report } = await jobDone(by, await askToSign(by, draft, words));
+  const { sha256: shown } = (await by.ask('GET', `/api/documents/${report}`)).body;
   const over = { body: { report, shown }, leaves: 2 };
   const { body: certificate } = await routes.call(by, 'POST /api/dispositions/:n/certificates', { n }, over);
   const sent = { body: { recipient: 'design office', way: 'by mail' } };

@@ -53,6 +53,7 @@ export type Calibration = {
   traceableTo: Paragraph;
   by: Line;
 };
+export type CertificateState = 'in force' | 'on hold' | 'superseded' | 'withdrawn';
 export type ChangedLimit = { limit: Key; revision: Revision; value?: number; lower?: number; upper?: number };
 export type ChannelName = string;
 export type Characteristic = {
@@ -1482,6 +1483,125 @@ export interface Operations {
       next: string | null;
     };
   };
+  'GET /api/certificate-status/{token}': {
+    path: { token: string };
+    answer: {
+      certificate: string;
+      lab: string;
+      product: string;
+      lot: Key;
+      issuedAt: Instant;
+      sha256: string;
+      state: CertificateState;
+      since: Instant;
+      reason?: string;
+      replacedBy?: string;
+      askedAt: Instant;
+    };
+  };
+  'GET /api/certificates': {
+    query?: { limit?: number; after?: string; order?: 'oldest' | 'newest' };
+    answer: {
+      items: {
+        number: number;
+        certificate: string;
+        lot: Key;
+        disposition: number;
+        document: number;
+        state: CertificateState;
+        issued: { by: Key; at: Instant };
+        history: { by: Key; at: Instant; state: CertificateState; reason?: Paragraph }[];
+        replacedBy?: number;
+        sent: { by: Key; at: Instant; state: CertificateState; recipient: string; way: string }[];
+        statusPath: string;
+      }[];
+      next: string | null;
+    };
+  };
+  'GET /api/certificates/{n}': {
+    path: { n: string };
+    answer: {
+      number: number;
+      certificate: string;
+      lot: Key;
+      disposition: number;
+      document: number;
+      state: CertificateState;
+      issued: { by: Key; at: Instant };
+      history: { by: Key; at: Instant; state: CertificateState; reason?: Paragraph }[];
+      replacedBy?: number;
+      sent: { by: Key; at: Instant; state: CertificateState; recipient: string; way: string }[];
+      statusPath: string;
+    };
+  };
+  'POST /api/certificates/{n}/hold': {
+    path: { n: string };
+    body: { reason: Line };
+    answer: {
+      number: number;
+      certificate: string;
+      lot: Key;
+      disposition: number;
+      document: number;
+      state: CertificateState;
+      issued: { by: Key; at: Instant };
+      history: { by: Key; at: Instant; state: CertificateState; reason?: Paragraph }[];
+      replacedBy?: number;
+      sent: { by: Key; at: Instant; state: CertificateState; recipient: string; way: string }[];
+      statusPath: string;
+    };
+  };
+  'POST /api/certificates/{n}/release': {
+    path: { n: string };
+    body: { reason: Line };
+    answer: {
+      number: number;
+      certificate: string;
+      lot: Key;
+      disposition: number;
+      document: number;
+      state: CertificateState;
+      issued: { by: Key; at: Instant };
+      history: { by: Key; at: Instant; state: CertificateState; reason?: Paragraph }[];
+      replacedBy?: number;
+      sent: { by: Key; at: Instant; state: CertificateState; recipient: string; way: string }[];
+      statusPath: string;
+    };
+  };
+  'POST /api/certificates/{n}/sendings': {
+    path: { n: string };
+    body: { recipient: Paragraph; way: Paragraph };
+    answer: {
+      number: number;
+      certificate: string;
+      lot: Key;
+      disposition: number;
+      document: number;
+      state: CertificateState;
+      issued: { by: Key; at: Instant };
+      history: { by: Key; at: Instant; state: CertificateState; reason?: Paragraph }[];
+      replacedBy?: number;
+      sent: { by: Key; at: Instant; state: CertificateState; recipient: string; way: string }[];
+      statusPath: string;
+    };
+  };
+  'POST /api/certificates/{n}/withdrawal': {
+    path: { n: string };
+    body: { reason: Line };
+    answer: {
+      number: number;
+      certificate: string;
+      lot: Key;
+      disposition: number;
+      document: number;
+      state: CertificateState;
+      issued: { by: Key; at: Instant };
+      history: { by: Key; at: Instant; state: CertificateState; reason?: Paragraph }[];
+      replacedBy?: number;
+      sent: { by: Key; at: Instant; state: CertificateState; recipient: string; way: string }[];
+      statusPath: string;
+    };
+  };
   'POST /api/compute': {
     body: { method: string } & { [name: string]: unknown };
     answer:
@@ -1726,6 +1846,23 @@ export interface Operations {
       replaces?: number;
       signatures: Signature[];
       sheets: DispositionSheet[];
+    };
+  };
+  'POST /api/dispositions/{n}/certificates': {
+    path: { n: string };
+    body: { report: number; shown: string; replaces?: { certificate: number; changed: Paragraph; because: Paragraph } };
+    answer: {
+      number: number;
+      certificate: string;
+      lot: Key;
+      disposition: number;
+      document: number;
+      state: CertificateState;
+      issued: { by: Key; at: Instant };
+      history: { by: Key; at: Instant; state: CertificateState; reason?: Paragraph }[];
+      replacedBy?: number;
+      sent: { by: Key; at: Instant; state: CertificateState; recipient: string; way: string }[];
+      statusPath: string;
     };
   };
   'POST /api/dispositions/{n}/signatures': {
@@ -4354,7 +4491,7 @@ export interface Operations {
     };
   };
   'POST /api/signing-keys': {
-    body: { reason: Paragraph };
+    body: { reason: Line };
     answer: {
       number: number;
       certificates: string[];
@@ -4366,7 +4503,7 @@ export interface Operations {
   };
   'POST /api/signing-keys/{n}/revocation': {
     path: { n: string };
-    body: { reason: Paragraph };
+    body: { reason: Line };
     answer: {
       number: number;
       certificates: string[];
@@ -4602,6 +4739,7 @@ export interface Operations {
       files: { name: string; sha256: string; bytes: number }[];
     };
   };
+  'GET /c/{token}': { path: { token: string }; answer: undefined };
   'GET /health/live': { answer: { live: true } };
   'GET /health/ready': { answer: { ready: true } };
 }

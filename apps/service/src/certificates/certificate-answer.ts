@@ -43,7 +43,11 @@ export async function certificateAnswer(reader: Reader, one: tables.Certificate)
     document: (await reader.one(tables.Document, one.documentId)).number,
     state: last?.state ?? 'in force',
     issued: at(one),
-    history: versions.map(({ state, reason, ...row }) => ({ ...at(row), state, ...(reason === null ? {} : { reason }) })),
+    history: versions.map(({ state, reason, ...row }) => ({
+      ...at(row),
+      state,
+      ...(reason === null ? {} : { reason }),
+    })),
     ...(replacedBy ? { replacedBy: replacedBy.number } : {}),
     sent: sendings.map(({ state, recipient, way, ...row }) => ({ ...at(row), state, recipient, way })),
     statusPath: statusPath(one),

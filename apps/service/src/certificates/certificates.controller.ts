@@ -23,7 +23,10 @@ export class CertificatesController {
   @Get('certificates')
   @Duty('signed in')
   @Answers('Certificates of test', pageOf(CertificateAnswer))
-  async list(@Query(queriedBy(Paging)) paging: Paging, @SignedIn() by: SignedInActor): Promise<PageOf<CertificateAnswer>> {
+  async list(
+    @Query(queriedBy(Paging)) paging: Paging,
+    @SignedIn() by: SignedInActor,
+  ): Promise<PageOf<CertificateAnswer>> {
     const { items, more } = await this.certificates.list(by.labId, pageAsked(paging, 'number'));
     return { items, next: nextPlace(items.at(-1)?.number, more) };
   }

@@ -1,7 +1,7 @@
 import { randomBytes } from 'node:crypto';
 import { canonicalJson } from '@breakbook/evidence';
 import { CERTIFICATE_STATES, Paragraph, Refusal, requireMove, SOFTWARE } from '@breakbook/lab';
-import { prepareRaw, type RawStore, type Reader, Records, type Rows, rawFromBytes, tables } from '@breakbook/records';
+import { prepareRaw, type RawStore, type Reader, Records, rawFromBytes, tables } from '@breakbook/records';
 import type { CertificateContent, LotReportContent } from '@breakbook/reports';
 import { Inject, Injectable } from '@nestjs/common';
 import { z } from 'zod';
@@ -98,12 +98,16 @@ export class CertificatesService {
       if (certificate.number !== number)
         throw new Refusal({
           code: 'state.conflict',
-          detail: 'Another certificate was issued in the same moment, and took the number that this one was printed with.',
+          detail:
+            'Another certificate was issued in the same moment, and took the number that this one was printed with.',
           action: 'Issue it again.',
         });
       await rows.addVersion(tables.CertificateVersion, certificate.id, { state: 'in force', replacedById: null });
       if (before)
-        await rows.addVersion(tables.CertificateVersion, before.id, { state: 'superseded', replacedById: certificate.id });
+        await rows.addVersion(tables.CertificateVersion, before.id, {
+          state: 'superseded',
+          replacedById: certificate.id,
+        });
     });
     return this.one(by.labId, number);
   }
@@ -130,7 +134,8 @@ export class CertificatesService {
 
   /** What it rests on, each as it must be: the decision, the report, and the certificate whose place it takes. */
   async #basis(reader: Reader, by: SignedInActor, number: number, { report, shown, replaces }: NewCertificate) {
-    const decided = (await reader.maybe(tables.Disposition, { number })) ?? (await reader.one(tables.Disposition, `${number}`));
+    const decided =
+      (await reader.maybe(tables.Disposition, { number })) ?? (await reader.one(tables.Disposition, `${number}`));
     requireOther(by, 'issue a document', `the certificate of disposition ${number}`, []);
     const [disposition] = await answersOf(reader, [decided]);
     if (!disposition) throw new Error(`Disposition ${number} was found and has no answer.`);
@@ -141,8 +146,14 @@ export class CertificatesService {
       );
     const document = await documentNumbered(reader, report);
     const raw = await reader.one(tables.RawBytes, document.rawId);
-    if (document.kind !== 'lot test report' || !(await reader.maybe(tables.DocumentSealing, { documentId: document.id })))
-      throw conflict(`Document ${report} is no signed lot test report.`, 'Have the report of the lot authorised and signed first.');
+    if (
+      document.kind !== 'lot test report' ||
+      !(await reader.maybe(tables.DocumentSealing, { documentId: document.id }))
+    )
+      throw conflict(
+        `Document ${report} is no signed lot test report.`,
+        'Have the report of the lot authorised and signed first.',
+      );
     if (document.evaluationId !== decided.evaluationId)
       throw conflict(
         `Document ${report} is of another evaluation than disposition ${number} rests on.`,
@@ -157,7 +168,10 @@ export class CertificatesService {
         'Say that this one takes its place, what changed and why; or withdraw that one first.',
       );
     if (replaces && !before)
-      throw conflict(`Certificate ${replaces.certificate} of this lot is not there to be replaced.`, 'Leave out what it replaces.');
+      throw conflict(
+        `Certificate ${replaces.certificate} of this lot is not there to be replaced.`,
+        'Leave out what it replaces.',
+      );
     return { decided, disposition, document, before };
   }
 

@@ -20,7 +20,13 @@ let disposition: number;
 
 beforeAll(async () => {
   service = await startTestService();
-  await keepKeyedLot(service, keyedLot([1900, 1950, 2010].map((kPa) => ({ kPa, validity: VALID })), { lot: LOT }));
+  await keepKeyedLot(
+    service,
+    keyedLot(
+      [1900, 1950, 2010].map((kPa) => ({ kPa, validity: VALID })),
+      { lot: LOT },
+    ),
+  );
   const reviewer = await service.signIn('a-grossmann');
   issuer = await service.signIn('issuer', ['issue']);
   decider = await service.signIn('t-ibanez');
@@ -48,7 +54,10 @@ async function told(n: number): Promise<Answer['body']> {
 }
 
 it('rests on a signed report that was shown, and on the disposition of the same evaluation', async () => {
-  expect(await issue()).toMatchObject({ status: 409, body: { detail: expect.stringContaining('no signed lot test report') } });
+  expect(await issue()).toMatchObject({
+    status: 409,
+    body: { detail: expect.stringContaining('no signed lot test report') },
+  });
   report = (await jobDone(issuer, await askToSign(issuer, report))).document;
   expect(await issue({ shown: '0'.repeat(64) })).toMatchObject({ status: 409 });
   expect(await decider.ask('POST', `/api/dispositions/${disposition}/certificates`, { body: {} })).toMatchObject({
@@ -58,7 +67,10 @@ it('rests on a signed report that was shown, and on the disposition of the same 
 
 it('is one signed file that holds for whoever has the public keys, and says what was decided by whom', async () => {
   const issued = await issue();
-  expect(issued, JSON.stringify(issued.body)).toMatchObject({ status: 201, body: { number: 1, state: 'in force', lot: LOT } });
+  expect(issued, JSON.stringify(issued.body)).toMatchObject({
+    status: 201,
+    body: { number: 1, state: 'in force', lot: LOT },
+  });
   const keys = KeyList.parse(await publishedKeys(service));
   const { findings, content } = await verifyDocument(await fileOf(issuer, issued.body.document), { keys });
   expect(findings.map(({ holds }) => holds)).toEqual([true, true, true, true, true]);
@@ -95,7 +107,10 @@ it('is held and released with a reason, which a stranger is told', async () => {
   expect(await move(1, 'hold')).toMatchObject({ status: 200, body: { state: 'on hold' } });
   expect(await told(1)).toMatchObject({ state: 'on hold', reason: 'a rim of the lot came back cracked' });
   expect(await move(1, 'hold')).toMatchObject({ status: 409 });
-  expect(await move(1, 'release', 'it had been struck by a car')).toMatchObject({ status: 200, body: { state: 'in force' } });
+  expect(await move(1, 'release', 'it had been struck by a car')).toMatchObject({
+    status: 200,
+    body: { state: 'in force' },
+  });
   expect(await told(1)).toMatchObject({ state: 'in force', reason: 'it had been struck by a car' });
 });
 

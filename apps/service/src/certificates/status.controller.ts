@@ -58,7 +58,9 @@ export class CertificateStatusController {
   }
 
   async #status(token: string): Promise<CertificateStatus> {
-    const one = await this.dataSource.manager.findOneBy(tables.Certificate, { token: token || 'none' });
+    const one = /^[\w-]{22}$/.test(token)
+      ? await this.dataSource.manager.findOneBy(tables.Certificate, { token })
+      : undefined;
     if (!one)
       throw new Refusal({
         code: 'request.not-found',

@@ -12,4 +12,3 @@ export async function printedPerson(
   if (!said) throw new Error(`Nothing is said of person ${personId}.`);
   return { meaning, name: said.content.name, role: said.content.role, at };
 }
-

@@ -5,7 +5,14 @@ import { PostgresRawStore, verifyRecords } from '@breakbook/records';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { keepKeyedLot, keyedLot, VALID } from '../../../../tests/keyed-lot.js';
 import { type Answer, type SignedInCaller, startTestService, type TestService } from '../../../../tests/service.js';
-import { askToSign, draftReport, fileOf, jobDone, publishedKeys, reviewKeyedLot } from '../../../../tests/signed-report.js';
+import {
+  askToSign,
+  draftReport,
+  fileOf,
+  jobDone,
+  publishedKeys,
+  reviewKeyedLot,
+} from '../../../../tests/signed-report.js';
 import { needs, told } from '../../../../tests/tools.js';
 
 const LOT = 'SEALED';
