@@ -27,6 +27,7 @@ const LEAVES_NOTHING: Record<string, string> = {
   'POST /api/layouts/proposals': 'nothing is kept',
   'POST /api/layouts/trials': 'nothing is kept',
   'POST /api/old-results/trials': 'nothing is kept',
+  'POST /api/documents/check': 'nothing is kept',
   'POST /api/compute': 'nothing is kept',
   'POST /api/planning/designs': 'nothing is kept',
   'POST /api/planning/showable': 'nothing is kept',

@@ -72,6 +72,7 @@ export const MOVES_NOTHING: Readonly<Record<string, string>> = {
     'POST /api/safety-flags/:n/packages',
     'POST /api/recomputations',
     'POST /api/jobs/:id/cancel',
+    'POST /api/documents/check',
     'POST /api/compute',
     'POST /api/planning/designs',
     'POST /api/planning/showable',

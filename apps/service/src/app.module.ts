@@ -9,6 +9,7 @@ import { CompetenceModule } from './competence/competence.module.js';
 import { ComputeModule } from './compute/compute.module.js';
 import { ConcessionsModule } from './concessions/concessions.module.js';
 import { DispositionsModule } from './dispositions/dispositions.module.js';
+import { DocumentChecksModule } from './document-checks/document-checks.module.js';
 import { DocumentsModule } from './documents/documents.module.js';
 import { EvaluationsModule } from './evaluations/evaluations.module.js';
 import { HealthController } from './health/health.controller.js';
@@ -76,6 +77,7 @@ class RecordsModule {}
     LotsModule,
     RunsModule,
     UnreadModule,
+    DocumentChecksModule,
     DocumentsModule,
     EvaluationsModule,
     AttachmentsModule,

@@ -1,5 +1,5 @@
 import { type SignedInCaller } from '../../service.ts';
-import { askToSign, jobDone } from '../../signed-report.ts';
+import { askToSign, fileOf, jobDone } from '../../signed-report.ts';
 import { reason, seen, type Walk } from './walk.ts';
 
 /** From what departed to who answers for the lot. One rim holds the outside limit and not that of the lab itself. */
@@ -143,6 +143,8 @@ export async function walkWork({ routes, as }: Walk, lot: string): Promise<void>
   const authorised = { body: { shown: sha256 }, leaves: 2 };
   await routes.call(reviewer, 'POST /api/documents/:n/signing', { n: number }, authorised);
   await walkCertificates({ routes, as }, lot);
+  const pdf = { 'content-type': 'application/pdf' };
+  await routes.call(auditor, 'POST /api/documents/check', {}, { body: await fileOf(auditor, number), headers: pdf });
   await routes.call(office, 'POST /api/signing-keys/:n/revocation', { n: pair.number }, { body: { reason } });
   await routes.call(reviewer, 'POST /api/lots/:lot/packages', { lot });
   await routes.call(auditor, 'POST /api/recomputations');

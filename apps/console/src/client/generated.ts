@@ -1941,6 +1941,30 @@ export interface Operations {
       problems?: Problem[];
     };
   };
+  'POST /api/documents/check': {
+    body: Blob;
+    answer: {
+      verdict: 'holds' | 'on-hold' | 'superseded' | 'withdrawn' | 'unknown-key' | 'altered' | 'not-recognised';
+      sha256: string;
+      findings: {
+        asks: 'digest' | 'signature' | 'attachment' | 'ledger' | 'checkpoint';
+        holds: boolean | null;
+        says: string;
+      }[];
+      document?: { kind: string; number: string; revision: number; issuedAt: Instant };
+      kept?: number;
+      certificate?: { number: number; state: CertificateState };
+      recomputed?: {
+        numbers: number;
+        since: { software: string; methods: string[] };
+        now: string;
+        filesRead: boolean;
+        count: number;
+        differences: { place: string; kept?: string; now?: string }[];
+        pagesAlike: boolean;
+      };
+    };
+  };
   'GET /api/evaluations/{n}': {
     path: { n: string };
     answer: {

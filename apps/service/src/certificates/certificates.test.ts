@@ -81,6 +81,51 @@ it('is one signed file that holds for whoever has the public keys, and says what
   });
 });
 
+/** As an auditor sees it who has been handed a file. */
+async function checked(file: Uint8Array): Promise<Answer> {
+  const auditor = await service.signIn('auditor', ['audit']);
+  return auditor.ask('POST', '/api/documents/check', {
+    body: Buffer.from(file),
+    headers: { 'content-type': 'application/pdf' },
+  });
+}
+
+it('is checked by whoever was handed it, and the report it rests on is worked out again to the last bit', async () => {
+  const file = await fileOf(issuer, report);
+  const { body } = await checked(file);
+  expect(body, JSON.stringify(body)).toMatchObject({
+    verdict: 'holds',
+    kept: report,
+    document: { kind: 'lot test report', revision: 1 },
+    recomputed: { filesRead: true, count: 0, differences: [], pagesAlike: true },
+  });
+  expect(body.findings.map(({ holds }: { holds: boolean }) => holds)).toEqual([true, true, true, true, true]);
+  expect(body.recomputed.numbers).toBeGreaterThan(50);
+
+  const certificate = (await issuer.ask('GET', '/api/certificates/1')).body.document;
+  const other = (await checked(await fileOf(issuer, certificate))).body;
+  expect(other).toMatchObject({ verdict: 'holds', certificate: { number: 1, state: 'in force' } });
+  expect(other.recomputed).toBeUndefined();
+});
+
+it('is told from one that was altered by a bit, and from a paper that nobody signed', async () => {
+  const altered = new Uint8Array(await fileOf(issuer, report));
+  altered[Math.floor(altered.length / 3)] = (altered[Math.floor(altered.length / 3)] ?? 0) ^ 1;
+  const { body } = await checked(altered);
+  expect(body).toMatchObject({
+    verdict: 'altered',
+    findings: [{ asks: 'digest', holds: false }, { holds: null }, {}, {}, {}],
+  });
+  expect(body.document ?? body.recomputed ?? body.kept).toBeUndefined();
+  expect((await checked(Buffer.from('%PDF-1.7\nof somebody else\n%%EOF'))).body).toMatchObject({
+    verdict: 'not-recognised',
+  });
+  expect(await checked(Buffer.from('no PDF at all'))).toMatchObject({
+    status: 415,
+    body: { code: 'file.type-mismatch' },
+  });
+});
+
 it('tells a stranger with the paper how it stands and what it says, and nothing to one who guesses', async () => {
   expect(await told(1)).toEqual({
     certificate: 'CT-1',
@@ -106,6 +151,8 @@ it('tells a stranger with the paper how it stands and what it says, and nothing 
 it('is held and released with a reason, which a stranger is told', async () => {
   expect(await move(1, 'hold')).toMatchObject({ status: 200, body: { state: 'on hold' } });
   expect(await told(1)).toMatchObject({ state: 'on hold', reason: 'a rim of the lot came back cracked' });
+  const { document } = (await issuer.ask('GET', '/api/certificates/1')).body;
+  expect((await checked(await fileOf(issuer, document))).body).toMatchObject({ verdict: 'on-hold' });
   expect(await move(1, 'hold')).toMatchObject({ status: 409 });
   expect(await move(1, 'release', 'it had been struck by a car')).toMatchObject({
     status: 200,

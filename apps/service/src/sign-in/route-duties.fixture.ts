@@ -217,6 +217,7 @@ export const ROUTE_DUTIES: Record<string, RouteDuty> = {
   'GET /api/documents': 'signed in',
   'GET /api/documents/:n': 'signed in',
   'GET /api/documents/:n.pdf': 'signed in',
+  'POST /api/documents/check': 'signed in',
   'POST /api/documents/:n/signing': ['issue'],
   'GET /api/keys/:lab': 'anybody',
   'GET /api/certificates': 'signed in',

@@ -11,7 +11,7 @@ import {
   whatCanShow,
   whatIf,
 } from '@breakbook/acceptance';
-import { canonicalJson, sha256 } from '@breakbook/evidence';
+import { canonicalJson, type KeyList, sha256 } from '@breakbook/evidence';
 import {
   type Designs,
   type DesignsAsked,
@@ -30,7 +30,14 @@ import {
   SOFTWARE,
   type Trace,
 } from '@breakbook/lab';
-import type { DocumentContents, LotReportContent, ReportAffairs, ReportIdentity, Sealing } from '@breakbook/reports';
+import type {
+  DocumentContents,
+  LotReportContent,
+  RecomputedDocument,
+  ReportAffairs,
+  ReportIdentity,
+  Sealing,
+} from '@breakbook/reports';
 import {
   blocksOf,
   type LayoutProposal,
@@ -47,6 +54,7 @@ import { type ComputeReply, compute } from '@breakbook/statistics';
 import { type Thumbnail, thumbnailOf } from '../attachments/thumbnail.js';
 import { jsonBody } from '../http/json-body.js';
 import { UPLOAD_BOUNDS } from '../uploads/bounds.js';
+import { recomputedFile, type VerifiedFile, verifiedFile } from './checked-document.js';
 import { bytesOf, type RunFileSource, type RunToRead, readRunToRead } from './run-to-read.js';
 
 /** A trace of a screen's width shows no more points than twice this. */
@@ -111,6 +119,11 @@ export interface Tasks {
     input: { content: DocumentContents[keyof DocumentContents]; sealing: Sealing };
     output: Uint8Array;
   };
+  'verify document': { input: { file: Uint8Array; keys: KeyList }; output: VerifiedFile };
+  'recompute document': {
+    input: { file: Uint8Array; kept: (RunFileSource & { sha256: string })[] };
+    output: RecomputedDocument;
+  };
   'evaluate run': { input: { bundle: LotBundle; run: string; files: RunFileSource[] }; output: ReadAgain };
   'pack traces': { input: RunToRead; output: PackedTrace[] };
   'propose layout': { input: { name: string; path: string }; output: LayoutProposal };
@@ -164,6 +177,10 @@ export const TASKS: {
     const { composeDocument } = await import('@breakbook/reports');
     return composeDocument(content.document, content, { sealing });
   },
+
+  'verify document': verifiedFile,
+
+  'recompute document': recomputedFile,
 
   'evaluate run': ({ bundle, run: key, files }) => {
     const run = bundle.runs.find((one) => one.run === key);
