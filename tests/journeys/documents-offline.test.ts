@@ -6,8 +6,12 @@ import { fileURLToPath } from 'node:url';
 import { evaluateLot } from '@breakbook/acceptance';
 import {
   attachedJson,
+  type CertificateContent,
+  certificateContent,
   composeDocument,
+  type DocumentContents,
   type LotReportContent,
+  labelSheetContent,
   lotReportContent,
   recomputeDocument,
 } from '@breakbook/reports';
@@ -29,8 +33,9 @@ function breakbook(...words: string[]) {
 needs('openssl')('a signed report, five years later, with nothing but its file', () => {
   let lab: SealingLab;
   let content: LotReportContent;
-  const sealed = (one: LotReportContent) =>
-    lab.seal(attachedJson(one), (sealing) => composeDocument('lot test report', one, { paper: 'A4', sealing }));
+  let certificate: CertificateContent;
+  const sealed = (one: DocumentContents[keyof DocumentContents]) =>
+    lab.seal(attachedJson(one), (sealing) => composeDocument(one.document, one, { paper: 'A4', sealing }));
   beforeAll(async () => {
     lab = await sealingLab();
     const { bundle, filesOf } = openLotFolder(path.join(root, LOT));
@@ -39,7 +44,26 @@ needs('openssl')('a signed report, five years later, with nothing but its file',
       evaluation: evaluateLot(bundle, filesOf),
       document: { number: 'LTR-OFF-1', revision: 1, issuedAt: '2031-02-20T09:30:00.000Z', signatures: [] },
     });
+    certificate = certificateContent({
+      report: content,
+      disposition: {
+        number: 1,
+        lot: bundle.lot.lot,
+        evaluation: 1,
+        outcome: 'accepted',
+        state: 'in force',
+        reason: 'as the sheet says',
+        deciders: 1,
+        signatures: [],
+      },
+      document: { number: 'CT-OFF-1', revision: 1, issuedAt: '2031-02-21T09:30:00.000Z', signatures: [] },
+    });
     fs.writeFileSync(at('report.pdf'), await sealed(content));
+    fs.writeFileSync(at('certificate.pdf'), await sealed(certificate));
+    const { lab: by, lot, product, specimens } = bundle;
+    const document = { ...certificate.identity, number: 'LS-OFF-1' };
+    const labels = { lab: by, lot, product, specimens, grid: 'A4, 24 of 70 × 37 mm', document } as const;
+    fs.writeFileSync(at('labels.pdf'), await sealed(labelSheetContent(labels)));
     fs.writeFileSync(at('keys.json'), JSON.stringify(lab.keys));
   }, 120_000);
 
@@ -77,6 +101,31 @@ needs('openssl')('a signed report, five years later, with nothing but its file',
     expect(stdout).toContain('to the byte');
     const withoutFiles = breakbook('recompute', at('report.pdf'));
     expect(withoutFiles).toMatchObject({ status: 0, stdout: expect.stringContaining('are not at hand') });
+  });
+
+  it('does the same of a certificate of test, and says of another kind that it does not', () => {
+    const { status, stdout } = breakbook('recompute', at('certificate.pdf'), '--files', LOT);
+    expect(status, stdout).toBe(0);
+    expect(stdout).toContain('CT-OFF-1 rev. 1');
+    expect(stdout).toMatch(/\d{3,} numbers: each identical to the last bit/);
+    expect(stdout).toContain('The raw files were read again.');
+    expect(stdout).toContain('to the byte');
+    const json = (name: string) => JSON.parse(breakbook('recompute', at(name), '--json').stdout);
+    expect(json('certificate.pdf').numbers).toBe(json('report.pdf').numbers);
+    expect(breakbook('recompute', at('labels.pdf'))).toMatchObject({
+      status: 2,
+      stderr: expect.stringContaining('label sheet'),
+    });
+  });
+
+  it('finds a certificate whose numbers are not those of its runs, however well it is signed', async () => {
+    const altered = structuredClone(certificate);
+    nudge(first(first(altered.judgements).verdicts), 'margin');
+    fs.writeFileSync(at('altered-certificate.pdf'), await sealed(altered));
+    expect(breakbook('verify', at('altered-certificate.pdf'), '--keys', at('keys.json')).status).toBe(0);
+    const { status, stdout } = breakbook('recompute', at('altered-certificate.pdf'));
+    expect(status).toBe(1);
+    expect(stdout).toMatch(/1 places? differ.*margin/s);
   });
 
   // Each is signed as good as any other: only working it out again shows it.

@@ -24,5 +24,11 @@ export {
 export { probabilityPlotOf } from './figures/probability-input.js';
 export { marginStripOf } from './figures/strip-input.js';
 export { type TraceOfRun, tracePlotOf } from './figures/trace-input.js';
-export { type RecomputedDocument, recomputeDocument, type ToRecompute } from './recompute-document.js';
+export {
+  isRecomputable,
+  type RecomputableContent,
+  type RecomputedDocument,
+  recomputeDocument,
+  type ToRecompute,
+} from './recompute-document.js';
 export { LANGUAGES, type Language } from './words/language.js';

@@ -3,6 +3,15 @@ import { type Difference, differencesBetween } from '@breakbook/evidence';
 import { type RunJudgement, withoutSoftware } from '@breakbook/lab';
 import { composeDocument, type Sealing } from './compose-document.js';
 import { type LotReportContent } from './content/lot-report-content.js';
+import { type CertificateContent } from './documents/certificate-of-test/content.js';
+
+/** A document that holds a lot's records, what its runs were read as, and what was judged of them. */
+export type RecomputableContent = LotReportContent | CertificateContent;
+
+/** Can every number of this content be worked out from the content alone? The other kinds tell a part of a lot. */
+export function isRecomputable(content: { document?: unknown }): content is RecomputableContent {
+  return content.document === 'lot test report' || content.document === 'certificate of test';
+}
 
 /** A document's numbers worked out again, beside those it has. */
 export interface RecomputedDocument {
@@ -18,7 +27,7 @@ export interface RecomputedDocument {
 }
 
 export interface ToRecompute {
-  content: LotReportContent;
+  content: RecomputableContent;
   /** The file itself with what stood in it for its signature, and what was attached. */
   file?: { unsigned: Uint8Array; sealing: Sealing };
   /** Files of the runs, where they are at hand; all of a run's or none. */
@@ -58,7 +67,7 @@ interface Recomputed {
   refused: LotReportContent['refused'];
 }
 
-function fromReadings({ bundle, readings, refused }: LotReportContent): Recomputed {
+function fromReadings({ bundle, readings, refused }: RecomputableContent): Recomputed {
   const kept = new Map(readings.map((one) => [one.run, one]));
   const { result, judgements } = judgedFromReadings(bundle, {
     readings: kept,
@@ -72,7 +81,7 @@ function fromReadings({ bundle, readings, refused }: LotReportContent): Recomput
   };
 }
 
-function fromFiles({ bundle }: LotReportContent, files: ReadonlyMap<string, FileBytes[] | undefined>): Recomputed {
+function fromFiles({ bundle }: RecomputableContent, files: ReadonlyMap<string, FileBytes[] | undefined>): Recomputed {
   const { result, runs, refused } = evaluateLot(bundle, (run) => files.get(run) ?? []);
   return {
     lot: withoutSoftware(result),
@@ -93,7 +102,7 @@ function countOf(value: unknown): number {
 }
 
 async function laidOutAlike(
-  content: LotReportContent,
+  content: RecomputableContent,
   { unsigned, sealing }: NonNullable<ToRecompute['file']>,
 ): Promise<boolean> {
   for (const paper of ['A4', 'Letter'] as const) {

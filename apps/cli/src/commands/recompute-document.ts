@@ -3,7 +3,12 @@ import path from 'node:path';
 import { type FileBytes } from '@breakbook/acceptance';
 import { attachedFiles, documentFiles, sha256, verifyDocument, withoutSignature } from '@breakbook/evidence';
 import { EXIT, Refusal, SOFTWARE, shown } from '@breakbook/lab';
-import { type LotReportContent, type RecomputedDocument, recomputeDocument } from '@breakbook/reports';
+import {
+  isRecomputable,
+  type RecomputableContent,
+  type RecomputedDocument,
+  recomputeDocument,
+} from '@breakbook/reports';
 import { printable, wrapped } from '../terminal.js';
 import { documentAt } from './verify.js';
 
@@ -26,13 +31,13 @@ export async function recomputeDocumentCommand(file: string, options: RecomputeD
     return EXIT.doesNotMeet;
   }
   const attached = documentFiles(await attachedFiles(bytes));
-  const content = JSON.parse(attached.json) as LotReportContent;
-  if (content.document !== 'lot test report')
+  const content = JSON.parse(attached.json) as { document?: unknown };
+  if (!isRecomputable(content))
     throw new Refusal({
       code: 'file.type-mismatch',
       file,
-      detail: `${shown(file)} is a ${String(content.document)}; recomputed are lot test reports, on which the others rest.`,
-      expected: 'a lot test report',
+      detail: `${shown(file)} is a ${String(content.document)}; recomputed are documents that hold the whole lot, on which the others rest.`,
+      expected: 'a lot test report or a certificate of test',
     });
   const raw = [...attached.raw.values(), ...filesUnder(options.files)];
   const byDigest = new Map(raw.map((one) => [sha256(one), one]));
@@ -70,7 +75,7 @@ function filesUnder(folder: string | undefined): Uint8Array[] {
 }
 
 function filesOfRun(
-  { bundle }: LotReportContent,
+  { bundle }: RecomputableContent,
   run: string,
   byDigest: ReadonlyMap<string, Uint8Array>,
 ): FileBytes[] | undefined {
@@ -82,7 +87,7 @@ function filesOfRun(
   return found.length === files.length ? found : undefined;
 }
 
-function sheetOf(file: string, { identity }: LotReportContent, found: RecomputedDocument): string {
+function sheetOf(file: string, { identity }: RecomputableContent, found: RecomputedDocument): string {
   const { numbers, since, filesRead, differences, pagesAlike } = found;
   const listed = differences
     .slice(0, MOST_LISTED)
