@@ -38,7 +38,10 @@ program
   .description(
     'read and judge every run of a lot folder again, or of every lot folder in a folder, and say what differs from what was kept; or work every number of a signed document out again',
   )
-  .argument('<place>', 'a lot folder, as docs/formats.md describes it, a folder of them, or a lot test report or certificate of test (PDF)')
+  .argument(
+    '<place>',
+    'a lot folder, as docs/formats.md describes it, a folder of them, or a lot test report or certificate of test (PDF)',
+  )
   .option('--against <path>', 'the kept result, or the folder of kept results of many lots; else out/<lot>/result.json')
   .option('--files <folder>', 'of a document: a folder with the raw files of its runs, to be read again')
   .option('--json', 'of a document: what was found as JSON')
