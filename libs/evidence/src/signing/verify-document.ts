@@ -1,6 +1,6 @@
 import { createPublicKey, type X509Certificate } from 'node:crypto';
 import { parseCanonicalJson } from '../canonical-json.js';
-import { openCheckpoint, readCheckpoint } from '../checkpoint.js';
+import { openCheckpoint } from '../checkpoint.js';
 import { sha256 } from '../digest.js';
 import { parseNoteKey } from '../signed-note.js';
 import { attachedFiles } from './attached-files.js';
@@ -161,7 +161,7 @@ function checkpointOf(record: DocumentRecord, content: string, { keys, kept }: K
     const elsewhere = checkDocumentRecord({ ...record, ...kept }, content);
     return {
       holds: true,
-      says: `signed for ${origin} at ${size} entries, and the entry is under the one kept elsewhere at ${readCheckpoint(kept.checkpoint).size} (${elsewhere.size})`,
+      says: `signed for ${origin} at ${size} entries, and the entry is under the one kept elsewhere at ${elsewhere.size}`,
     };
   } catch (error) {
     return { holds: false, says: (error as Error).message };
