@@ -31,4 +31,5 @@ export {
   recomputeDocument,
   type ToRecompute,
 } from './recompute-document.js';
+export { type RecomputedFile, recomputeSignedFile } from './recompute-signed-file.js';
 export { LANGUAGES, type Language } from './words/language.js';

@@ -1,14 +1,8 @@
 import fs from 'node:fs';
 import path from 'node:path';
-import { type FileBytes } from '@breakbook/acceptance';
-import { attachedFiles, documentFiles, sha256, verifyDocument, withoutSignature } from '@breakbook/evidence';
+import { sha256, verifyDocument } from '@breakbook/evidence';
 import { EXIT, Refusal, SOFTWARE, shown } from '@breakbook/lab';
-import {
-  isRecomputable,
-  type RecomputableContent,
-  type RecomputedDocument,
-  recomputeDocument,
-} from '@breakbook/reports';
+import { type RecomputableContent, type RecomputedDocument, recomputeSignedFile } from '@breakbook/reports';
 import { printable, wrapped } from '../terminal.js';
 import { documentAt } from './verify.js';
 
@@ -30,29 +24,16 @@ export async function recomputeDocumentCommand(file: string, options: RecomputeD
     console.log(wrapped(printable(`${file} is not as it was signed, so nothing is recomputed: ${altered.says}.`)));
     return EXIT.doesNotMeet;
   }
-  const attached = documentFiles(await attachedFiles(bytes));
-  const content = JSON.parse(attached.json) as { document?: unknown };
-  if (!isRecomputable(content))
+  const byDigest = new Map(filesUnder(options.files).map((one) => [sha256(one), one]));
+  const again = await recomputeSignedFile(bytes, (digest) => byDigest.get(digest));
+  if ('notRecomputed' in again)
     throw new Refusal({
       code: 'file.type-mismatch',
       file,
-      detail: `${shown(file)} is a ${String(content.document)}; recomputed are documents that hold the whole lot, on which the others rest.`,
+      detail: `${shown(file)} is a ${again.notRecomputed}; recomputed are documents that hold the whole lot, on which the others rest.`,
       expected: 'a lot test report or a certificate of test',
     });
-  const raw = [...attached.raw.values(), ...filesUnder(options.files)];
-  const byDigest = new Map(raw.map((one) => [sha256(one), one]));
-  const found = await recomputeDocument({
-    content,
-    file: {
-      unsigned: withoutSignature(bytes),
-      sealing: {
-        jws: attached.jws,
-        record: attached.record,
-        raw: [...attached.raw].map(([name, one]) => ({ name, bytes: one })),
-      },
-    },
-    filesOf: (run) => filesOfRun(content, run, byDigest),
-  });
+  const { content, found } = again;
   console.log(options.json ? JSON.stringify(found, null, 2) : sheetOf(file, content, found));
   return found.differences.length === 0 && found.pagesAlike !== false ? EXIT.done : EXIT.doesNotMeet;
 }
@@ -72,19 +53,6 @@ function filesUnder(folder: string | undefined): Uint8Array[] {
       expected: 'a folder with the raw files of the runs',
     });
   }
-}
-
-function filesOfRun(
-  { bundle }: RecomputableContent,
-  run: string,
-  byDigest: ReadonlyMap<string, Uint8Array>,
-): FileBytes[] | undefined {
-  const files = bundle.runs.find((one) => one.run === run)?.files ?? [];
-  const found = files.flatMap(({ name, sha256: digest = '' }) => {
-    const bytes = byDigest.get(digest);
-    return bytes ? [{ name, bytes }] : [];
-  });
-  return found.length === files.length ? found : undefined;
 }
 
 function sheetOf(file: string, { identity }: RecomputableContent, found: RecomputedDocument): string {

@@ -35,7 +35,7 @@ export const DocumentCheckAnswer = z.strictObject({
   /** Where the very file is one of the lab's documents: its number there. */
   kept: z.number().int().optional(),
   certificate: z.strictObject({ number: z.number().int(), state: CertificateState }).optional(),
-  /** Of a lot test report that holds. */
+  /** Of a lot test report or a certificate of test that holds. */
   recomputed: z
     .strictObject({
       numbers: z.number().int(),
