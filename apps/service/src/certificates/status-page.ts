@@ -31,7 +31,7 @@ export function statusPage(status: CertificateStatus | undefined): string {
   return sheet(
     `${certificate}: ${state}`,
     `<h1>${text(certificate)}: ${state}</h1><p>${MEANS[state]}</p><dl>${rows
-      .map(([label, value]) => `<dt>${text(label)}</dt><dd>${text(value)}</dd>`)
+      .map(([label, value]) => `<dt>${text(label)}</dt><dd>${breakable(value)}</dd>`)
       .join(
         '',
       )}</dl><p>This page says how the certificate stands, and nothing else about the lot. Whether a paper or a file is the one that the lab signed is checked with <code>breakbook verify</code> or by asking the lab. Results concern only the items tested; a certificate is no licence to ride.</p>`,
@@ -40,6 +40,11 @@ export function statusPage(status: CertificateStatus | undefined): string {
 
 function sheet(title: string, body: string): string {
   return `<!doctype html><html lang="en"><head><meta charset="utf-8"><meta name="viewport" content="width=device-width, initial-scale=1"><meta name="robots" content="noindex"><title>${text(title)}</title></head><body><main>${body}</main></body></html>\n`;
+}
+
+/** A digest is one word of 64 letters, which no telephone is wide enough for; it may break after every eighth. */
+function breakable(value: string): string {
+  return /^[0-9a-f]{64}$/.test(value) ? (value.match(/.{8}/g) ?? []).join('<wbr>') : text(value);
 }
 
 function text(value: string): string {
