@@ -1,8 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { noncentralTCdf, noncentralTQuantile } from './noncentral-t.js';
+import { isFar, noncentralTFar } from './noncentral-t-far.js';
 import { noncentralTByQuadrature } from './noncentral-t-quadrature.js';
 import { noncentralTBySeries } from './noncentral-t-series.js';
+import { normalCdf } from './normal.js';
 
 describe('noncentralTCdf', () => {
   // mpmath 1.3, 40 digits: quad of Phi(t s - shift) over the chi density of s.
@@ -16,6 +18,12 @@ describe('noncentralTCdf', () => {
     { t: 0, degrees: 7, shift: 1.25, below: 0.1056497736668553 },
     { t: 43.680257, degrees: 299, shift: 40.2934, below: 0.9500065165163921 },
     { t: 130, degrees: 9999, shift: 128.155, below: 0.9124819072773911 },
+    // The same integral taken over the normal deviate.
+    { t: 40000, degrees: 3, shift: 30000, below: 0.6397163983321634 },
+    { t: 900, degrees: 2.5, shift: 1500, below: 0.04961625386393255 },
+    { t: 5200, degrees: 99, shift: 5000, below: 0.6904251064858543 },
+    { t: 2e8, degrees: 1, shift: 1e9, below: 5.73303143758388e-7 },
+    { t: 31000, degrees: 4, shift: 200000, below: 5.91569454868248e-35 },
   ])('gives $below at t = $t, $degrees degrees of freedom, shift $shift', ({ t, degrees, shift, below }) => {
     expect(noncentralTCdf(t, degrees, shift) / below).toBeCloseTo(1, 11);
   });
@@ -36,6 +44,37 @@ describe('noncentralTCdf', () => {
       }),
       { numRuns: 200 },
     );
+  });
+
+  it('comes out the same by either integral where one gives way to the other, in both tails', () => {
+    const points = fc.record({
+      degrees: fc.oneof(fc.integer({ min: 1, max: 400 }), fc.constantFrom(1.5, 7.25, 4999)),
+      times: fc.double({ min: 31, max: 60, noNaN: true }),
+      // In the chi density's own widths, where there is something in either tail.
+      off: fc.double({ min: -4, max: 12, noNaN: true }),
+      sign: fc.constantFrom(-1, 1),
+    });
+    fc.assert(
+      fc.property(points, ({ degrees, times, off, sign }) => {
+        const shift = times * Math.sqrt(2 * degrees + 50);
+        const t = shift * Math.exp(off / Math.sqrt(2 * degrees));
+        if (!isFar(t, degrees, shift)) return;
+        const far = noncentralTFar(sign * t, degrees, sign * shift);
+        const integral = noncentralTByQuadrature(sign * t, degrees, sign * shift);
+        for (const part of ['below', 'above', 'density'] as const)
+          expect(Math.abs(far[part] / integral[part] - 1)).toBeLessThan(1e-9);
+      }),
+      { numRuns: 100 },
+    );
+  });
+
+  // A shift this far tells nothing from one without scatter: T is shift / S, so that what is wanted is a chi-square's share.
+  it('is that of the chi-square far out, and takes no time there', () => {
+    const [t, shift] = [318_309_886.1837907, 2_828_427_124.74619];
+    // One degree of freedom: P(X >= (shift / t)^2) = 2 Phi(-shift / t), X chi-square.
+    expect(noncentralTCdf(t, 1, shift) / (2 * normalCdf(-shift / t))).toBeCloseTo(1, 9);
+    expect(noncentralTCdf(-t, 1, shift)).toBe(0);
+    expect(noncentralTCdf(t, 1, -shift)).toBe(1);
   });
 
   it('refuses fewer than one degree of freedom', () => {

@@ -1,5 +1,6 @@
 import { rootOfIncreasing } from '../numerics/find-root.js';
 import { requireFinite, requireFraction, requirePositive } from '../requirements.js';
+import { isFar, noncentralTFar } from './noncentral-t-far.js';
 import { noncentralTByQuadrature } from './noncentral-t-quadrature.js';
 import { noncentralTBySeries, seriesServes } from './noncentral-t-series.js';
 import { normalDensity, normalQuantile } from './normal.js';
@@ -18,14 +19,15 @@ export interface NoncentralT {
  * normal and X an independent chi-square with `degrees` degrees of freedom (any number of at least 1).
  *
  * The finite series is exact and fast where it can be used; elsewhere, and in tails below 1e-6
- * where the series loses relative precision, the integral over the chi density is used.
+ * where the series loses relative precision, the integral over the chi density is used, and far from
+ * zero, where that would take ever more points, the one over the normal deviate.
  */
 export function noncentralT(t: number, degrees: number, shift: number): NoncentralT {
   if (seriesServes(t, degrees, shift)) {
     const found = noncentralTBySeries(t, degrees, shift);
     if (found.below > 1e-6 && found.above > 1e-6) return found;
   }
-  return noncentralTByQuadrature(t, degrees, shift);
+  return isFar(t, degrees, shift) ? noncentralTFar(t, degrees, shift) : noncentralTByQuadrature(t, degrees, shift);
 }
 
 /** Probability that a noncentral t with these degrees of freedom and this shift is at most t. */
