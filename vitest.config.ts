@@ -57,6 +57,7 @@ export default defineConfig({
     reporters: [
       'default',
       './tests/not-run-reporter.ts',
+      './tests/stuck/stuck-reporter.ts',
       ...(report ? [['json', { outputFile: report }] as const] : []),
     ],
     server: { deps: { external: [/\/(apps|libs)\/[a-z-]+\/dist\//] } },
