@@ -22,6 +22,7 @@ export {
   specimenRecordContent,
 } from './documents/specimen-record/content.js';
 export { probabilityPlotOf } from './figures/probability-input.js';
+export { staircaseOf } from './figures/staircase-input.js';
 export { marginStripOf } from './figures/strip-input.js';
 export { type TraceOfRun, tracePlotOf } from './figures/trace-input.js';
 export {

@@ -1,5 +1,5 @@
 // Made from docs/openapi.json by "npm run openapi", and never edited.
-import type { MarginStripInput, ProbabilityPlotInput, TracePlotInput } from '@breakbook/figures';
+import type { MarginStripInput, ProbabilityPlotInput, StaircaseInput, TracePlotInput } from '@breakbook/figures';
 
 export type AskedPhotos = { of: Line; least: number };
 export type AttemptsOfLine = {
@@ -2861,7 +2861,12 @@ export interface Operations {
       planInWords: PlanInWords;
       attempts: LotAttempts;
       refusals: { run: Key; problems: Problem[] }[];
-      figures: { line: Key; marginStrip: MarginStripInput | null; probabilityPlot: ProbabilityPlotInput | null }[];
+      figures: {
+        line: Key;
+        marginStrip: MarginStripInput | null;
+        probabilityPlot: ProbabilityPlotInput | null;
+        strikes: StaircaseInput | null;
+      }[];
     };
   };
   'POST /api/lots/{lot}/what-ifs': {

@@ -1,4 +1,4 @@
-import type { MarginStripInput, ProbabilityPlotInput, TracePlotInput } from '@breakbook/figures';
+import type { MarginStripInput, ProbabilityPlotInput, StaircaseInput, TracePlotInput } from '@breakbook/figures';
 import {
   Key,
   Line,
@@ -29,6 +29,11 @@ const Plot = declaredIn<ProbabilityPlotInput>(
   'figures',
   'ProbabilityPlotInput',
   'Failures on the probability paper of the declared distribution.',
+);
+const Strikes = declaredIn<StaircaseInput>(
+  'figures',
+  'StaircaseInput',
+  'Strikes one after the other, each at its level.',
 );
 export const TracePlot = declaredIn<TracePlotInput>('figures', 'TracePlotInput', 'Channels of a run over time.');
 
@@ -61,7 +66,14 @@ export const LotSheet = z.strictObject({
   /** Runs whose files were refused, with what was wrong in them. */
   refusals: z.array(z.strictObject({ run: Key, problems: z.array(Problem) })),
   /** What each figure shows; whoever shows it draws it, for its width and in its reader's unit. */
-  figures: z.array(z.strictObject({ line: Key, marginStrip: Strip.nullable(), probabilityPlot: Plot.nullable() })),
+  figures: z.array(
+    z.strictObject({
+      line: Key,
+      marginStrip: Strip.nullable(),
+      probabilityPlot: Plot.nullable(),
+      strikes: Strikes.nullable(),
+    }),
+  ),
 });
 export type LotSheet = z.infer<typeof LotSheet>;
 

@@ -39,7 +39,7 @@ export class LotsService {
     const judged = await judgedLot(reader, this.store, lotKey, evaluation);
     const readings = [...(await keptReadings(reader, stored)).values()];
     const { attemptsOf, planInWords } = await acceptance();
-    const { marginStripOf, probabilityPlotOf } = await reports();
+    const { marginStripOf, probabilityPlotOf, staircaseOf } = await reports();
     return {
       bundle: stored.bundle,
       lot: judged.lot,
@@ -52,6 +52,7 @@ export class LotsService {
         line,
         marginStrip: whereDrawn(marginStripOf(judged, line)),
         probabilityPlot: whereDrawn(probabilityPlotOf(judged, line)),
+        strikes: whereDrawn(staircaseOf(judged, line)),
       })),
     };
   }
@@ -92,6 +93,6 @@ export class LotsService {
   }
 }
 
-function whereDrawn<Input>(input: Input | NotEvaluated): Input | null {
-  return isNotEvaluated(input) ? null : (input as Input);
+function whereDrawn<Input>(input: Input | NotEvaluated | undefined): Input | null {
+  return input === undefined || isNotEvaluated(input) ? null : (input as Input);
 }

@@ -1,7 +1,8 @@
-import { isNotEvaluated, type Reading } from '@breakbook/lab';
+import { isNotEvaluated, type LimitRef, type Reading } from '@breakbook/lab';
 import { describe, expect, it } from 'vitest';
 import { inventedContent } from '../fixtures/invented-lot.js';
 import { probabilityPlotOf } from './probability-input.js';
+import { staircaseOf } from './staircase-input.js';
 import { marginStripOf } from './strip-input.js';
 import { spoken, tracePlotOf } from './trace-input.js';
 
@@ -12,6 +13,67 @@ function given<T extends object>(answer: T): Exclude<T, { notEvaluated: unknown 
   if (isNotEvaluated(answer)) throw new Error(answer.notEvaluated.because);
   return answer as Exclude<T, { notEvaluated: unknown }>;
 }
+
+describe('staircaseOf', () => {
+  // One step of 50 kPa up after each that held, one down after each that broke.
+  let next = 1800;
+  const strikes = [...'hhhbbbhbhhhbbbbhhhbhhbbb'].map((what) => {
+    const one = { level: next, broke: what === 'b' };
+    next += one.broke ? -50 : 50;
+    return one;
+  });
+  const of = (share: number, struck = strikes) =>
+    inventedContent({
+      specimens: struck.length,
+      struck,
+      change: (bundle) => ({
+        ...bundle,
+        plan: {
+          ...bundle.plan,
+          lines: bundle.plan.lines.map((line) => ({
+            ...line,
+            criteria: [
+              {
+                kind: 'response energy',
+                criterion: 'A1',
+                limit: line.limits[0] as LimitRef,
+                share,
+                confidence: 0.9,
+                step: 50,
+              },
+            ],
+          })),
+        },
+      }),
+    });
+
+  it('shows each strike at its level in the order recorded, and where half of them break', () => {
+    const judged = of(0.5);
+    const drawn = staircaseOf(judged, 'A');
+    expect(drawn).toMatchObject({
+      strikes: strikes.map((one, index) => ({ ...one, label: String(401 + index) })),
+      estimate: judged.lot.lines[0]?.criteria[0]?.bound?.estimate,
+    });
+    expect((drawn as { estimate: number }).estimate).toBeGreaterThan(1800);
+    expect((drawn as { estimate: number }).estimate).toBeLessThan(1900);
+    expect((drawn as { alt: string }).alt.replace(/[\u00a0\u202f]/g, ' ')).toMatch(
+      /^401 at 1 800 kPa .*: held; 402 at/,
+    );
+  });
+
+  it('draws no line of one half where another share is asked for', () => {
+    expect(staircaseOf(of(0.1), 'A')).not.toHaveProperty('estimate');
+  });
+
+  it('is nothing where the plan asks for no such load, and a reason where a specimen was not struck once', () => {
+    expect(staircaseOf(usual, 'A')).toBeUndefined();
+    const judged = of(0.5);
+    const judgements = judged.judgements.map((one, index) => (index === 0 ? (usual.judgements[0] ?? one) : one));
+    expect(staircaseOf({ ...judged, judgements }, 'A')).toMatchObject({
+      notEvaluated: { because: '1 of 24 specimens were not struck once at one level' },
+    });
+  });
+});
 
 describe('marginStripOf', () => {
   const strip = given(marginStripOf(mixed, 'A'));

@@ -449,6 +449,10 @@ export const GERMAN = {
   Normal: 'Normal',
   Lognormal: 'Lognormal',
   '{paper} probability plot, {title} of lot {lot}': '{paper}-Wahrscheinlichkeitsnetz, {title} von Los {lot}',
+  'Strikes one after the other, {title} of lot {lot}': 'Schläge nacheinander, {title} von Los {lot}',
+  '{specimen} at {level}: {what}': '{specimen} bei {level}: {what}',
+  '{specimens} of the claim in the order recorded, each struck once. Method {method} rev. {revision}.':
+    '{specimens} der Aussage in der erfassten Reihenfolge, jeder einmal geschlagen. Prüfverfahren {method} Rev. {revision}.',
   '{confidence} confidence limits, profile likelihood': '{confidence}-Vertrauensgrenzen, Profil-Likelihood',
   'Fitted line of mean {mean} and standard deviation {sd}.':
     'Angepasste Gerade mit Mittelwert {mean} und Standardabweichung {sd}.',

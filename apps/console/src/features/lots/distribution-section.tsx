@@ -1,15 +1,15 @@
 import { isNotEvaluated, type LineResult, type NotEvaluated } from '@breakbook/lab';
 import { printDeclared } from '@breakbook/units';
 import { type LotAnswer } from '../../client/answers.js';
-import { ProbabilityPlot } from '../../parts/figures/lab-figures.js';
+import { ProbabilityPlot, Staircase } from '../../parts/figures/lab-figures.js';
 import { Outcome } from '../../parts/marks/outcome.js';
 import { Section } from '../../parts/sheet/sheet.js';
 import { Table } from '../../parts/table.js';
 import { usePrint } from '../../parts/units/reader.js';
 
-/** How are the strengths of the claim spread? The probability plot and the numbers that describe it; they decide nothing. */
+/** How are the strengths of the claim spread? The probability plot, or the strikes one after the other, and the numbers that describe it; they decide nothing. */
 export function DistributionSection({ answer, line }: { answer: LotAnswer; line: LineResult }) {
-  const plot = answer.figures.find((one) => one.line === line.line)?.probabilityPlot ?? null;
+  const figures = answer.figures.find((one) => one.line === line.line);
   const rows = useStatistics(line);
   return (
     <Section
@@ -17,7 +17,8 @@ export function DistributionSection({ answer, line }: { answer: LotAnswer; line:
       word={`${line.line}. Spread`}
       aside="These numbers describe the specimens of the claim. They stand beside the criteria and decide nothing."
     >
-      {plot !== null && <ProbabilityPlot of={plot} />}
+      {figures?.probabilityPlot && <ProbabilityPlot of={figures.probabilityPlot} />}
+      {figures?.strikes && <Staircase of={figures.strikes} />}
       <Table
         caption={`Statistics of the ${line.counts.inClaim} specimens in the claim of plan line ${line.line}`}
         columns={[

@@ -298,6 +298,7 @@ export const lotAnswer: LotAnswer = {
         fit: { distribution: 'weibull', shape: 23.5421, scale: 1950.25 },
         limits: [{ label: 'EXT-1 rev. 1', value: 1500, external: true, conforms: 'at or above' }],
       },
+      strikes: null,
     },
   ],
 };

@@ -3,6 +3,7 @@ import {
   fitInto,
   type MarginStripInput,
   type ProbabilityPlotInput,
+  type StaircaseInput,
   type TracePlotInput,
 } from '@breakbook/figures';
 import { type CharacteristicValue } from '@breakbook/lab';
@@ -47,6 +48,18 @@ export function probabilityInUnit(input: ProbabilityPlotInput, choice: UnitChoic
       : {}),
     ...(bound ? { bound: convertedBound(bound, into) } : {}),
     limits: input.limits.map((one) => ({ ...one, value: into(one.value) })),
+  };
+}
+
+export function staircaseInUnit(input: StaircaseInput, choice: UnitChoice): StaircaseInput {
+  const { quantity, into, tell } = forReader(input, choice);
+  return {
+    ...input,
+    quantity,
+    alt: tell(input.alt),
+    caption: tell(input.caption),
+    strikes: input.strikes.map((one) => ({ ...one, level: into(one.level) })),
+    ...(input.estimate === undefined ? {} : { estimate: into(input.estimate) }),
   };
 }
 

@@ -5,13 +5,15 @@ import {
   marginStrip,
   type ProbabilityPlotInput,
   probabilityPlot,
+  type StaircaseInput,
+  staircase,
   type TracePlotInput,
   tracePlot,
   traceTimeAt,
 } from '@breakbook/figures';
 import { useReader } from '../units/reader.js';
 import { Figure } from './figure-view.js';
-import { probabilityInUnit, stripInUnit, traceInUnit } from './in-reader-unit.js';
+import { probabilityInUnit, staircaseInUnit, stripInUnit, traceInUnit } from './in-reader-unit.js';
 
 /** The figures of the lab, drawn for the width they have and in the reader's unit. */
 
@@ -30,6 +32,12 @@ export function ProbabilityPlot({ of }: { of: ProbabilityPlotInput }) {
   const { units } = useReader().choice;
   const input = probabilityInUnit(of, units);
   return <Figure draw={(width) => probabilityPlot({ ...input, width })} />;
+}
+
+export function Staircase({ of }: { of: StaircaseInput }) {
+  const { units } = useReader().choice;
+  const input = staircaseInUnit(of, units);
+  return <Figure draw={(width) => staircase({ ...input, width })} />;
 }
 
 /** `onPick` hears which moment of the record was pointed at, in seconds. */

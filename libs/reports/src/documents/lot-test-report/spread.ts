@@ -1,10 +1,11 @@
 import { percent, planInWords, poolingInWords } from '@breakbook/acceptance';
-import { probabilityPlot } from '@breakbook/figures';
+import { probabilityPlot, staircase } from '@breakbook/figures';
 import { type CriterionResult, isNotEvaluated } from '@breakbook/lab';
 import { printSignificant } from '@breakbook/units';
 import { type JudgedLine, linesOf } from '../../content/judged-lot.js';
 import { type LotReportContent } from '../../content/lot-report-content.js';
 import { probabilityPlotOf } from '../../figures/probability-input.js';
+import { staircaseOf } from '../../figures/staircase-input.js';
 import { type Block, type Fact, type Section } from '../../parts/blocks.js';
 import { statementInWords } from '../../words/judged-words.js';
 import { type Printing, printingOf } from '../../words/printing.js';
@@ -35,8 +36,7 @@ export function spreadSection(content: LotReportContent): Section {
 }
 
 function lineBlocks(content: LotReportContent, line: JudgedLine, printing: Printing): Block[] {
-  const { say, told, language, figures } = printing;
-  const plot = probabilityPlotOf(content, line.line.line, printing);
+  const { say, language } = printing;
   const { title } = line.result;
   return [
     {
@@ -48,17 +48,26 @@ function lineBlocks(content: LotReportContent, line: JudgedLine, printing: Print
       }),
     },
     { block: 'facts', columns: 3, facts: statistics(line, printing) },
-    isNotEvaluated(plot)
-      ? {
-          block: 'paragraph',
-          text: say('No probability plot: {because}. Possible if {what}.', {
-            because: told(plot.notEvaluated.because),
-            what: told(plot.notEvaluated.possibleIf),
-          }),
-        }
-      : { block: 'figure', scene: probabilityPlot({ ...plot, language: figures }) },
+    figureOf(content, line, printing),
     ...line.result.criteria.map((criterion) => stepsTable(criterion, content, printing)),
   ];
+}
+
+/** Strikes are shown one after the other where the line asks for the load at which a share breaks: they have no ranks. */
+function figureOf(content: LotReportContent, { line: { line } }: JudgedLine, printing: Printing): Block {
+  const { say, told, figures } = printing;
+  const strikes = staircaseOf(content, line, printing);
+  if (strikes && !isNotEvaluated(strikes))
+    return { block: 'figure', scene: staircase({ ...strikes, language: figures }) };
+  const plot = probabilityPlotOf(content, line, printing);
+  if (!isNotEvaluated(plot)) return { block: 'figure', scene: probabilityPlot({ ...plot, language: figures }) };
+  return {
+    block: 'paragraph',
+    text: say('No probability plot: {because}. Possible if {what}.', {
+      because: told(plot.notEvaluated.because),
+      what: told(plot.notEvaluated.possibleIf),
+    }),
+  };
 }
 
 function statistics({ result }: JudgedLine, printing: Printing): Fact[] {
