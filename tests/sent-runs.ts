@@ -19,16 +19,18 @@ export function lotWithoutRuns(): LotBundle {
 }
 
 /** Keeps that lot with so many specimens, called X0001, X0002 ..., each good for one run. */
-export async function keepLot(records: Records, specimens: number): Promise<LotBundle> {
+export async function keepLot(records: Records, specimens: number, from = 1): Promise<LotBundle> {
   const bundle = lotWithoutRuns();
   const [model] = bundle.specimens;
   if (!model) throw new Error('The sample lot has no specimen.');
+  const lot = from === 1 ? bundle.lot.lot : `${bundle.lot.lot}-${from}`;
   const many = Array.from({ length: specimens }, (_, index) => ({
     ...model,
-    specimen: specimenKey(index + 1),
-    serial: `X-${specimenKey(index + 1)}`,
+    lot,
+    specimen: specimenKey(index + from),
+    serial: `X-${specimenKey(index + from)}`,
   }));
-  const kept = { ...bundle, lot: { ...bundle.lot, size: specimens + 100 }, specimens: many };
+  const kept = { ...bundle, lot: { ...bundle.lot, lot, size: specimens + 100 }, specimens: many };
   await importLot(records, new PostgresRawStore(), kept, () => []);
   return kept;
 }

@@ -9,6 +9,6 @@ it('ends a run in which a file computes for ever, and says which one', () => {
   );
   expect(stderr).toContain('STUCK: tests/stuck/endless.fixture.ts has ended no test');
   expect(stderr).toMatch(/^ +\d+ +\d+ +\d+ .*vitest/m);
-  expect(stdout).toMatch(/ends\.fixture\.ts/);
+  expect(stdout).toMatch(/✓ tests\/stuck\/ends\.fixture\.ts/);
   expect(status).toBe(1);
 }, 150_000);

@@ -7,8 +7,10 @@ const LONGEST_QUIET = 10;
 const BETWEEN = 5;
 
 interface Running {
+  name: string;
   since: number;
-  tests: Map<TestCase, number>;
+  /** When each test that runs began, by what it is called, and how long it may take. */
+  tests: Map<string, { began: number; name: string; timeout: number }>;
 }
 
 /**
@@ -17,7 +19,8 @@ interface Running {
  * and which programs run for it, and ends its process: the file fails, the run goes on and ends.
  */
 export default class StuckReporter implements Reporter {
-  #files = new Map<TestModule, Running>();
+  /** By project and path: the same file is another object once it is loaded. */
+  #files = new Map<string, Running>();
   #moved = Date.now();
   #timer: NodeJS.Timeout | undefined;
   #longest: number;
@@ -36,8 +39,8 @@ export default class StuckReporter implements Reporter {
   }
 
   onTestModuleQueued(module: TestModule): void {
-    this.#files.set(module, { since: Date.now(), tests: new Map() });
     this.#moved = Date.now();
+    this.#files.set(keyOf(module), { name: module.relativeModuleId, since: this.#moved, tests: new Map() });
   }
 
   onTestModuleCollected(module: TestModule): void {
@@ -45,45 +48,53 @@ export default class StuckReporter implements Reporter {
   }
 
   onTestModuleEnd(module: TestModule): void {
-    this.#files.delete(module);
+    this.#files.delete(keyOf(module));
     this.#moved = Date.now();
   }
 
   onTestCaseReady(test: TestCase): void {
-    this.#move(test.module);
-    this.#files.get(test.module)?.tests.set(test, Date.now());
+    this.#move(test.module)?.tests.set(test.id, {
+      began: Date.now(),
+      name: test.fullName,
+      timeout: test.options.timeout ?? 0,
+    });
   }
 
   onTestCaseResult(test: TestCase): void {
-    this.#move(test.module);
-    this.#files.get(test.module)?.tests.delete(test);
+    this.#move(test.module)?.tests.delete(test.id);
   }
 
-  #move(module: TestModule): void {
-    const running = this.#files.get(module);
+  #move(module: TestModule): Running | undefined {
+    const running = this.#files.get(keyOf(module));
     this.#moved = Date.now();
     if (running) running.since = this.#moved;
+    return running;
   }
 
   #look(): void {
     const now = Date.now();
-    const stuck = [...this.#files].filter(([, { since, tests }]) => {
-      const times = [...tests.keys()].map(({ options }) => 2 * (options.timeout ?? 0));
+    const stuck = [...this.#files.values()].filter(({ since, tests }) => {
+      const times = [...tests.values()].map(({ timeout }) => 2 * timeout);
       return now - since > Math.max(this.#longest, ...times);
     });
     // Where no file runs, a process does not give itself back: the run would wait for it for ever.
     const nothing = this.#files.size === 0 && now - this.#moved > this.#longest;
     if (stuck.length === 0 && !nothing) return;
-    for (const [module, { since, tests }] of stuck) {
-      console.error(`\nSTUCK: ${module.relativeModuleId} has ended no test for ${minutes(now - since)} min.`);
-      for (const [test, began] of tests) console.error(`  for ${minutes(now - began)} min: ${test.fullName}`);
+    for (const { name, since, tests } of stuck) {
+      console.error(`\nSTUCK: ${name} has ended no test for ${minutes(now - since)} min.`);
+      for (const test of tests.values()) console.error(`  for ${minutes(now - test.began)} min: ${test.name}`);
     }
     if (nothing)
       console.error(`\nSTUCK: no test file runs and the run has not ended for ${minutes(now - this.#moved)} min.`);
     endProcesses();
-    for (const running of this.#files.values()) running.since = Date.now();
+    // Whose process is gone has no end of its own; what is given to a new process is heard of again.
+    this.#files.clear();
     this.#moved = Date.now();
   }
+}
+
+function keyOf({ project, moduleId }: TestModule): string {
+  return `${project.name} ${moduleId}`;
 }
 
 interface Process {
