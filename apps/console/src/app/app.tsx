@@ -6,6 +6,7 @@ import { ApprovalPage } from '../features/approvals/approval-page.js';
 import { ApprovalsPage } from '../features/approvals/approvals-page.js';
 import { ConcessionsPage } from '../features/concessions/concessions-page.js';
 import { DispositionPage } from '../features/dispositions/disposition-page.js';
+import { CheckDocumentPage } from '../features/document-checks/check-document-page.js';
 import { DocumentsPage } from '../features/documents/documents-page.js';
 import { KeepingPage } from '../features/keeping/keeping-page.js';
 import { LedgerPage } from '../features/ledger/ledger-page.js';
@@ -73,6 +74,7 @@ export function App() {
                 <Route path="planning/plan" element={<WritePlanPage />} />
                 <Route path="unread" element={<UnreadPage />} />
                 <Route path="documents" element={<DocumentsPage />} />
+                <Route path="documents/check" element={<CheckDocumentPage />} />
                 <Route path="approvals" element={<ApprovalsPage />} />
                 <Route path="approvals/:n" element={<ApprovalPage />} />
                 <Route path="old-results" element={<OldResultsPage />} />

@@ -73,6 +73,8 @@ export type WhatIfAnswer = Answer<'POST /api/lots/{lot}/what-ifs'>;
 export type EvaluationInList = Listed<'GET /api/lots/{lot}/evaluations'>;
 export type LotPackage = Listed<'GET /api/lots/{lot}/packages'>;
 export type DocumentInList = Listed<'GET /api/documents'>;
+/** A file that somebody holds, laid beside what the lab signed. */
+export type DocumentCheck = Answer<'POST /api/documents/check'>;
 /** What does not meet a requirement, and what is done about it. */
 export type NonconformityRecord = Answer<'GET /api/nonconformities/{n}'>;
 export type NonconformityVersion = Listed<'GET /api/nonconformities/{n}/history'>;

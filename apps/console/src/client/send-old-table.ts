@@ -1,5 +1,5 @@
 import { type OldTable, type OldTableTrial } from './answers.js';
-import { problemIn, serviceAway } from './problem-answer.js';
+import { sendBytes } from './send-bytes.js';
 
 /** Has a table of old results looked through: what would be stored. Nothing is. */
 export function tryOldTable(file: File): Promise<OldTableTrial> {
@@ -12,13 +12,5 @@ export function takeOldTable(file: File, note: string): Promise<OldTable> {
 }
 
 async function sent<T>(path: string, said: Record<string, string>, file: File): Promise<T> {
-  const answer = await fetch(`${path}?${new URLSearchParams(said)}`, {
-    method: 'POST',
-    headers: { accept: 'application/json', 'content-type': 'text/csv' },
-    body: file,
-  }).catch((): never => {
-    throw serviceAway();
-  });
-  if (!answer.ok) throw await problemIn(answer);
-  return (await answer.json()) as T;
+  return (await (await sendBytes(path, file, { type: 'text/csv', said })).json()) as T;
 }

@@ -6,8 +6,8 @@ import { isSignedOut } from './read.js';
  * Something that is sent to the service by a form: once taken, everything that begins with these names is read anew. An
  * answer that says that nobody is signed in empties the seat.
  */
-export function useSent<T>(given: {
-  send: (what: T) => Promise<unknown>;
+export function useSent<T, A>(given: {
+  send: (what: T) => Promise<A>;
   renews: readonly string[];
   onTaken?: () => void;
 }) {

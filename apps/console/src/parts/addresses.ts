@@ -47,6 +47,15 @@ export function proposalAddress(number: number): string {
   return `/approvals/${number}`;
 }
 
+/** The sheet of a document; its file is at `documentAddress`. */
+export function documentSheetAddress(n: number): string {
+  return `/documents/${n}`;
+}
+
+export function certificateAddress(n: number): string {
+  return `/certificates/${n}`;
+}
+
 export function oldTableAddress(table: number): string {
   return `/old-results/${table}`;
 }

@@ -1,4 +1,5 @@
-import { KeyList, verifyDocument } from '@breakbook/evidence';
+import { canonicalJson, KeyList, verifyDocument } from '@breakbook/evidence';
+import { composeDocument } from '@breakbook/reports';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { keepKeyedLot, keyedLot, VALID } from '../../../../tests/keyed-lot.js';
 import { type Answer, type SignedInCaller, startTestService, type TestService } from '../../../../tests/service.js';
@@ -10,6 +11,7 @@ import {
   publishedKeys,
   reviewKeyedLot,
 } from '../../../../tests/signed-report.js';
+import { sealingLab } from '../../../../tests/signing-keys.js';
 
 const LOT = 'CERTIFIED';
 let service: TestService;
@@ -81,6 +83,10 @@ it('is one signed file that holds for whoever has the public keys, and says what
   });
 });
 
+async function certificateFile(n: number): Promise<Uint8Array> {
+  return fileOf(issuer, (await issuer.ask('GET', `/api/certificates/${n}`)).body.document);
+}
+
 /** As an auditor sees it who has been handed a file. */
 async function checked(file: Uint8Array): Promise<Answer> {
   const auditor = await service.signIn('auditor', ['audit']);
@@ -102,8 +108,7 @@ it('is checked by whoever was handed it, and the report it rests on is worked ou
   expect(body.findings.map(({ holds }: { holds: boolean }) => holds)).toEqual([true, true, true, true, true]);
   expect(body.recomputed.numbers).toBeGreaterThan(50);
 
-  const certificate = (await issuer.ask('GET', '/api/certificates/1')).body.document;
-  const other = (await checked(await fileOf(issuer, certificate))).body;
+  const other = (await checked(await certificateFile(1))).body;
   expect(other).toMatchObject({ verdict: 'holds', certificate: { number: 1, state: 'in force' } });
   expect(other.recomputed).toMatchObject({ filesRead: true, count: 0, pagesAlike: true });
 });
@@ -124,6 +129,31 @@ it('is told from one that was altered by a bit, and from a paper that nobody sig
     status: 415,
     body: { code: 'file.type-mismatch' },
   });
+});
+
+it('is not taken for one of this lab where another signed the same content, and nothing more is told of it', async () => {
+  const { content } = (await issuer.ask('GET', `/api/documents/${report}`)).body;
+  const other = await sealingLab();
+  const { body } = await checked(
+    await other.seal(canonicalJson(content), (sealing) => composeDocument('lot test report', content, { sealing })),
+  );
+  expect(body).toMatchObject({
+    verdict: 'unknown-key',
+    findings: [
+      { asks: 'digest', holds: true },
+      { asks: 'signature', holds: false, says: expect.stringContaining('none of the keys of') },
+      { asks: 'attachment', holds: false },
+      { asks: 'ledger', holds: true },
+      { asks: 'checkpoint', holds: false },
+    ],
+  });
+  expect(body.document ?? body.recomputed ?? body.kept).toBeUndefined();
+});
+
+it('is taken up to 32 MiB, and not a byte more', async () => {
+  const large = (bytes: number) => Buffer.concat([Buffer.from('%PDF-1.7\n'), Buffer.alloc(bytes - 9)]);
+  expect(await checked(large(32 * 1024 * 1024 + 1))).toMatchObject({ status: 413, body: { code: 'body.too-large' } });
+  expect(await checked(large(32 * 1024 * 1024))).toMatchObject({ status: 200, body: { verdict: 'not-recognised' } });
 });
 
 it('tells a stranger with the paper how it stands and what it says, and nothing to one who guesses', async () => {
@@ -151,8 +181,7 @@ it('tells a stranger with the paper how it stands and what it says, and nothing 
 it('is held and released with a reason, which a stranger is told', async () => {
   expect(await move(1, 'hold')).toMatchObject({ status: 200, body: { state: 'on hold' } });
   expect(await told(1)).toMatchObject({ state: 'on hold', reason: 'a rim of the lot came back cracked' });
-  const { document } = (await issuer.ask('GET', '/api/certificates/1')).body;
-  expect((await checked(await fileOf(issuer, document))).body).toMatchObject({ verdict: 'on-hold' });
+  expect((await checked(await certificateFile(1))).body).toMatchObject({ verdict: 'on-hold' });
   expect(await move(1, 'hold')).toMatchObject({ status: 409 });
   expect(await move(1, 'release', 'it had been struck by a car')).toMatchObject({
     status: 200,
@@ -176,12 +205,20 @@ it('is superseded by one that says what changed, and ends there', async () => {
   expect(second, JSON.stringify(second.body)).toMatchObject({ status: 201, body: { number: 2, state: 'in force' } });
   expect(await told(1)).toMatchObject({ state: 'superseded', replacedBy: 'CT-2', reason: 'it was misspelt' });
   for (const to of ['hold', 'release', 'withdrawal']) expect(await move(1, to)).toMatchObject({ status: 409 });
+  expect((await checked(await certificateFile(1))).body).toMatchObject({
+    verdict: 'superseded',
+    certificate: { number: 1, state: 'superseded' },
+  });
 });
 
 it('is withdrawn for good, and then another may be issued', async () => {
   expect(await move(2, 'withdrawal')).toMatchObject({ status: 200, body: { state: 'withdrawn' } });
   for (const to of ['hold', 'release', 'withdrawal']) expect(await move(2, to)).toMatchObject({ status: 409 });
   expect(await told(2)).toMatchObject({ state: 'withdrawn' });
+  expect((await checked(await certificateFile(2))).body).toMatchObject({
+    verdict: 'withdrawn',
+    certificate: { number: 2, state: 'withdrawn' },
+  });
   expect(await issue()).toMatchObject({ status: 201, body: { number: 3 } });
   expect((await issuer.ask('GET', '/api/certificates')).body.items).toHaveLength(3);
 });

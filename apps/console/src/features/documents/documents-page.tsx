@@ -20,6 +20,11 @@ export function DocumentsPage() {
       things="documents"
       sentence="Papers made of evaluations. Each is kept as it was made and never changes."
       list={list}
+      actions={
+        <Link className="action" to="/documents/check">
+          Check a document
+        </Link>
+      }
     >
       {(documents) => (
         <Table<DocumentInList>
