@@ -1500,7 +1500,7 @@ export interface Operations {
     };
   };
   'GET /api/certificates': {
-    query?: { limit?: number; after?: string; order?: 'oldest' | 'newest' };
+    query?: { limit?: number; after?: string; order?: 'oldest' | 'newest'; lot?: Key };
     answer: {
       items: {
         number: number;
@@ -1882,7 +1882,7 @@ export interface Operations {
     };
   };
   'GET /api/documents': {
-    query?: { limit?: number; after?: string; order?: 'oldest' | 'newest' };
+    query?: { limit?: number; after?: string; order?: 'oldest' | 'newest'; lot?: Key };
     answer: {
       items: {
         number: number;

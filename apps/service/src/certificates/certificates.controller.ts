@@ -6,11 +6,10 @@ import { queriedBy } from '../http/queried-by.js';
 import { shortNumber } from '../http/short-number.js';
 import { Answers } from '../openapi/answers.decorator.js';
 import { Because, type PageOf, pageOf } from '../records/kept.js';
-import { nextPlace, Paging, pageAsked } from '../records/paging.js';
 import { Again, Duty } from '../sign-in/duty.decorator.js';
 import { SignedIn, type SignedInActor } from '../sign-in/signed-in.decorator.js';
 import { CertificateAnswer } from './certificate-answer.js';
-import { CertificatesService, NewCertificate } from './certificates.service.js';
+import { CertificatesAsked, CertificatesService, NewCertificate } from './certificates.service.js';
 
 const Sending = z.strictObject({ recipient: Paragraph, way: Paragraph });
 type Sending = z.infer<typeof Sending>;
@@ -22,13 +21,12 @@ export class CertificatesController {
 
   @Get('certificates')
   @Duty('signed in')
-  @Answers('Certificates of test', pageOf(CertificateAnswer))
-  async list(
-    @Query(queriedBy(Paging)) paging: Paging,
+  @Answers('Certificates of test, of one lot where it is named', pageOf(CertificateAnswer))
+  list(
+    @Query(queriedBy(CertificatesAsked)) asked: CertificatesAsked,
     @SignedIn() by: SignedInActor,
   ): Promise<PageOf<CertificateAnswer>> {
-    const { items, more } = await this.certificates.list(by.labId, pageAsked(paging, 'number'));
-    return { items, next: nextPlace(items.at(-1)?.number, more) };
+    return this.certificates.list(by.labId, asked);
   }
 
   @Get('certificates/:n')

@@ -1,6 +1,6 @@
 import { randomBytes } from 'node:crypto';
 import { canonicalJson } from '@breakbook/evidence';
-import { CERTIFICATE_STATES, Paragraph, Refusal, requireMove, SOFTWARE } from '@breakbook/lab';
+import { CERTIFICATE_STATES, Key, Paragraph, Refusal, requireMove, SOFTWARE } from '@breakbook/lab';
 import { prepareRaw, type RawStore, type Reader, Records, rawFromBytes, tables } from '@breakbook/records';
 import type { CertificateContent, LotReportContent } from '@breakbook/reports';
 import { Inject, Injectable } from '@nestjs/common';
@@ -10,7 +10,10 @@ import { reportAffairsOf } from '../dispositions/affairs-of.js';
 import { answersOf } from '../dispositions/stored-dispositions.js';
 import { documentNumbered } from '../documents/documents.service.js';
 import { printedPerson } from '../documents/printed-person.js';
+import { type PageOf } from '../records/kept.js';
+import { nextPlace, PAGING, pageAsked } from '../records/paging.js';
 import { RAW_STORE } from '../records/raw-store.token.js';
+import { within } from '../records/within.js';
 import { requireOther } from '../sign-in/forbidden-pairs.js';
 import { PUBLIC_ADDRESS } from '../sign-in/public-address.token.js';
 import { type PublicAddress } from '../sign-in/session-cookie.js';
@@ -18,6 +21,10 @@ import { type SignedInActor } from '../sign-in/signed-in.decorator.js';
 import { SealingService } from '../signing/sealing.service.js';
 import { Workers } from '../workers/workers.js';
 import { type CertificateAnswer, certificateAnswer, certificateNumber, statusPath } from './certificate-answer.js';
+
+/** Certificates, of one lot where it is named. */
+export const CertificatesAsked = z.strictObject({ ...PAGING, lot: Key.optional() });
+export type CertificatesAsked = z.infer<typeof CertificatesAsked>;
 
 /** A certificate to be issued over a disposition, resting on the signed report that was shown. */
 export const NewCertificate = z.strictObject({
@@ -48,13 +55,12 @@ export class CertificatesService {
     private readonly sealing: SealingService,
   ) {}
 
-  async list(
-    labId: string,
-    page: { limit: number; descending: boolean; after?: number },
-  ): Promise<{ items: CertificateAnswer[]; more: boolean }> {
+  async list(labId: string, { lot, ...paging }: CertificatesAsked): Promise<PageOf<CertificateAnswer>> {
     const reader = this.records.read(labId);
-    const { rows, more } = await reader.page(tables.Certificate, {}, { by: 'number', ...page });
-    return { items: await Promise.all(rows.map((one) => certificateAnswer(reader, one))), more };
+    const where = await within<tables.Certificate, tables.Lot>(reader, tables.Lot, 'lot', lot);
+    const { rows, more } = await reader.page(tables.Certificate, where, pageAsked(paging, 'number'));
+    const items = await Promise.all(rows.map((one) => certificateAnswer(reader, one)));
+    return { items, next: nextPlace(items.at(-1)?.number, more) };
   }
 
   async one(labId: string, number: number): Promise<CertificateAnswer> {

@@ -222,3 +222,22 @@ it('is withdrawn for good, and then another may be issued', async () => {
   expect(await issue()).toMatchObject({ status: 201, body: { number: 3 } });
   expect((await issuer.ask('GET', '/api/certificates')).body.items).toHaveLength(3);
 });
+
+it('is listed under its lot, and so are its files', async () => {
+  const other = 'UNCERTIFIED';
+  await keepKeyedLot(service, keyedLot([{ kPa: 1900, validity: VALID }], { lot: other }));
+  const listed = async (path: string, lot: string) =>
+    (await issuer.ask('GET', `/api/${path}?lot=${lot}&limit=2`)).body as { items: { lot: string }[]; next: string };
+  for (const path of ['certificates', 'documents']) {
+    const { items, next } = await listed(path, LOT);
+    expect(items.map(({ lot }) => lot)).toEqual([LOT, LOT]);
+    const rest = (await issuer.ask('GET', `/api/${path}?lot=${LOT}&after=${next}`)).body;
+    // Three certificates; a draft, a report and those three.
+    expect(rest.items).toHaveLength(path === 'certificates' ? 1 : 3);
+    expect(await listed(path, other)).toEqual({ items: [], next: null });
+    expect(await issuer.ask('GET', `/api/${path}?lot=NONE`)).toMatchObject({
+      status: 422,
+      body: { code: 'query.invalid' },
+    });
+  }
+});

@@ -6,11 +6,10 @@ import { shortNumber } from '../http/short-number.js';
 import { JobAnswer } from '../jobs/job.js';
 import { Answers } from '../openapi/answers.decorator.js';
 import { type PageOf, pageOf } from '../records/kept.js';
-import { nextPlace, Paging, pageAsked } from '../records/paging.js';
 import { Again, Duty } from '../sign-in/duty.decorator.js';
 import { SignedIn, type SignedInActor } from '../sign-in/signed-in.decorator.js';
 import { DocumentSigningService, NewSigning } from './document-signing.service.js';
-import { DocumentAnswer, DocumentInList, DocumentsService } from './documents.service.js';
+import { DocumentAnswer, DocumentInList, DocumentsAsked, DocumentsService } from './documents.service.js';
 
 @Controller('api/documents')
 export class DocumentsController {
@@ -21,10 +20,12 @@ export class DocumentsController {
 
   @Get()
   @Duty('signed in')
-  @Answers('Documents', pageOf(DocumentInList))
-  async list(@Query(queriedBy(Paging)) paging: Paging, @SignedIn() by: SignedInActor): Promise<PageOf<DocumentInList>> {
-    const { items, more } = await this.documents.list(by.labId, pageAsked(paging, 'number'));
-    return { items, next: nextPlace(items.at(-1)?.number, more) };
+  @Answers('Documents, of one lot where it is named', pageOf(DocumentInList))
+  list(
+    @Query(queriedBy(DocumentsAsked)) asked: DocumentsAsked,
+    @SignedIn() by: SignedInActor,
+  ): Promise<PageOf<DocumentInList>> {
+    return this.documents.list(by.labId, asked);
   }
 
   @Get(':n')

@@ -9,7 +9,10 @@ import { evaluationNumbered } from '../evaluations/evaluation-numbered.js';
 import { type Job, type JobAnswer } from '../jobs/job.js';
 import { JobRunner } from '../jobs/job-runner.js';
 import { JobsService } from '../jobs/jobs.service.js';
+import { type PageOf } from '../records/kept.js';
+import { nextPlace, PAGING, pageAsked } from '../records/paging.js';
 import { RAW_STORE } from '../records/raw-store.token.js';
+import { within } from '../records/within.js';
 import { type SignedInActor } from '../sign-in/signed-in.decorator.js';
 import { inSpool } from '../uploads/spool.js';
 import { spoolRaw } from '../uploads/spool-raw.js';
@@ -34,6 +37,10 @@ export const DocumentInList = z.strictObject({
   signedAs: z.number().int().nullable(),
 });
 export type DocumentInList = z.infer<typeof DocumentInList>;
+
+/** Documents, of one lot where it is named. */
+export const DocumentsAsked = z.strictObject({ ...PAGING, lot: Key.optional() });
+export type DocumentsAsked = z.infer<typeof DocumentsAsked>;
 
 /** A document with the data it was laid out from. */
 export const DocumentAnswer = DocumentInList.extend({ content: z.unknown() });
@@ -63,22 +70,26 @@ export class DocumentsService implements OnModuleInit {
   }
 
   /** A piece of the list, by short numbers; one more than asked for tells whether there is more. */
-  async list(
-    labId: string,
-    page: { limit: number; descending: boolean; after?: number },
-  ): Promise<{ items: DocumentInList[]; more: boolean }> {
+  async list(labId: string, { lot, ...paging }: DocumentsAsked): Promise<PageOf<DocumentInList>> {
     const reader = this.records.read(labId);
-    const documents = await reader.manager
+    const { limit, descending, after } = pageAsked(paging, 'number');
+    const asked = reader.manager
       .createQueryBuilder(tables.Document, 'document')
       .where('document.labId = :labId', { labId })
-      .andWhere(page.after === undefined ? 'true' : `document.number ${page.descending ? '<' : '>'} :after`, {
-        after: page.after,
-      })
-      .orderBy('document.number', page.descending ? 'DESC' : 'ASC')
-      .limit(page.limit + 1)
-      .getMany();
-    const items = await Promise.all(documents.slice(0, page.limit).map((one) => inList(reader, one)));
-    return { items, more: documents.length > page.limit };
+      .orderBy('document.number', descending ? 'DESC' : 'ASC')
+      .limit(limit + 1);
+    if (after !== undefined) asked.andWhere(`document.number ${descending ? '<' : '>'} :after`, { after });
+    const ofLot = await within<tables.Evaluation, tables.Lot>(reader, tables.Lot, 'lot', lot);
+    if (ofLot.lotId !== undefined)
+      asked.innerJoin(
+        tables.Evaluation,
+        'evaluation',
+        'evaluation.id = document.evaluationId and evaluation.lotId = :lotId',
+        ofLot,
+      );
+    const documents = await asked.getMany();
+    const items = await Promise.all(documents.slice(0, limit).map((one) => inList(reader, one)));
+    return { items, next: nextPlace(items.at(-1)?.number, documents.length > limit) };
   }
 
   async one(labId: string, number: number): Promise<DocumentAnswer> {

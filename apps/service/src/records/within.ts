@@ -4,7 +4,7 @@ import { type FindOptionsWhere } from 'typeorm';
 import { parameterProblem } from '../http/queried-by.js';
 
 /** A list of what belongs to one thing, where an address names it; a name the lab has not is refused, not an empty list. */
-export async function within<N extends Noun, T extends Noun>(
+export async function within<N, T extends Noun>(
   reader: Reader,
   table: Table<T>,
   parameter: string,
