@@ -4,9 +4,12 @@ import { BrowserRouter, Navigate, Route, Routes } from 'react-router';
 import { newQueryClient } from '../client/queries.js';
 import { ApprovalPage } from '../features/approvals/approval-page.js';
 import { ApprovalsPage } from '../features/approvals/approvals-page.js';
+import { CertificatePage } from '../features/certificates/certificate-page.js';
+import { CertificatesPage } from '../features/certificates/certificates-page.js';
 import { ConcessionsPage } from '../features/concessions/concessions-page.js';
 import { DispositionPage } from '../features/dispositions/disposition-page.js';
 import { CheckDocumentPage } from '../features/document-checks/check-document-page.js';
+import { DocumentPage } from '../features/documents/document-page.js';
 import { DocumentsPage } from '../features/documents/documents-page.js';
 import { KeepingPage } from '../features/keeping/keeping-page.js';
 import { LedgerPage } from '../features/ledger/ledger-page.js';
@@ -31,6 +34,7 @@ import { LogRunPage } from '../features/runs/log/log-run-page.js';
 import { RunPage } from '../features/runs/run-page.js';
 import { SafetyFlagPage } from '../features/safety-flags/safety-flag-page.js';
 import { SafetyFlagsPage } from '../features/safety-flags/safety-flags-page.js';
+import { SigningKeysPage } from '../features/signing-keys/signing-keys-page.js';
 import { SpecimenPage } from '../features/specimens/specimen-page.js';
 import { SpecimensPage } from '../features/specimens/specimens-page.js';
 import { UnreadPage } from '../features/unread/unread-page.js';
@@ -75,6 +79,10 @@ export function App() {
                 <Route path="unread" element={<UnreadPage />} />
                 <Route path="documents" element={<DocumentsPage />} />
                 <Route path="documents/check" element={<CheckDocumentPage />} />
+                <Route path="documents/keys" element={<SigningKeysPage />} />
+                <Route path="documents/:n" element={<DocumentPage />} />
+                <Route path="certificates" element={<CertificatesPage />} />
+                <Route path="certificates/:n" element={<CertificatePage />} />
                 <Route path="approvals" element={<ApprovalsPage />} />
                 <Route path="approvals/:n" element={<ApprovalPage />} />
                 <Route path="old-results" element={<OldResultsPage />} />

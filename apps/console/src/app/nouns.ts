@@ -22,6 +22,7 @@ const NOUNS: readonly Noun[] = [
   { word: 'Safety flags', address: '/safety-flags' },
   { word: 'Keeping', address: '/keeping' },
   { word: 'Documents', address: '/documents' },
+  { word: 'Certificates', address: '/certificates' },
   { word: 'Old results', address: '/old-results' },
   { word: 'Ledger', address: '/ledger' },
   { word: 'People', address: '/people' },

@@ -73,6 +73,12 @@ export type WhatIfAnswer = Answer<'POST /api/lots/{lot}/what-ifs'>;
 export type EvaluationInList = Listed<'GET /api/lots/{lot}/evaluations'>;
 export type LotPackage = Listed<'GET /api/lots/{lot}/packages'>;
 export type DocumentInList = Listed<'GET /api/documents'>;
+/** With the data it was laid out from. */
+export type DocumentRecord = Answer<'GET /api/documents/{n}'>;
+export type CertificateRecord = Answer<'GET /api/certificates/{n}'>;
+/** The public keys of the lab. */
+export type KeyList = Answer<'GET /api/signing-keys'>;
+export type SigningKeys = KeyList['keys'][number];
 /** A file that somebody holds, laid beside what the lab signed. */
 export type DocumentCheck = Answer<'POST /api/documents/check'>;
 /** What does not meet a requirement, and what is done about it. */

@@ -23,7 +23,6 @@ import {
   type CompetenceRecord,
   type ConcessionRecord,
   type DisposalRecord,
-  type DocumentInList,
   type EvaluationInList,
   type Kept,
   type KeptSpecimen,
@@ -141,7 +140,7 @@ export const sessionsQuery = queryOptions({
 });
 
 /** A list, newest first, a piece at a time. */
-function listQuery<T>(queryKey: readonly string[], path: string) {
+export function listQuery<T>(queryKey: readonly string[], path: string) {
   return infiniteQueryOptions({
     queryKey,
     queryFn: ({ pageParam, signal }) => {
@@ -155,7 +154,6 @@ function listQuery<T>(queryKey: readonly string[], path: string) {
 
 export const lotsQuery = listQuery<LotInList>(['lots'], '/api/lots');
 export const specimensQuery = listQuery<SpecimenRecord>(['specimens'], '/api/specimens');
-export const documentsQuery = listQuery<DocumentInList>(['documents'], '/api/documents');
 export const ledgerQuery = listQuery<LedgerEntry>(['ledger'], '/api/ledger');
 export const nonconformitiesQuery = (state: NonconformityRecord['state'] | 'any') =>
   listQuery<NonconformityRecord>(['nonconformities', state], `/api/nonconformities?state=${state}`);
@@ -470,8 +468,6 @@ export const reviewsQuery = (run: string) =>
     queryKey: ['run', run, 'reviews'],
     queryFn: ({ signal }) => read<ReviewsOfRun>(`/api/runs/${code(run)}/reviews`, signal),
   });
-
-export const documentAddress = (n: number) => `/api/documents/${n}.pdf`;
 
 export const useLots = () => useInfiniteQuery(lotsQuery);
 export const useLot = (lot: string) => useQuery(lotQuery(lot));

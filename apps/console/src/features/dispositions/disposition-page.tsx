@@ -7,6 +7,7 @@ import { Outcome } from '../../parts/marks/outcome.js';
 import { HeadStrip, Section, Sheet } from '../../parts/sheet/sheet.js';
 import { Reading, Trouble } from '../../parts/trouble.js';
 import { ToldFrom, usePrint } from '../../parts/units/reader.js';
+import { IssueSection } from '../certificates/issue-section.js';
 import { AroundSections } from './around-sections.js';
 import { EveryRunSection } from './every-run-section.js';
 import { SignSection } from './sign-section.js';
@@ -75,6 +76,7 @@ function DispositionSheetOf({ shown }: { shown: SheetToSign }) {
         )}
       </Section>
       <SignSection key={shown.sha256} shown={shown} />
+      <IssueSection sheet={sheet} />
       <SignedSection sheet={sheet} sha256={shown.sha256} />
     </>
   );

@@ -88,7 +88,7 @@ function Verdict({ of: { verdict, document, kept, certificate, sha256 }, file }:
             </>
           )
         )}
-        .
+        {document && '.'}
       </p>
       <p className="quiet small">
         SHA-256 of the file: <code>{sha256}</code>

@@ -1,40 +1,49 @@
 import { type DocumentCheck } from '../../client/answers.js';
-import { capital } from '../../parts/capital.js';
+import '../../parts/answers-list.css';
+import { asSentence } from '../../parts/capital.js';
 import { Outcome } from '../../parts/marks/outcome.js';
 import { Section } from '../../parts/sheet/sheet.js';
-import { Table } from '../../parts/table.js';
+import { numbersInWords } from './numbers-in-words.js';
 
-type Finding = DocumentCheck['findings'][number];
+type Asked = DocumentCheck['findings'][number]['asks'] | 'numbers';
 
-const QUESTIONS: Record<Finding['asks'], { what: string; asks: string }> = {
-  digest: { what: 'Digest', asks: 'Is every byte as it was signed?' },
-  signature: { what: 'Signature', asks: 'Did this lab sign it?' },
-  attachment: { what: 'Attachment', asks: 'Are the attached data those that were signed?' },
-  ledger: { what: 'Ledger', asks: 'Does its content stand in a ledger?' },
-  checkpoint: { what: 'Checkpoint', asks: 'Is that the ledger of this lab?' },
+const QUESTIONS: Record<Asked, string> = {
+  digest: 'Digest: is every byte as it was signed?',
+  signature: 'Signature: did this lab sign it?',
+  attachment: 'Attachment: are the attached data those that were signed?',
+  ledger: 'Ledger: does its content stand in a ledger?',
+  checkpoint: 'Checkpoint: is that the ledger of this lab?',
+  numbers: 'Numbers: does each come out the same again?',
 };
 
-/** One line for each question that is asked of a document. */
+/** One line for each question that is asked of a document: its answer, and what the answer rests on. */
 export function FindingsSection({ found }: { found: DocumentCheck }) {
+  const { findings, recomputed } = found;
+  const numbers = {
+    asks: 'numbers' as const,
+    holds: recomputed ? recomputed.count === 0 : null,
+    says: recomputed ? numbersInWords(recomputed) : 'not asked; why, is told below',
+  };
   return (
-    <Section question="Is it what this lab signed?" word="Signature">
-      <Table<Finding>
-        caption="Each question, its answer, and what the answer rests on"
-        columns={[
-          { head: 'What', cell: ({ asks }) => QUESTIONS[asks].what },
-          { head: 'Question', wide: true, cell: ({ asks }) => QUESTIONS[asks].asks },
-          { head: 'Answer', cell: ({ holds }) => <Answer holds={holds} /> },
-          { head: 'Because', wide: true, cell: ({ says }) => <bdi className="verbatim">{`${capital(says)}.`}</bdi> },
-        ]}
-        rows={found.findings}
-        rowKey={({ asks }) => asks}
-        empty="Nothing was asked."
-      />
+    <Section question="Is it what this lab signed?" word="Answers">
+      <ul className="answers">
+        {[...findings, numbers].map(({ asks, holds, says }) => (
+          <li key={asks}>
+            <Answer holds={holds} />
+            <div>
+              <p className="asked">{QUESTIONS[asks]}</p>
+              <p className="verbatim">
+                <bdi>{asSentence(says)}</bdi>
+              </p>
+            </div>
+          </li>
+        ))}
+      </ul>
     </Section>
   );
 }
 
-function Answer({ holds }: { holds: Finding['holds'] }) {
+function Answer({ holds }: { holds: boolean | null }) {
   if (holds === null) return <Outcome word="not evaluated" as="not asked" />;
   return holds ? <Outcome word="conforms" as="yes" /> : <Outcome word="does not conform" as="no" />;
 }

@@ -27,7 +27,7 @@ function notChecked({ verdict, document, recomputed, certificate, kept }: Docume
     return [
       verdict === 'not-recognised'
         ? 'Anything beyond the first question: the file has no signature of a lab, so there is nothing to lay beside it.'
-        : 'Its numbers, and how it stands: what is not as this lab signed it says nothing for the lab.',
+        : 'Its numbers, and how it stands: that is asked only of what this lab signed and nobody altered since.',
     ];
   return [
     'When it was signed: nothing within a file shows that. The evidence is the checkpoint of the ledger, and by whom it was kept since, outside the lab.',

@@ -1,60 +1,71 @@
-import { printFixed } from '@breakbook/units';
-import { useInfiniteQuery, useQuery } from '@tanstack/react-query';
-import { Link } from 'react-router';
-import { type DocumentInList } from '../../client/answers.js';
-import { documentAddress, documentsQuery, labQuery, peopleQuery } from '../../client/queries.js';
+import { useInfiniteQuery } from '@tanstack/react-query';
+import { useState } from 'react';
+import { Link, useSearchParams } from 'react-router';
+import { documentsQuery } from '../../client/document-queries.js';
 import { lotAddress } from '../../parts/addresses.js';
+import { Field } from '../../parts/field.js';
 import { Listing } from '../../parts/listing.js';
-import { moment } from '../../parts/moment.js';
-import { Table } from '../../parts/table.js';
-import { Who } from '../../parts/who.js';
+import { DocumentsTable } from './documents-table.js';
 
-/** Every document that was made, as it was kept: the same bytes for whoever opens it. */
+/** Every document that was made, or those of one lot, as they were kept: the same bytes for whoever opens one. */
 export function DocumentsPage() {
-  const list = useInfiniteQuery(documentsQuery);
-  const { data: people = [] } = useQuery(peopleQuery);
-  const { data: lab } = useQuery(labQuery);
+  const [search] = useSearchParams();
+  const lot = search.get('lot') ?? undefined;
+  const list = useInfiniteQuery(documentsQuery(lot));
   return (
     <Listing
-      title="Documents"
+      title={lot === undefined ? 'Documents' : `Documents of lot ${lot}`}
       things="documents"
-      sentence="Papers made of evaluations. Each is kept as it was made and never changes."
+      sentence="Papers made of evaluations: drafts, and what the lab signed. Each is kept as it was made and never changes."
       list={list}
       actions={
-        <Link className="action" to="/documents/check">
-          Check a document
-        </Link>
+        <>
+          <Link className="action main" to="/documents/check">
+            Check a document
+          </Link>
+          <Link className="action" to="/documents/keys">
+            Signing keys
+          </Link>
+        </>
       }
     >
       {(documents) => (
-        <Table<DocumentInList>
-          caption="Documents, newest first"
-          columns={[
-            {
-              head: 'Document',
-              cell: ({ number }) => (
-                <a href={documentAddress(number)} target="_blank" rel="noreferrer">
-                  {number} (PDF)
-                </a>
-              ),
-            },
-            { head: 'Kind', cell: ({ kind }) => kind },
-            { head: 'Lot', cell: ({ lot }) => (lot === null ? 'of no lot' : <Link to={lotAddress(lot)}>{lot}</Link>) },
-            {
-              head: 'Evaluation',
-              number: true,
-              cell: ({ evaluation }) => (evaluation === null ? 'none' : String(evaluation)),
-            },
-            { head: 'Made', cell: ({ at }) => <span className="whole">{moment(at, lab?.zone ?? 'UTC')}</span> },
-            { head: 'By', wide: true, cell: ({ by }) => <Who people={people} person={by} /> },
-            { head: 'Bytes', number: true, cell: ({ size }) => printFixed(size, 0) },
-            { head: 'SHA-256', wide: true, cell: ({ sha256 }) => <code>{sha256}</code> },
-          ]}
-          rows={documents}
-          rowKey={({ number }) => String(number)}
-          empty="No document was made yet. A report is made on the sheet of a lot, once the lot is evaluated."
-        />
+        <>
+          {lot === undefined ? (
+            <OfOneLot />
+          ) : (
+            <p>
+              <Link to={lotAddress(lot)}>Lot {lot}</Link>, or <Link to="/documents">all documents</Link>.
+            </p>
+          )}
+          <DocumentsTable
+            documents={documents}
+            {...(lot === undefined ? {} : { ofLot: lot })}
+            empty="No document was made yet. A report is made on the sheet of a lot, once the lot is evaluated."
+          />
+        </>
       )}
     </Listing>
+  );
+}
+
+function OfOneLot() {
+  const [, setSearch] = useSearchParams();
+  const [lot, setLot] = useState('');
+  return (
+    <form
+      className="form"
+      onSubmit={(event) => {
+        event.preventDefault();
+        if (lot.trim() !== '') setSearch({ lot: lot.trim() });
+      }}
+    >
+      <Field
+        label="Only those of lot"
+        hint="By its name, then Enter."
+        value={lot}
+        onChange={({ target }) => setLot(target.value)}
+      />
+    </form>
   );
 }

@@ -1,13 +1,14 @@
 import { PLAIN_PRINT, type PrintChoice } from '@breakbook/lab';
-import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
+import { useInfiniteQuery, useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
 import { useState } from 'react';
 import { type EvaluationInList, type JobAnswer } from '../../client/answers.js';
-import { documentAddress, evaluationsQuery, seatTaken } from '../../client/queries.js';
+import { documentAddress, documentsQuery } from '../../client/document-queries.js';
+import { evaluationsQuery, seatTaken } from '../../client/queries.js';
 import { isSignedOut, needsPassphrase } from '../../client/read.js';
 import { send } from '../../client/send.js';
-import { useJob } from '../../client/use-job.js';
+import { type FollowedJob, useJob } from '../../client/use-job.js';
 import { FormProblem } from '../../parts/field.js';
-import { Progress } from '../../parts/progress.js';
+import { isUnderway, JobUnderway, whyFailed } from '../../parts/job-underway.js';
 import { useMe } from '../people/me.js';
 import { PassphraseAgain } from '../people/passphrase-again.js';
 import { PrintChoices } from './print-choice.js';
@@ -38,11 +39,19 @@ export function LotWork({ lot }: { lot: string }) {
   const cancel = useMutation({ mutationFn: (id: string) => send('POST /api/jobs/{id}/cancel', { path: { id } }) });
   const [print, setPrint] = useState<PrintChoice>(PLAIN_PRINT);
   const last = evaluations.data?.items[0];
-  const busy = ask.isPending || work.job?.state === 'waiting' || work.job?.state === 'running';
+  const documents = useInfiniteQuery({
+    ...documentsQuery(lot),
+    enabled: last !== undefined && last.documents.length > 0,
+  });
+  // The newest: once a report is signed, that is the one to read.
+  const report = documents.data?.pages
+    .flatMap(({ items }) => items)
+    .find(({ kind, evaluation }) => kind === 'lot test report' && evaluation === last?.number);
+  const busy = ask.isPending || isUnderway(work.job);
   return (
     <>
-      {last?.documents.at(-1) !== undefined && (
-        <a className="action main" href={documentAddress(last.documents.at(-1) ?? 0)} target="_blank" rel="noreferrer">
+      {report && (
+        <a className="action main" href={documentAddress(report.number)} target="_blank" rel="noreferrer">
           Open the report (PDF)
         </a>
       )}
@@ -76,7 +85,7 @@ export function LotWork({ lot }: { lot: string }) {
           {last ? 'Evaluate again' : 'Evaluate'}
         </button>
       )}
-      <JobState job={work.job} silent={work.silent} last={last} onCancel={cancel.mutate} />
+      <JobState work={work} last={last} onCancel={cancel.mutate} />
       <PassphraseAgain
         error={ask.error}
         onGiven={() => {
@@ -89,42 +98,30 @@ export function LotWork({ lot }: { lot: string }) {
 }
 
 interface JobStateProps {
-  job: JobAnswer | undefined;
-  silent: boolean;
+  work: FollowedJob;
   last: EvaluationInList | undefined;
   onCancel: (id: string) => void;
 }
 
-function JobState({ job, silent, last, onCancel }: JobStateProps) {
+function JobState({ work, last, onCancel }: JobStateProps) {
+  const { job } = work;
   if (!job) return null;
-  const { state, progress, problems = [] } = job;
-  if (state === 'waiting' || state === 'running')
+  if (isUnderway(job))
     return (
       <div className="work">
-        <Progress
-          says={
-            silent
-              ? 'The service does not answer; it is asked again'
-              : progress
-                ? `${progress.at} (${Math.round(progress.share * 100)} %)`
-                : state === 'waiting'
-                  ? 'Waiting for its turn'
-                  : 'At work'
-          }
-          share={progress?.share}
-        />
+        <JobUnderway work={work} />
         <button type="button" className="plain" onClick={() => onCancel(job.id)}>
           Cancel
         </button>
       </div>
     );
+  const { state } = job;
   return (
     <p role="status" className="work small">
       {state === 'done' &&
         (job.document === undefined ? `Evaluation ${job.evaluation} is done.` : `Document ${job.document} is made.`)}
       {state === 'cancelled' && `Cancelled; ${last ? `evaluation ${last.number} stands` : 'nothing was kept'}.`}
-      {state === 'failed' &&
-        `It could not be done. ${problems.map(({ detail, action }) => [detail, action].filter(Boolean).join(' ')).join(' ')}`}
+      {state === 'failed' && whyFailed(job)}
     </p>
   );
 }

@@ -6,6 +6,7 @@ import { PlanSaid } from '../../parts/plan-said.js';
 import { Section, Sheet } from '../../parts/sheet/sheet.js';
 import { Reading, Trouble } from '../../parts/trouble.js';
 import { ToldFrom } from '../../parts/units/reader.js';
+import { DocumentsOfLot } from '../documents/documents-of-lot.js';
 import { LotKeepingSection } from '../keeping/lot-keeping-section.js';
 import { OldResultsSection } from '../old-results/old-results-section.js';
 import { OpinionsSection } from '../opinions/opinions-section.js';
@@ -80,6 +81,7 @@ function LotSheet({ answer }: { answer: LotAnswer }) {
       <HistorySection answer={answer} />
       <OldResultsSection of="lots" named={lot.lot} />
       <LotKeepingSection lot={lot.lot} />
+      <DocumentsOfLot lot={lot.lot} />
       <PackagesSection lot={lot.lot} />
     </>
   );

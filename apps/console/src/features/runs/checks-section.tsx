@@ -3,7 +3,7 @@ import { Outcome } from '../../parts/marks/outcome.js';
 import { Section } from '../../parts/sheet/sheet.js';
 import { usePrint } from '../../parts/units/reader.js';
 import { type RunOnSheet } from './use-run-sheet.js';
-import './checks-section.css';
+import '../../parts/answers-list.css';
 
 /** Is this record fit to be judged? Checks that know no limit: they propose validity, people decide it. */
 export function ChecksSection({ answer: { reading } }: RunOnSheet) {
@@ -24,7 +24,7 @@ export function ChecksSection({ answer: { reading } }: RunOnSheet) {
       {checks.length === 0 ? (
         <p className="quiet">The method asks for no check of this record.</p>
       ) : (
-        <ul className="checks">
+        <ul className="answers">
           {checks.map((check) => (
             <li key={`${check.check} ${check.passage}`}>
               <CheckItem check={check} />
