@@ -84,7 +84,7 @@ needs('chromium')('what the lab signs', () => {
       await looked(page, 'certificates');
       await page.goto(`${service.url}/lots/${LOT}`);
       await page.getByText(`Documents of lot ${LOT}, newest first`).waitFor();
-      await looked(page, 'lot-with-papers');
+      await picture(page, 'lot-with-papers');
     });
 
     const [report, certificate] = [draft + 1, draft + 2];
@@ -102,11 +102,30 @@ needs('chromium')('what the lab signs', () => {
       altered[altered.length >> 1] = (altered[altered.length >> 1] ?? 0) ^ 1;
       await check(page, 'altered.pdf', altered);
       await page.getByText('It was altered since it was signed').waitFor({ timeout: 60_000 });
-      await looked(page, 'document-altered');
+      await picture(page, 'document-altered');
       // Whoever has not the duty sees how things stand, and none of the acts.
       await page.goto(`${service.url}/certificates/1`);
       await page.getByText('by mail').waitFor();
       expect(await page.getByRole('button', { name: /hold|Release|Withdraw|Note/ }).count()).toBe(0);
+    });
+
+    await as(issuer, `/lots/${LOT}/disposition`, async (page) => {
+      await page.getByText('It takes the place of CT-1, which is on hold').waitFor();
+      await said(page, 'the name of the product', 'it was misspelt');
+      await page.getByRole('button', { name: 'Issue a certificate' }).click();
+      await page.getByRole('heading', { level: 1, name: 'Certificate of test CT-2' }).waitFor({ timeout: 60_000 });
+      await page.getByRole('link', { name: 'CT-1' }).click();
+      await page.getByText('Another certificate has taken its place. Reason: it was misspelt').waitFor();
+      await page.getByText('Not noted as told that it is superseded now: Saltmarsh Wheelworks').waitFor();
+      expect(await page.getByRole('heading', { name: 'Does the lab stand by it?' }).count()).toBe(0);
+      await looked(page, 'certificate-superseded');
+      // Of the evaluation before: signed after the other it would replace it, which the service is told in words.
+      await page.goto(`${service.url}/documents/${draft - 1}`);
+      await page.getByText(`It replaces document ${report}, which is signed.`).waitFor();
+      await said(page, 'the evaluation it is of', 'the first one is asked for');
+      await looked(page, 'document-to-replace');
+      await page.getByRole('button', { name: 'Authorise and sign' }).click();
+      await page.getByText('nothing with this draft.').waitFor({ timeout: 60_000 });
     });
 
     await as(await service.signIn('office', ['administer']), '/documents/keys', async (page) => {
@@ -124,6 +143,11 @@ needs('chromium')('what the lab signs', () => {
       await page.getByText('a copy of it was found').waitFor();
     });
   }, 240_000);
+
+  async function said(page: Page, changed: string, why: string): Promise<void> {
+    await page.getByLabel('What changed against that one').fill(changed);
+    await page.getByLabel('Why', { exact: true }).fill(why);
+  }
 
   async function check(page: Page, name: string, file: Uint8Array): Promise<void> {
     await page

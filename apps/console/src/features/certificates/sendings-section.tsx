@@ -13,9 +13,12 @@ import { Table } from '../../parts/table.js';
 import { Who } from '../../parts/who.js';
 import { useMe } from '../people/me.js';
 import { CERTIFICATE_RENEWS } from './fate-section.js';
+import { notYetTold } from './not-yet-told.js';
 
 /** Who was sent a certificate, or told what became of it. */
-export function SendingsSection({ one: { number, sent } }: { one: CertificateRecord }) {
+export function SendingsSection({ one }: { one: CertificateRecord }) {
+  const { number, state: now, sent } = one;
+  const untold = notYetTold(one);
   const { data: people = [] } = useQuery(peopleQuery);
   const { data: lab } = useQuery(labQuery);
   const { duties } = useMe();
@@ -38,6 +41,11 @@ export function SendingsSection({ one: { number, sent } }: { one: CertificateRec
         rowKey={({ at, recipient }) => `${at} ${recipient}`}
         empty="Nobody was noted yet."
       />
+      {untold.length > 0 && (
+        <p>
+          Not noted as told that it is {now} now: <bdi>{untold.join('; ')}</bdi>.
+        </p>
+      )}
       {duties.includes('issue') && (
         <Fold word="Note a sending">
           <NoteSending number={number} />
