@@ -49,7 +49,7 @@ export function SignDocument({ one }: { one: DocumentRecord }) {
         </p>
         {replaced && (
           <>
-            <p>It replaces document {replaced.number}, which is signed. Both of these are printed at its head.</p>
+            <p>It replaces document {replaced.number}, which is signed. What changed and why is printed at its head.</p>
             <TextArea
               label="What changed against that one"
               rows={2}
