@@ -21,6 +21,7 @@ export {
   type StateOfSpecimen,
   specimenRecordContent,
 } from './documents/specimen-record/content.js';
+export { type LotPart, lotHistoriesOf, partsOf } from './figures/history-input.js';
 export { probabilityPlotOf } from './figures/probability-input.js';
 export { staircaseOf } from './figures/staircase-input.js';
 export { marginStripOf } from './figures/strip-input.js';

@@ -107,6 +107,7 @@ export type OldTableInList = Listed<'GET /api/old-results'>;
 export type OldTable = Answer<'GET /api/old-results/{table}'>;
 export type OldTableTrial = Answer<'POST /api/old-results/trials'>;
 export type OldResultBeside = Listed<'GET /api/lots/{lot}/old-results'>;
+export type LotsOverTime = Answer<'GET /api/products/{product}/lots-over-time'>;
 export type ProductRecord = Answer<'GET /api/products/{product}'>;
 /** Runs beyond a plan line, as somebody authorised them. */
 export type RetestRecord = Listed<'GET /api/lots/{lot}/retests'>;

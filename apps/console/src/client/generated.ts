@@ -1,5 +1,11 @@
 // Made from docs/openapi.json by "npm run openapi", and never edited.
-import type { MarginStripInput, ProbabilityPlotInput, StaircaseInput, TracePlotInput } from '@breakbook/figures';
+import type {
+  LotHistoryInput,
+  MarginStripInput,
+  ProbabilityPlotInput,
+  StaircaseInput,
+  TracePlotInput,
+} from '@breakbook/figures';
 
 export type AskedPhotos = { of: Line; least: number };
 export type AttemptsOfLine = {
@@ -3774,6 +3780,14 @@ export interface Operations {
     answer: {
       items: { version: number; at: Instant; by: Key; reason?: Paragraph; content: Product }[];
       next: string | null;
+    };
+  };
+  'GET /api/products/{product}/lots-over-time': {
+    path: { product: string };
+    answer: {
+      lots: { lot: Key; madeTo: Day; outcome: LotOutcome }[];
+      older: number;
+      figures: { method: Key; characteristic: string; history: LotHistoryInput }[];
     };
   };
   'GET /api/products/{product}/old-results': {

@@ -34,6 +34,7 @@ import {
   type LotKeepingRecord,
   type LotPackage,
   type LotRecord,
+  type LotsOverTime,
   type Myself,
   type NonconformityRecord,
   type NonconformityVersion,
@@ -501,6 +502,12 @@ export const productQuery = (product: string) =>
   queryOptions({
     queryKey: ['product', product],
     queryFn: ({ signal }) => read<ProductRecord>(`/api/products/${code(product)}`, signal),
+  });
+
+export const lotsOverTimeQuery = (product: string) =>
+  queryOptions({
+    queryKey: ['product', product, 'lots over time'],
+    queryFn: ({ signal }) => read<LotsOverTime>(`/api/products/${code(product)}/lots-over-time`, signal),
   });
 
 export const retestsQuery = (lot: string) =>

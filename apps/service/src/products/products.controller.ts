@@ -1,6 +1,6 @@
 import { Product } from '@breakbook/lab';
-import { Records } from '@breakbook/records';
-import { Body, Controller, Get, Param, Post, Put, Query, UseInterceptors } from '@nestjs/common';
+import { type RawStore, Records } from '@breakbook/records';
+import { Body, Controller, Get, Inject, Param, Post, Put, Query, UseInterceptors } from '@nestjs/common';
 import { IfMatch } from '../http/if-match.decorator.js';
 import { parsedBy } from '../http/parsed-by.js';
 import { queriedBy } from '../http/queried-by.js';
@@ -18,9 +18,11 @@ import {
   versionOf,
 } from '../records/kept.js';
 import { Paging } from '../records/paging.js';
+import { RAW_STORE } from '../records/raw-store.token.js';
 import { keptHistory, keptOne, keptPage } from '../records/read-kind.js';
 import { Duty } from '../sign-in/duty.decorator.js';
 import { SignedIn, type SignedInActor } from '../sign-in/signed-in.decorator.js';
+import { LotsOverTime, ProductHistory } from './lots-over-time.js';
 import { PRODUCT } from './product-kind.js';
 
 const KeptProduct = keptOf(Product);
@@ -29,7 +31,14 @@ const KeptProduct = keptOf(Product);
 @Controller('api/products')
 @UseInterceptors(VersionTag)
 export class ProductsController {
-  constructor(private readonly records: Records) {}
+  readonly #lots: ProductHistory;
+
+  constructor(
+    private readonly records: Records,
+    @Inject(RAW_STORE) store: RawStore,
+  ) {
+    this.#lots = new ProductHistory(store);
+  }
 
   @Get()
   @Duty('signed in')
@@ -54,6 +63,13 @@ export class ProductsController {
     @SignedIn() by: SignedInActor,
   ): Promise<PageOf<KeptVersion<Product>>> {
     return keptHistory(this.records.read(by.labId), PRODUCT, product, paging);
+  }
+
+  @Get(':product/lots-over-time')
+  @Duty('signed in')
+  @Answers('How the lots of a product did one after the other', LotsOverTime)
+  lotsOverTime(@Param('product') product: string, @SignedIn() by: SignedInActor): Promise<LotsOverTime> {
+    return this.#lots.of(this.records.read(by.labId), product);
   }
 
   @Post()

@@ -65,6 +65,7 @@ export const ROUTE_DUTIES: Record<string, RouteDuty> = {
   'GET /api/products': 'signed in',
   'GET /api/products/:product': 'signed in',
   'GET /api/products/:product/history': 'signed in',
+  'GET /api/products/:product/lots-over-time': 'signed in',
   'POST /api/products': ['define'],
   'PUT /api/products/:product': ['define'],
 

@@ -1,6 +1,7 @@
 import { isNotEvaluated, type LimitRef, type Reading } from '@breakbook/lab';
 import { describe, expect, it } from 'vitest';
 import { inventedContent } from '../fixtures/invented-lot.js';
+import { lotHistoriesOf, partsOf } from './history-input.js';
 import { probabilityPlotOf } from './probability-input.js';
 import { staircaseOf } from './staircase-input.js';
 import { marginStripOf } from './strip-input.js';
@@ -72,6 +73,56 @@ describe('staircaseOf', () => {
     expect(staircaseOf({ ...judged, judgements }, 'A')).toMatchObject({
       notEvaluated: { because: '1 of 24 specimens were not struck once at one level' },
     });
+  });
+});
+
+describe('lotHistoriesOf', () => {
+  const named = (lot: string, weakest: number) =>
+    inventedContent({
+      specimens: 8,
+      weakest,
+      change: (bundle) => ({ ...bundle, lot: { ...bundle.lot, lot } }),
+    });
+  const lots = [named('D42-PP1', 1710), named('D42-PP2', 1660), named('D42-PP3', 1740)];
+  const [found] = lotHistoriesOf('dunlin-42', lots.map(partsOf));
+
+  it('has each lot once, in the order given, with the values of its claim and its bound as judged', () => {
+    expect(found).toMatchObject({ method: 'BURST', characteristic: 'burstPressure' });
+    expect(found?.history.lots.map(({ lot }) => lot)).toEqual(['D42-PP1', 'D42-PP2', 'D42-PP3']);
+    for (const [index, judged] of lots.entries()) {
+      const bound = judged.lot.lines[0]?.criteria.find((one) => one.bound)?.bound;
+      const one = found?.history.lots[index];
+      expect(one?.bound).toEqual({ value: bound?.value, estimate: bound?.estimate });
+      expect(one?.results.map(({ value }) => (value.kind === 'exact' ? value.value : undefined))).toContain(
+        [1710, 1660, 1740][index],
+      );
+    }
+  });
+
+  it('draws a limit once for all lots, and no more than can be told apart, external ones first', () => {
+    expect(found?.history.limits.map(({ value, external }) => [value, external])).toEqual([
+      [1500, true],
+      [1700, false],
+    ]);
+    const more = lots.map((judged, index) =>
+      partsOf(judged).map((part) => ({
+        ...part,
+        limits: [
+          ...part.limits,
+          ...[1, 2].map((n) => ({ label: `Internal ${index} ${n}`, value: 1000 + n, external: false })),
+        ],
+      })),
+    );
+    const [crowded] = lotHistoriesOf('dunlin-42', more);
+    expect(crowded?.history.limits).toHaveLength(4);
+    expect(crowded?.history.limits[0]?.external).toBe(true);
+    expect(crowded?.history.caption).toContain('4 further limits are not drawn.');
+  });
+
+  it('tells whoever cannot see it each lot, its lowest result and its bound', () => {
+    expect(found?.history.alt.replace(/[\u00a0\u202f]/g, ' ')).toMatch(
+      /D42-PP2: 8 results, lowest 1 660 kPa \(240\.8 psi\)\. Lower bound 1 \d{3} kPa/,
+    );
   });
 });
 

@@ -6,8 +6,9 @@ import { HeadStrip, Sheet } from '../../parts/sheet/sheet.js';
 import { Reading, Trouble } from '../../parts/trouble.js';
 import { usePrint } from '../../parts/units/reader.js';
 import { OldResultsSection } from '../old-results/old-results-section.js';
+import { LotsOverTimeSection } from './lots-over-time-section.js';
 
-/** One product: what it is, and what tables of earlier days tell of it. */
+/** One product: what it is, how its lots did, and what tables of earlier days tell of it. */
 export function ProductPage() {
   const { product = '' } = useParams();
   const { data, error, refetch } = useQuery(productQuery(product));
@@ -42,6 +43,7 @@ function ProductSheet({ of: { key, content } }: { of: ProductRecord }) {
           ...(innerWidth ? [{ term: 'Inner width', says: quantity(innerWidth) }] : []),
         ]}
       />
+      <LotsOverTimeSection product={key} />
       <OldResultsSection of="products" named={key} />
     </>
   );

@@ -1,6 +1,7 @@
 import {
   type AxisQuantity,
   fitInto,
+  type LotHistoryInput,
   type MarginStripInput,
   type ProbabilityPlotInput,
   type StaircaseInput,
@@ -60,6 +61,22 @@ export function staircaseInUnit(input: StaircaseInput, choice: UnitChoice): Stai
     caption: tell(input.caption),
     strikes: input.strikes.map((one) => ({ ...one, level: into(one.level) })),
     ...(input.estimate === undefined ? {} : { estimate: into(input.estimate) }),
+  };
+}
+
+export function historyInUnit(input: LotHistoryInput, choice: UnitChoice): LotHistoryInput {
+  const { quantity, into, tell } = forReader(input, choice);
+  return {
+    ...input,
+    quantity,
+    alt: tell(input.alt),
+    caption: tell(input.caption),
+    lots: input.lots.map((one) => ({
+      ...one,
+      results: one.results.map((result) => ({ ...result, value: convertedValue(result.value, into) })),
+      ...(one.bound ? { bound: { value: into(one.bound.value), estimate: into(one.bound.estimate) } } : {}),
+    })),
+    limits: input.limits.map((one) => ({ ...one, value: into(one.value) })),
   };
 }
 

@@ -1,6 +1,8 @@
 import {
   type ChanceCurvesInput,
   chanceCurves,
+  type LotHistoryInput,
+  lotHistory,
   type MarginStripInput,
   marginStrip,
   type ProbabilityPlotInput,
@@ -13,7 +15,7 @@ import {
 } from '@breakbook/figures';
 import { useReader } from '../units/reader.js';
 import { Figure } from './figure-view.js';
-import { probabilityInUnit, staircaseInUnit, stripInUnit, traceInUnit } from './in-reader-unit.js';
+import { historyInUnit, probabilityInUnit, staircaseInUnit, stripInUnit, traceInUnit } from './in-reader-unit.js';
 
 /** The figures of the lab, drawn for the width they have and in the reader's unit. */
 
@@ -38,6 +40,12 @@ export function Staircase({ of }: { of: StaircaseInput }) {
   const { units } = useReader().choice;
   const input = staircaseInUnit(of, units);
   return <Figure draw={(width) => staircase({ ...input, width })} />;
+}
+
+export function LotHistory({ of }: { of: LotHistoryInput }) {
+  const { units } = useReader().choice;
+  const input = historyInUnit(of, units);
+  return <Figure draw={(width) => lotHistory({ ...input, width })} />;
 }
 
 /** `onPick` hears which moment of the record was pointed at, in seconds. */
