@@ -4,6 +4,7 @@ import os from 'node:os';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { evaluateLot } from '@breakbook/acceptance';
+import { sha256 } from '@breakbook/evidence';
 import {
   attachedJson,
   type CertificateContent,
@@ -13,7 +14,12 @@ import {
   type LotReportContent,
   labelSheetContent,
   lotReportContent,
+  type RunSheetContent,
   recomputeDocument,
+  recomputeSignedFile,
+  runSheetContent,
+  type SpecimenRecordContent,
+  specimenRecordContent,
 } from '@breakbook/reports';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { openLotFolder } from '../../apps/cli/src/lot-folder.ts';
@@ -26,6 +32,8 @@ const place = fs.mkdtempSync(path.join(os.tmpdir(), 'breakbook-offline-'));
 const at = (name: string) => path.join(place, name);
 afterAll(() => fs.rmSync(place, { recursive: true }));
 
+type FileOf = 'data alone' | 'raw files';
+
 function breakbook(...words: string[]) {
   return spawnSync(process.execPath, ['apps/cli/bin/breakbook.mjs', ...words], { cwd: root, encoding: 'utf8' });
 }
@@ -34,14 +42,17 @@ needs('openssl')('a signed report, five years later, with nothing but its file',
   let lab: SealingLab;
   let content: LotReportContent;
   let certificate: CertificateContent;
+  let runSheet: RunSheetContent;
+  let specimenRecord: SpecimenRecordContent;
   const sealed = (one: DocumentContents[keyof DocumentContents]) =>
     lab.seal(attachedJson(one), (sealing) => composeDocument(one.document, one, { paper: 'A4', sealing }));
   beforeAll(async () => {
     lab = await sealingLab();
     const { bundle, filesOf } = openLotFolder(path.join(root, LOT));
+    const evaluation = evaluateLot(bundle, filesOf);
     content = lotReportContent({
       bundle,
-      evaluation: evaluateLot(bundle, filesOf),
+      evaluation,
       document: { number: 'LTR-OFF-1', revision: 1, issuedAt: '2031-02-20T09:30:00.000Z', signatures: [] },
     });
     certificate = certificateContent({
@@ -60,6 +71,22 @@ needs('openssl')('a signed report, five years later, with nothing but its file',
     });
     fs.writeFileSync(at('report.pdf'), await sealed(content));
     fs.writeFileSync(at('certificate.pdf'), await sealed(certificate));
+    const { run, specimen } = first(bundle.runs);
+    const numbered = (number: string) => ({ ...certificate.identity, number });
+    runSheet = runSheetContent({ bundle, evaluation, run, document: numbered('RS-OFF-1') });
+    specimenRecord = specimenRecordContent({
+      bundle,
+      evaluation,
+      specimen,
+      document: numbered('SR-OFF-1'),
+      state: 'destroyed',
+      states: [],
+      photos: [],
+      legalHolds: [],
+      nonconformities: [],
+    });
+    fs.writeFileSync(at('run-sheet.pdf'), await sealed(runSheet));
+    fs.writeFileSync(at('specimen-record.pdf'), await sealed(specimenRecord));
     const { lab: by, lot, product, specimens } = bundle;
     const document = { ...certificate.identity, number: 'LS-OFF-1' };
     const labels = { lab: by, lot, product, specimens, grid: 'A4, 24 of 70 × 37 mm', document } as const;
@@ -103,7 +130,7 @@ needs('openssl')('a signed report, five years later, with nothing but its file',
     expect(withoutFiles).toMatchObject({ status: 0, stdout: expect.stringContaining('are not at hand') });
   });
 
-  it('does the same of a certificate of test, and says of another kind that it does not', () => {
+  it('does the same of every other kind', async () => {
     const { status, stdout } = breakbook('recompute', at('certificate.pdf'), '--files', LOT);
     expect(status, stdout).toBe(0);
     expect(stdout).toContain('CT-OFF-1 rev. 1');
@@ -112,10 +139,46 @@ needs('openssl')('a signed report, five years later, with nothing but its file',
     expect(stdout).toContain('to the byte');
     const json = (name: string) => JSON.parse(breakbook('recompute', at(name), '--json').stdout);
     expect(json('certificate.pdf').numbers).toBe(json('report.pdf').numbers);
-    expect(breakbook('recompute', at('labels.pdf'))).toMatchObject({
-      status: 2,
-      stderr: expect.stringContaining('label sheet'),
-    });
+    const { filesOf } = openLotFolder(path.join(root, LOT));
+    const files = content.bundle.runs.flatMap(({ run }) =>
+      filesOf(run).map(({ bytes }) => [sha256(bytes), bytes] as const),
+    );
+    const byDigest = new Map(files);
+    for (const name of ['run-sheet.pdf', 'specimen-record.pdf'])
+      for (const kept of [byDigest, new Map<string, Uint8Array>()])
+        expect(await recomputeSignedFile(fs.readFileSync(at(name)), (digest) => kept.get(digest)), name).toMatchObject({
+          found: { numbers: expect.any(Number), filesRead: kept.size > 0, differences: [], pagesAlike: true },
+        });
+    const labels = breakbook('recompute', at('labels.pdf'));
+    expect(labels).toMatchObject({ status: 0, stdout: expect.stringContaining('It has no numbers of a test.') });
+    expect(labels.stdout).toContain('to the byte');
+  });
+
+  it('says of a specimen record of before the records were attached that it cannot', async () => {
+    const { records: _, ...old } = specimenRecord;
+    expect(await recomputeSignedFile(await sealed(old), () => undefined)).toEqual({ notRecomputed: 'specimen record' });
+  });
+
+  it.each<[string, (sheet: RunSheetContent) => void, FileOf]>([
+    ['a margin', ({ judgement }) => nudge(first(judgement?.verdicts ?? []), 'margin'), 'data alone'],
+    ['a value in the claim', ({ entry }) => nudge(entry?.result?.value ?? {}, 'value'), 'data alone'],
+    ['a verdict left out', ({ judgement }) => void judgement?.verdicts.pop(), 'data alone'],
+    ['a value read', ({ reading }) => nudge(first(reading?.characteristics ?? []).value, 'value'), 'raw files'],
+    ['a point of the record', ({ trace }) => nudge(first(trace?.channels ?? []).values, '9'), 'raw files'],
+  ])('finds %s of a run sheet altered before it was signed', async (_, alter, from) => {
+    const altered = structuredClone(runSheet);
+    alter(altered);
+    const { filesOf } = openLotFolder(path.join(root, LOT));
+    expect((await recomputeDocument({ content: runSheet, filesOf })).differences).toEqual([]);
+    const { differences } = await recomputeDocument({ content: altered, ...(from === 'raw files' ? { filesOf } : {}) });
+    expect(differences.length).toBeGreaterThan(0);
+  });
+
+  it('finds a result of a specimen record altered before it was signed', async () => {
+    const altered = structuredClone(specimenRecord);
+    nudge(altered.runs.flatMap(({ results }) => results).find(({ value }) => 'value' in value)?.value ?? {}, 'value');
+    const content = altered as typeof altered & Required<Pick<typeof altered, 'records'>>;
+    expect((await recomputeDocument({ content })).differences.length).toBeGreaterThan(0);
   });
 
   it('finds a certificate whose numbers are not those of its runs, however well it is signed', async () => {

@@ -10,6 +10,7 @@ export { daysIn } from './lots/checks/day-in-zone.js';
 export { builtByDrawer } from './lots/checks/plan.js';
 export { type PlanRecords, planLineProblems } from './lots/checks/plan-line.js';
 export type { Claim, JudgedRun, UnreadRun } from './lots/claim.js';
+export { claimEntries } from './lots/claim-entries.js';
 export { populationOf } from './lots/criteria/question.js';
 export { type EvaluatedEarlier, earlierSamplesOf } from './lots/earlier-samples.js';
 export { type EvaluationProgress, evaluateLot, type LotEvaluation } from './lots/evaluate-lot.js';

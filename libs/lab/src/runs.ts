@@ -45,6 +45,11 @@ export const Examination = z.strictObject({
 });
 export type Examination = z.infer<typeof Examination>;
 
+/** Something broke and the part was not found sound: it cannot be run again. */
+export function destroysSpecimen(examination: Examination | undefined): boolean {
+  return examination?.endReason === 'something broke' && examination.partSound !== 'sound';
+}
+
 export const InvalidReason = z.enum([
   'rig fault',
   'sensor fault',

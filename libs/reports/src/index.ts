@@ -1,5 +1,6 @@
 export { attachedJson, composeDocument, type DocumentContents, type Sealing } from './compose-document.js';
 export type { ReportAffairs } from './content/affairs.js';
+export type { EvaluatedRuns } from './content/evaluated-runs.js';
 export type { DocumentIdentity } from './content/identity.js';
 export type { JudgedLot } from './content/judged-lot.js';
 export {
@@ -11,7 +12,7 @@ export {
 } from './content/lot-report-content.js';
 export { type CertificateContent, certificateContent } from './documents/certificate-of-test/content.js';
 export { type LabelSheetContent, labelSheetContent, type SpecimenLabel } from './documents/label-sheet/content.js';
-export { LABEL_GRIDS, type LabelGrid, type LabelGridName } from './documents/label-sheet/grids.js';
+export { LABEL_GRIDS, type LabelGrid } from './documents/label-sheet/grids.js';
 export { type RunSheetContent, runSheetContent } from './documents/run-sheet/content.js';
 export {
   type DisposalOfSpecimen,
@@ -31,7 +32,8 @@ export {
   type RecomputableContent,
   type RecomputedDocument,
   recomputeDocument,
+  runsIn,
   type ToRecompute,
-} from './recompute-document.js';
-export { type RecomputedFile, recomputeSignedFile } from './recompute-signed-file.js';
+} from './recompute/recompute-document.js';
+export { type RecomputedFile, recomputeSignedFile } from './recompute/recompute-signed-file.js';
 export { LANGUAGES, type Language } from './words/language.js';

@@ -30,8 +30,8 @@ export async function recomputeDocumentCommand(file: string, options: RecomputeD
     throw new Refusal({
       code: 'file.type-mismatch',
       file,
-      detail: `${shown(file)} is a ${again.notRecomputed}; recomputed are documents that hold the whole lot, on which the others rest.`,
-      expected: 'a lot test report or a certificate of test',
+      detail: `${shown(file)} is a ${again.notRecomputed} that does not hold what its numbers come from, so they cannot be worked out again.`,
+      expected: 'a lot test report, run sheet, specimen record, certificate of test or label sheet of this version',
     });
   const { content, found } = again;
   console.log(options.json ? JSON.stringify(found, null, 2) : sheetOf(file, content, found));
@@ -65,16 +65,22 @@ function sheetOf(file: string, { identity }: RecomputableContent, found: Recompu
   const more = differences.length - listed.length;
   return [
     `${printable(file)} · ${identity.number} rev. ${identity.revision} · now by ${SOFTWARE}`,
-    differences.length === 0
-      ? `${numbers} numbers: each identical to the last bit.`
-      : `${numbers} numbers: ${differences.length} places differ since ${since.methods.join(', ')}, ${since.software}:`,
+    numbers === 0
+      ? 'It has no numbers of a test.'
+      : differences.length === 0
+        ? `${numbers} numbers: each identical to the last bit.`
+        : `${numbers} numbers: ${differences.length} places differ since ${since.methods.join(', ')}, ${since.software}:`,
     ...listed,
     ...(more > 0 ? [`  and ${more} more`] : []),
-    filesRead
-      ? 'The raw files were read again.'
-      : wrapped(
-          'The raw files are not at hand, so what each run showed was taken as it stands in the document; give a folder with them by --files.',
-        ),
+    ...(numbers === 0
+      ? []
+      : [
+          filesRead
+            ? 'The raw files were read again.'
+            : wrapped(
+                'The raw files are not at hand, so what each run showed was taken as it stands in the document; give a folder with them by --files.',
+              ),
+        ]),
     pagesAlike
       ? 'The pages are laid out from these data, to the byte.'
       : wrapped('The pages are NOT those that this version of the software lays out from these data.'),

@@ -7,7 +7,7 @@ export interface VerifiedFile {
   findings: Finding[];
   /** Where all of it holds: what it says of itself. */
   document?: { kind: string; number: string; revision: number; issuedAt: string };
-  /** Where it holds a whole lot: the files of each run, by their digests. */
+  /** Where its numbers can be worked out again: the files of each of its runs, by their digests. */
   runs?: { run: string; files: { name: string; sha256: string }[] }[];
 }
 
@@ -19,9 +19,9 @@ export async function verifiedFile({ file, keys }: { file: Uint8Array; keys: Key
   const { document: kind, identity } = whole;
   const { number, revision, issuedAt } = identity;
   const document = { kind, number, revision, issuedAt };
-  const { isRecomputable } = await import('@breakbook/reports');
+  const { isRecomputable, runsIn } = await import('@breakbook/reports');
   if (!isRecomputable(whole)) return { findings, document };
-  const runs = whole.bundle.runs.map(({ run, files }) => ({
+  const runs = runsIn(whole).map(({ run, files }) => ({
     run,
     files: files.map(({ name, sha256: digest = '' }) => ({ name, sha256: digest })),
   }));

@@ -1,6 +1,6 @@
-import { type PrintChoice, SOFTWARE, type Specimen } from '@breakbook/lab';
+import { type LabelCode, type LabelGridName, type PrintChoice, SOFTWARE, type Specimen } from '@breakbook/lab';
 import { type DocumentIdentity } from '../../content/identity.js';
-import { LABEL_GRIDS, type LabelGrid, type LabelGridName } from './grids.js';
+import { LABEL_GRIDS, type LabelGrid } from './grids.js';
 
 /** What stands on one label. */
 export interface SpecimenLabel {
@@ -22,7 +22,7 @@ export interface LabelSheetContent {
   /** Name of the lab, as it stands on each label. */
   lab: string;
   grid: LabelGrid;
-  codeForm: 'data matrix' | 'qr';
+  codeForm: LabelCode;
   /** Places at the start of the first sheet whose labels are used up. */
   used: number;
   labels: SpecimenLabel[];
@@ -49,7 +49,7 @@ export function labelSheetContent({
   specimens: readonly Pick<Specimen, 'specimen' | 'serial'>[];
   /** What the code of a specimen says; its short number where left out. */
   codeOf?: (specimen: string) => string;
-  code?: 'data matrix' | 'qr';
+  code?: LabelCode;
   grid: LabelGridName | LabelGrid;
   used?: number;
   document: DocumentIdentity;

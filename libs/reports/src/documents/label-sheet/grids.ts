@@ -1,3 +1,4 @@
+import { type LabelGridName } from '@breakbook/lab';
 import { type Paper } from '../../parts/paper.js';
 
 /** How labels lie on a sheet. Lengths in millimetres. */
@@ -35,5 +36,4 @@ export const LABEL_GRIDS = {
   'Letter, 20 of 101.6 × 25.4 mm': grid('Letter', [2, 10], [101.6, 25.4], [4, 12.7], [106.4, 25.4]),
   'Letter, 14 of 101.6 × 33.9 mm': grid('Letter', [2, 7], [101.6, 33.9], [4, 21.2], [106.4, 33.9]),
   'Letter, 10 of 101.6 × 50.8 mm': grid('Letter', [2, 5], [101.6, 50.8], [4, 12.7], [106.4, 50.8]),
-} as const satisfies Record<string, LabelGrid>;
-export type LabelGridName = keyof typeof LABEL_GRIDS;
+} as const satisfies Record<LabelGridName, LabelGrid>;

@@ -1,4 +1,3 @@
-import { type LotEvaluation } from '@breakbook/acceptance';
 import {
   type ClaimEntry,
   type LotBundle,
@@ -7,8 +6,10 @@ import {
   type Reading,
   type RunJudgement,
 } from '@breakbook/lab';
+import { type EvaluatedRuns } from '../../content/evaluated-runs.js';
 import { type DocumentIdentity } from '../../content/identity.js';
 import { type ReportTrace } from '../../content/lot-report-content.js';
+import { recordsOfRuns } from '../../content/records-of-runs.js';
 import { traceOfRun } from '../../content/report-trace.js';
 
 /** What a run sheet says, as data: one run with the records that it was made under, and what was judged of it. */
@@ -33,7 +34,7 @@ export interface RunSheetContent {
   print?: PrintChoice;
 }
 
-/** The content of a run sheet, from a lot and its evaluation. */
+/** The content of a run sheet, from a lot and what its run was evaluated to. */
 export function runSheetContent({
   bundle,
   evaluation,
@@ -43,7 +44,7 @@ export function runSheetContent({
   print,
 }: {
   bundle: LotBundle;
-  evaluation: LotEvaluation;
+  evaluation: EvaluatedRuns;
   run: string;
   document: DocumentIdentity;
   report?: { number: string; revision: number } | undefined;
@@ -58,7 +59,7 @@ export function runSheetContent({
     document: 'run sheet',
     form: 1,
     identity: document,
-    bundle: recordsOfRun(bundle, key, evaluated?.reading.calibrations ?? []),
+    bundle: recordsOfRuns(bundle, [key], evaluated ? [evaluated.reading] : []),
     software: evaluation.result.software,
     ...(evaluated ? { reading: evaluated.reading, judgement: evaluated.judgement } : {}),
     ...(entry ? { entry } : {}),
@@ -66,38 +67,5 @@ export function runSheetContent({
     ...(trace ? { trace } : {}),
     ...(report ? { report: { number: report.number, revision: report.revision } } : {}),
     ...(print ? { print } : {}),
-  };
-}
-
-/** Of a lot's records those that a single run was made under. */
-function recordsOfRun(bundle: LotBundle, key: string, used: Reading['calibrations']): LotBundle {
-  const runs = bundle.runs.filter(({ run }) => run === key);
-  const [run] = runs;
-  const line = bundle.plan.lines.find(({ line: one }) => one === run?.planLine);
-  const { earlier: _, ...records } = bundle;
-  const named = new Set([
-    bundle.lot.sampling?.drawnBy,
-    ...runs.flatMap(({ operator, examination, validity, measurements, readiness }) => [
-      operator,
-      examination?.person,
-      validity?.person,
-      readiness?.confirmedBy,
-      ...measurements.map(({ person }) => person),
-    ]),
-  ]);
-  const people = bundle.people.filter(({ person }) => named.has(person));
-  return {
-    ...records,
-    people: people.length > 0 ? people : bundle.people.slice(0, 1),
-    specimens: bundle.specimens.filter(({ specimen }) => specimen === run?.specimen),
-    limits: bundle.limits.filter(({ limit, revision }) =>
-      line?.limits.some((one) => one.limit === limit && one.revision === revision),
-    ),
-    methods: bundle.methods.filter(({ method, revision }) => method === run?.method && revision === run.methodRevision),
-    layouts: [],
-    rigs: bundle.rigs.filter(({ rig }) => rig === run?.rig),
-    sensors: bundle.sensors.filter(({ sensor }) => used.some((one) => one.sensor === sensor)),
-    calibrations: bundle.calibrations.filter(({ calibration }) => used.some((one) => one.calibration === calibration)),
-    runs,
   };
 }

@@ -1,4 +1,3 @@
-import { type LotEvaluation } from '@breakbook/acceptance';
 import {
   type Customer,
   type DisposalDone,
@@ -11,6 +10,7 @@ import {
   type Photo,
   type PrintChoice,
   type Product,
+  type Reading,
   type Result,
   type Run,
   type RunJudgement,
@@ -19,9 +19,11 @@ import {
   type SpecimenKeeping,
   type SpecimenState,
 } from '@breakbook/lab';
+import { type EvaluatedRuns } from '../../content/evaluated-runs.js';
 import { giverOf } from '../../content/given-by.js';
 import { type DocumentIdentity } from '../../content/identity.js';
 import { personOf } from '../../content/judged-lot.js';
+import { recordsOfRuns } from '../../content/records-of-runs.js';
 
 /** One of the states a specimen was in: since when, by whom, and what was said of it. */
 export interface StateOfSpecimen {
@@ -101,6 +103,8 @@ export interface SpecimenRecordContent {
   /** Open and closed ones that name it. */
   nonconformities: { number: number; title: string; state: 'open' | 'closed' }[];
   report?: { number: string; revision: number };
+  /** What its results are worked out again from: its runs with their records, and what each was read as. */
+  records?: { bundle: LotBundle; readings: Reading[] };
   /** How it is printed; in English and in the units kept where nothing is said. */
   print?: PrintChoice;
 }
@@ -115,7 +119,7 @@ export function specimenRecordContent({
 }: {
   bundle: LotBundle;
   /** Left out where no run of it was judged. */
-  evaluation?: LotEvaluation | undefined;
+  evaluation?: EvaluatedRuns | undefined;
   specimen: string;
   document: DocumentIdentity;
 } & Pick<
@@ -124,6 +128,8 @@ export function specimenRecordContent({
 >): SpecimenRecordContent {
   const specimen = bundle.specimens.find((one) => one.specimen === key);
   if (!specimen) throw new Error(`Lot ${bundle.lot.lot} has no specimen ${key}.`);
+  const keys = bundle.runs.filter((run) => run.specimen === key).map(({ run }) => run);
+  const readings = (evaluation?.runs ?? []).filter(({ run }) => keys.includes(run.run)).map(({ reading }) => reading);
   return {
     document: 'specimen record',
     form: 1,
@@ -135,14 +141,24 @@ export function specimenRecordContent({
     lot: bundle.lot,
     ...(bundle.lot.sampling ? { drawnBy: personOf(bundle, bundle.lot.sampling.drawnBy) } : {}),
     specimen,
-    runs: bundle.runs.filter((run) => run.specimen === key).map((run) => runOfSpecimen(bundle, evaluation, run)),
+    runs: runsOfSpecimen(bundle, key, evaluation),
+    records: { bundle: recordsOfRuns(bundle, keys, readings), readings },
     ...given,
   };
 }
 
+/** Its runs as the record tells them; also how they are told again from the records attached. */
+export function runsOfSpecimen(
+  bundle: LotBundle,
+  key: string,
+  evaluation: Pick<EvaluatedRuns, 'runs'> | undefined,
+): RunOfSpecimen[] {
+  return bundle.runs.filter((run) => run.specimen === key).map((run) => runOfSpecimen(bundle, evaluation, run));
+}
+
 function runOfSpecimen(
   bundle: LotBundle,
-  evaluation: LotEvaluation | undefined,
+  evaluation: Pick<EvaluatedRuns, 'runs'> | undefined,
   run: LotBundle['runs'][number],
 ): RunOfSpecimen {
   const evaluated = evaluation?.runs.find((one) => one.run.run === run.run);

@@ -4,9 +4,10 @@ import {
   type RecomputableContent,
   type RecomputedDocument,
   recomputeDocument,
+  runsIn,
 } from './recompute-document.js';
 
-/** A signed file that is recomputed, or which kind it is where it tells only a part of a lot. */
+/** A signed file that is recomputed, or which kind it is where it does not hold what its numbers come from. */
 export type RecomputedFile = { content: RecomputableContent; found: RecomputedDocument } | { notRecomputed: string };
 
 /**
@@ -26,7 +27,7 @@ export async function recomputeSignedFile(
     content,
     file: { unsigned: withoutSignature(file), sealing: { jws, record, raw: attached } },
     filesOf: (run) => {
-      const files = content.bundle.runs.find((one) => one.run === run)?.files ?? [];
+      const files = runsIn(content).find((one) => one.run === run)?.files ?? [];
       const there = files.flatMap(({ name, sha256: digest = '' }) => {
         const bytes = inside.get(digest) ?? bytesWith(digest);
         return bytes ? [{ name, bytes }] : [];
