@@ -1,3 +1,4 @@
+import { tables } from '@breakbook/records';
 import { type SignedInCaller } from '../../service.ts';
 import { askToSign, fileOf, jobDone } from '../../signed-report.ts';
 import { reason, seen, type Walk } from './walk.ts';
@@ -127,7 +128,7 @@ async function walkConcessions({ routes, as }: Walk, lot: string): Promise<void>
 }
 
 /** What is worked out of a lot, and what is handed out of it; last, what is done with the ledger itself. */
-export async function walkWork({ routes, as }: Walk, lot: string): Promise<void> {
+export async function walkWork({ service, routes, as }: Walk, lot: string): Promise<void> {
   const [reviewer, auditor] = [as('a-grossmann'), as('y-hamasaki')];
   const evaluated = await routes.call(reviewer, 'POST /api/lots/:lot/evaluations', { lot });
   const { body: job } = await reviewer.ask('GET', `/api/jobs/${evaluated.body.id}`);
@@ -147,6 +148,25 @@ export async function walkWork({ routes, as }: Walk, lot: string): Promise<void>
   await routes.call(auditor, 'POST /api/documents/check', {}, { body: await fileOf(auditor, number), headers: pdf });
   await routes.call(office, 'POST /api/signing-keys/:n/revocation', { n: pair.number }, { body: { reason } });
   await routes.call(reviewer, 'POST /api/lots/:lot/packages', { lot });
+  const [run, specimen] = [`${lot}-r1`, `${lot}-1`];
+  await routes.call(reviewer, 'POST /api/runs/:run/documents', { run }, { body: { kind: 'run sheet' } });
+  const record = { body: { kind: 'specimen record' } };
+  await routes.call(reviewer, 'POST /api/specimens/:specimen/documents', { specimen }, record);
+  const labels = { kind: 'label sheet' };
+  await routes.call(reviewer, 'POST /api/lots/:lot/documents', { lot }, { body: labels });
+  // That it was begun, and the one document that all labels are on.
+  await routes.call(reviewer, 'POST /api/lots/:lot/document-batches', { lot }, { body: labels, leaves: 2 });
+  const { id: lotId } = await service.records.read(service.lab.labId).named(tables.Lot, lot);
+  const { number: n } = await service.records.change(service.lab, 'batch begun and never gone on with', (rows) =>
+    rows.add(tables.DocumentBatch, {
+      lotId,
+      content: {
+        ...{ kind: 'specimen record', paper: 'A4', language: 'en', units: 'as kept' },
+        ...{ grid: 'A4, 24 of 70 × 37 mm', code: 'qr', items: [[specimen]] },
+      },
+    }),
+  );
+  await routes.call(reviewer, 'POST /api/document-batches/:n/resumption', { n });
   await routes.call(auditor, 'POST /api/recomputations');
   const { body: signed } = await routes.call(auditor, 'POST /api/ledger/checkpoints');
   const { note, key } = signed;

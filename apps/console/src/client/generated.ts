@@ -432,6 +432,16 @@ export type InvalidReason =
   | 'record incomplete';
 export type Key = string;
 export type Lab = { lab: Key; name: Line; address: Paragraph; zone: string; secondFactor?: 'everyone' };
+export type LabelCode = 'data matrix' | 'qr';
+export type LabelGridName =
+  | 'A4, 24 of 70 × 37 mm'
+  | 'A4, 21 of 70 × 42.3 mm'
+  | 'A4, 10 of 105 × 57 mm'
+  | 'A4, 40 of 52.5 × 29.7 mm'
+  | 'Letter, 30 of 66.7 × 25.4 mm'
+  | 'Letter, 20 of 101.6 × 25.4 mm'
+  | 'Letter, 14 of 101.6 × 33.9 mm'
+  | 'Letter, 10 of 101.6 × 50.8 mm';
 export type Language = 'en' | 'de';
 export type Layout = {
   layout: Key;
@@ -1181,6 +1191,7 @@ export type SamplingRecord = { drawnBy: Key; drawnOn: Day; rule: Paragraph; seed
 export type Sensor = { sensor: Key; description: Line; serial: Line };
 export type SensorPlacement = { channel: ChannelName; sensor: Key; from: Day; to?: Day; fullScale: Quantity };
 export type Share = number;
+export type SheetKind = 'run sheet' | 'specimen record' | 'label sheet';
 export type Showable = {
   asked: ShowableAsked;
   answers: (Step | { notEvaluated: { because: string; possibleIf: string }; question: string })[];
@@ -1887,6 +1898,67 @@ export interface Operations {
       sheets: DispositionSheet[];
     };
   };
+  'GET /api/document-batches/{n}': {
+    path: { n: string };
+    answer: {
+      number: number;
+      lot: Key;
+      kind: SheetKind;
+      at: Instant;
+      by: Key;
+      made: number;
+      of: number;
+      state: 'going on' | 'stopped' | 'complete';
+      job: string | null;
+      documents: number[];
+    };
+  };
+  'POST /api/document-batches/{n}/resumption': {
+    path: { n: string };
+    answer: {
+      id: string;
+      kind:
+        | 'lot evaluation'
+        | 'lot test report'
+        | 'run sheet'
+        | 'specimen record'
+        | 'label sheet'
+        | 'document batch'
+        | 'signed document'
+        | 'recomputation'
+        | 'lot package';
+      subject:
+        | { lot: Key }
+        | { evaluation: number; paper: 'A4' | 'Letter'; language?: Language; units?: 'as kept' | PrintUnits }
+        | { paper: 'A4' | 'Letter'; language: Language; units: 'as kept' | PrintUnits; run: Key }
+        | { paper: 'A4' | 'Letter'; language: Language; units: 'as kept' | PrintUnits; specimen: Key }
+        | { grid: LabelGridName; code: LabelCode; language: Language; used: number; specimens?: Key[]; lot: Key }
+        | {
+            kind: SheetKind;
+            paper: 'A4' | 'Letter';
+            language: Language;
+            units: 'as kept' | PrintUnits;
+            grid: LabelGridName;
+            code: LabelCode;
+            lot: Key;
+            batch?: number;
+          }
+        | { document: number; changed?: Paragraph; because?: Paragraph }
+        | { runs: 'all' }
+        | { lot: Key; form: 'zip'; safetyFlag?: number };
+      askedBy: string;
+      askedAt: Instant;
+      state: 'waiting' | 'running' | 'done' | 'failed' | 'cancelled';
+      progress?: { share: number; at: string };
+      evaluation?: number;
+      document?: number;
+      recomputation?: number;
+      package?: number;
+      batch?: number;
+      problems?: Problem[];
+    };
+  };
+  'GET /api/document-batches/{n}/zip': { path: { n: string }; answer: Blob };
   'GET /api/documents': {
     query?: { limit?: number; after?: string; order?: 'oldest' | 'newest'; lot?: Key };
     answer: {
@@ -1895,6 +1967,8 @@ export interface Operations {
         kind: string;
         evaluation: number | null;
         lot: Key | null;
+        run: Key | null;
+        specimen: Key | null;
         at: Instant;
         by: Key;
         software: string;
@@ -1913,6 +1987,8 @@ export interface Operations {
       kind: string;
       evaluation: number | null;
       lot: Key | null;
+      run: Key | null;
+      specimen: Key | null;
       at: Instant;
       by: Key;
       software: string;
@@ -1929,10 +2005,32 @@ export interface Operations {
     body: { shown: string; changed?: Paragraph; because?: Paragraph };
     answer: {
       id: string;
-      kind: 'lot evaluation' | 'lot test report' | 'signed document' | 'recomputation' | 'lot package';
+      kind:
+        | 'lot evaluation'
+        | 'lot test report'
+        | 'run sheet'
+        | 'specimen record'
+        | 'label sheet'
+        | 'document batch'
+        | 'signed document'
+        | 'recomputation'
+        | 'lot package';
       subject:
         | { lot: Key }
         | { evaluation: number; paper: 'A4' | 'Letter'; language?: Language; units?: 'as kept' | PrintUnits }
+        | { paper: 'A4' | 'Letter'; language: Language; units: 'as kept' | PrintUnits; run: Key }
+        | { paper: 'A4' | 'Letter'; language: Language; units: 'as kept' | PrintUnits; specimen: Key }
+        | { grid: LabelGridName; code: LabelCode; language: Language; used: number; specimens?: Key[]; lot: Key }
+        | {
+            kind: SheetKind;
+            paper: 'A4' | 'Letter';
+            language: Language;
+            units: 'as kept' | PrintUnits;
+            grid: LabelGridName;
+            code: LabelCode;
+            lot: Key;
+            batch?: number;
+          }
         | { document: number; changed?: Paragraph; because?: Paragraph }
         | { runs: 'all' }
         | { lot: Key; form: 'zip'; safetyFlag?: number };
@@ -1944,6 +2042,7 @@ export interface Operations {
       document?: number;
       recomputation?: number;
       package?: number;
+      batch?: number;
       problems?: Problem[];
     };
   };
@@ -1993,10 +2092,32 @@ export interface Operations {
     body: { kind: 'lot test report'; paper?: 'A4' | 'Letter'; language?: Language; units?: 'as kept' | PrintUnits };
     answer: {
       id: string;
-      kind: 'lot evaluation' | 'lot test report' | 'signed document' | 'recomputation' | 'lot package';
+      kind:
+        | 'lot evaluation'
+        | 'lot test report'
+        | 'run sheet'
+        | 'specimen record'
+        | 'label sheet'
+        | 'document batch'
+        | 'signed document'
+        | 'recomputation'
+        | 'lot package';
       subject:
         | { lot: Key }
         | { evaluation: number; paper: 'A4' | 'Letter'; language?: Language; units?: 'as kept' | PrintUnits }
+        | { paper: 'A4' | 'Letter'; language: Language; units: 'as kept' | PrintUnits; run: Key }
+        | { paper: 'A4' | 'Letter'; language: Language; units: 'as kept' | PrintUnits; specimen: Key }
+        | { grid: LabelGridName; code: LabelCode; language: Language; used: number; specimens?: Key[]; lot: Key }
+        | {
+            kind: SheetKind;
+            paper: 'A4' | 'Letter';
+            language: Language;
+            units: 'as kept' | PrintUnits;
+            grid: LabelGridName;
+            code: LabelCode;
+            lot: Key;
+            batch?: number;
+          }
         | { document: number; changed?: Paragraph; because?: Paragraph }
         | { runs: 'all' }
         | { lot: Key; form: 'zip'; safetyFlag?: number };
@@ -2008,6 +2129,7 @@ export interface Operations {
       document?: number;
       recomputation?: number;
       package?: number;
+      batch?: number;
       problems?: Problem[];
     };
   };
@@ -2015,10 +2137,32 @@ export interface Operations {
     path: { id: string };
     answer: {
       id: string;
-      kind: 'lot evaluation' | 'lot test report' | 'signed document' | 'recomputation' | 'lot package';
+      kind:
+        | 'lot evaluation'
+        | 'lot test report'
+        | 'run sheet'
+        | 'specimen record'
+        | 'label sheet'
+        | 'document batch'
+        | 'signed document'
+        | 'recomputation'
+        | 'lot package';
       subject:
         | { lot: Key }
         | { evaluation: number; paper: 'A4' | 'Letter'; language?: Language; units?: 'as kept' | PrintUnits }
+        | { paper: 'A4' | 'Letter'; language: Language; units: 'as kept' | PrintUnits; run: Key }
+        | { paper: 'A4' | 'Letter'; language: Language; units: 'as kept' | PrintUnits; specimen: Key }
+        | { grid: LabelGridName; code: LabelCode; language: Language; used: number; specimens?: Key[]; lot: Key }
+        | {
+            kind: SheetKind;
+            paper: 'A4' | 'Letter';
+            language: Language;
+            units: 'as kept' | PrintUnits;
+            grid: LabelGridName;
+            code: LabelCode;
+            lot: Key;
+            batch?: number;
+          }
         | { document: number; changed?: Paragraph; because?: Paragraph }
         | { runs: 'all' }
         | { lot: Key; form: 'zip'; safetyFlag?: number };
@@ -2030,6 +2174,7 @@ export interface Operations {
       document?: number;
       recomputation?: number;
       package?: number;
+      batch?: number;
       problems?: Problem[];
     };
   };
@@ -2037,10 +2182,32 @@ export interface Operations {
     path: { id: string };
     answer: {
       id: string;
-      kind: 'lot evaluation' | 'lot test report' | 'signed document' | 'recomputation' | 'lot package';
+      kind:
+        | 'lot evaluation'
+        | 'lot test report'
+        | 'run sheet'
+        | 'specimen record'
+        | 'label sheet'
+        | 'document batch'
+        | 'signed document'
+        | 'recomputation'
+        | 'lot package';
       subject:
         | { lot: Key }
         | { evaluation: number; paper: 'A4' | 'Letter'; language?: Language; units?: 'as kept' | PrintUnits }
+        | { paper: 'A4' | 'Letter'; language: Language; units: 'as kept' | PrintUnits; run: Key }
+        | { paper: 'A4' | 'Letter'; language: Language; units: 'as kept' | PrintUnits; specimen: Key }
+        | { grid: LabelGridName; code: LabelCode; language: Language; used: number; specimens?: Key[]; lot: Key }
+        | {
+            kind: SheetKind;
+            paper: 'A4' | 'Letter';
+            language: Language;
+            units: 'as kept' | PrintUnits;
+            grid: LabelGridName;
+            code: LabelCode;
+            lot: Key;
+            batch?: number;
+          }
         | { document: number; changed?: Paragraph; because?: Paragraph }
         | { runs: 'all' }
         | { lot: Key; form: 'zip'; safetyFlag?: number };
@@ -2052,6 +2219,7 @@ export interface Operations {
       document?: number;
       recomputation?: number;
       package?: number;
+      batch?: number;
       problems?: Problem[];
     };
   };
@@ -2629,14 +2797,44 @@ export interface Operations {
       sheets: DispositionSheet[];
     };
   };
-  'POST /api/lots/{lot}/evaluations': {
+  'POST /api/lots/{lot}/document-batches': {
     path: { lot: string };
+    body: {
+      kind: SheetKind;
+      paper?: 'A4' | 'Letter';
+      language?: Language;
+      units?: 'as kept' | PrintUnits;
+      grid?: LabelGridName;
+      code?: LabelCode;
+    };
     answer: {
       id: string;
-      kind: 'lot evaluation' | 'lot test report' | 'signed document' | 'recomputation' | 'lot package';
+      kind:
+        | 'lot evaluation'
+        | 'lot test report'
+        | 'run sheet'
+        | 'specimen record'
+        | 'label sheet'
+        | 'document batch'
+        | 'signed document'
+        | 'recomputation'
+        | 'lot package';
       subject:
         | { lot: Key }
         | { evaluation: number; paper: 'A4' | 'Letter'; language?: Language; units?: 'as kept' | PrintUnits }
+        | { paper: 'A4' | 'Letter'; language: Language; units: 'as kept' | PrintUnits; run: Key }
+        | { paper: 'A4' | 'Letter'; language: Language; units: 'as kept' | PrintUnits; specimen: Key }
+        | { grid: LabelGridName; code: LabelCode; language: Language; used: number; specimens?: Key[]; lot: Key }
+        | {
+            kind: SheetKind;
+            paper: 'A4' | 'Letter';
+            language: Language;
+            units: 'as kept' | PrintUnits;
+            grid: LabelGridName;
+            code: LabelCode;
+            lot: Key;
+            batch?: number;
+          }
         | { document: number; changed?: Paragraph; because?: Paragraph }
         | { runs: 'all' }
         | { lot: Key; form: 'zip'; safetyFlag?: number };
@@ -2648,6 +2846,121 @@ export interface Operations {
       document?: number;
       recomputation?: number;
       package?: number;
+      batch?: number;
+      problems?: Problem[];
+    };
+  };
+  'GET /api/lots/{lot}/document-batches': {
+    path: { lot: string };
+    answer: {
+      items: {
+        number: number;
+        lot: Key;
+        kind: SheetKind;
+        at: Instant;
+        by: Key;
+        made: number;
+        of: number;
+        state: 'going on' | 'stopped' | 'complete';
+        job: string | null;
+      }[];
+    };
+  };
+  'POST /api/lots/{lot}/documents': {
+    path: { lot: string };
+    body: {
+      kind: 'label sheet';
+      grid?: LabelGridName;
+      code?: LabelCode;
+      language?: Language;
+      used?: number;
+      specimens?: Key[];
+    };
+    answer: {
+      id: string;
+      kind:
+        | 'lot evaluation'
+        | 'lot test report'
+        | 'run sheet'
+        | 'specimen record'
+        | 'label sheet'
+        | 'document batch'
+        | 'signed document'
+        | 'recomputation'
+        | 'lot package';
+      subject:
+        | { lot: Key }
+        | { evaluation: number; paper: 'A4' | 'Letter'; language?: Language; units?: 'as kept' | PrintUnits }
+        | { paper: 'A4' | 'Letter'; language: Language; units: 'as kept' | PrintUnits; run: Key }
+        | { paper: 'A4' | 'Letter'; language: Language; units: 'as kept' | PrintUnits; specimen: Key }
+        | { grid: LabelGridName; code: LabelCode; language: Language; used: number; specimens?: Key[]; lot: Key }
+        | {
+            kind: SheetKind;
+            paper: 'A4' | 'Letter';
+            language: Language;
+            units: 'as kept' | PrintUnits;
+            grid: LabelGridName;
+            code: LabelCode;
+            lot: Key;
+            batch?: number;
+          }
+        | { document: number; changed?: Paragraph; because?: Paragraph }
+        | { runs: 'all' }
+        | { lot: Key; form: 'zip'; safetyFlag?: number };
+      askedBy: string;
+      askedAt: Instant;
+      state: 'waiting' | 'running' | 'done' | 'failed' | 'cancelled';
+      progress?: { share: number; at: string };
+      evaluation?: number;
+      document?: number;
+      recomputation?: number;
+      package?: number;
+      batch?: number;
+      problems?: Problem[];
+    };
+  };
+  'POST /api/lots/{lot}/evaluations': {
+    path: { lot: string };
+    answer: {
+      id: string;
+      kind:
+        | 'lot evaluation'
+        | 'lot test report'
+        | 'run sheet'
+        | 'specimen record'
+        | 'label sheet'
+        | 'document batch'
+        | 'signed document'
+        | 'recomputation'
+        | 'lot package';
+      subject:
+        | { lot: Key }
+        | { evaluation: number; paper: 'A4' | 'Letter'; language?: Language; units?: 'as kept' | PrintUnits }
+        | { paper: 'A4' | 'Letter'; language: Language; units: 'as kept' | PrintUnits; run: Key }
+        | { paper: 'A4' | 'Letter'; language: Language; units: 'as kept' | PrintUnits; specimen: Key }
+        | { grid: LabelGridName; code: LabelCode; language: Language; used: number; specimens?: Key[]; lot: Key }
+        | {
+            kind: SheetKind;
+            paper: 'A4' | 'Letter';
+            language: Language;
+            units: 'as kept' | PrintUnits;
+            grid: LabelGridName;
+            code: LabelCode;
+            lot: Key;
+            batch?: number;
+          }
+        | { document: number; changed?: Paragraph; because?: Paragraph }
+        | { runs: 'all' }
+        | { lot: Key; form: 'zip'; safetyFlag?: number };
+      askedBy: string;
+      askedAt: Instant;
+      state: 'waiting' | 'running' | 'done' | 'failed' | 'cancelled';
+      progress?: { share: number; at: string };
+      evaluation?: number;
+      document?: number;
+      recomputation?: number;
+      package?: number;
+      batch?: number;
       problems?: Problem[];
     };
   };
@@ -2773,10 +3086,32 @@ export interface Operations {
     path: { lot: string };
     answer: {
       id: string;
-      kind: 'lot evaluation' | 'lot test report' | 'signed document' | 'recomputation' | 'lot package';
+      kind:
+        | 'lot evaluation'
+        | 'lot test report'
+        | 'run sheet'
+        | 'specimen record'
+        | 'label sheet'
+        | 'document batch'
+        | 'signed document'
+        | 'recomputation'
+        | 'lot package';
       subject:
         | { lot: Key }
         | { evaluation: number; paper: 'A4' | 'Letter'; language?: Language; units?: 'as kept' | PrintUnits }
+        | { paper: 'A4' | 'Letter'; language: Language; units: 'as kept' | PrintUnits; run: Key }
+        | { paper: 'A4' | 'Letter'; language: Language; units: 'as kept' | PrintUnits; specimen: Key }
+        | { grid: LabelGridName; code: LabelCode; language: Language; used: number; specimens?: Key[]; lot: Key }
+        | {
+            kind: SheetKind;
+            paper: 'A4' | 'Letter';
+            language: Language;
+            units: 'as kept' | PrintUnits;
+            grid: LabelGridName;
+            code: LabelCode;
+            lot: Key;
+            batch?: number;
+          }
         | { document: number; changed?: Paragraph; because?: Paragraph }
         | { runs: 'all' }
         | { lot: Key; form: 'zip'; safetyFlag?: number };
@@ -2788,6 +3123,7 @@ export interface Operations {
       document?: number;
       recomputation?: number;
       package?: number;
+      batch?: number;
       problems?: Problem[];
     };
   };
@@ -3913,10 +4249,32 @@ export interface Operations {
   'POST /api/recomputations': {
     answer: {
       id: string;
-      kind: 'lot evaluation' | 'lot test report' | 'signed document' | 'recomputation' | 'lot package';
+      kind:
+        | 'lot evaluation'
+        | 'lot test report'
+        | 'run sheet'
+        | 'specimen record'
+        | 'label sheet'
+        | 'document batch'
+        | 'signed document'
+        | 'recomputation'
+        | 'lot package';
       subject:
         | { lot: Key }
         | { evaluation: number; paper: 'A4' | 'Letter'; language?: Language; units?: 'as kept' | PrintUnits }
+        | { paper: 'A4' | 'Letter'; language: Language; units: 'as kept' | PrintUnits; run: Key }
+        | { paper: 'A4' | 'Letter'; language: Language; units: 'as kept' | PrintUnits; specimen: Key }
+        | { grid: LabelGridName; code: LabelCode; language: Language; used: number; specimens?: Key[]; lot: Key }
+        | {
+            kind: SheetKind;
+            paper: 'A4' | 'Letter';
+            language: Language;
+            units: 'as kept' | PrintUnits;
+            grid: LabelGridName;
+            code: LabelCode;
+            lot: Key;
+            batch?: number;
+          }
         | { document: number; changed?: Paragraph; because?: Paragraph }
         | { runs: 'all' }
         | { lot: Key; form: 'zip'; safetyFlag?: number };
@@ -3928,6 +4286,7 @@ export interface Operations {
       document?: number;
       recomputation?: number;
       package?: number;
+      batch?: number;
       problems?: Problem[];
     };
   };
@@ -4198,6 +4557,52 @@ export interface Operations {
       values: number[];
     };
   };
+  'POST /api/runs/{run}/documents': {
+    path: { run: string };
+    body: { kind: 'run sheet'; paper?: 'A4' | 'Letter'; language?: Language; units?: 'as kept' | PrintUnits };
+    answer: {
+      id: string;
+      kind:
+        | 'lot evaluation'
+        | 'lot test report'
+        | 'run sheet'
+        | 'specimen record'
+        | 'label sheet'
+        | 'document batch'
+        | 'signed document'
+        | 'recomputation'
+        | 'lot package';
+      subject:
+        | { lot: Key }
+        | { evaluation: number; paper: 'A4' | 'Letter'; language?: Language; units?: 'as kept' | PrintUnits }
+        | { paper: 'A4' | 'Letter'; language: Language; units: 'as kept' | PrintUnits; run: Key }
+        | { paper: 'A4' | 'Letter'; language: Language; units: 'as kept' | PrintUnits; specimen: Key }
+        | { grid: LabelGridName; code: LabelCode; language: Language; used: number; specimens?: Key[]; lot: Key }
+        | {
+            kind: SheetKind;
+            paper: 'A4' | 'Letter';
+            language: Language;
+            units: 'as kept' | PrintUnits;
+            grid: LabelGridName;
+            code: LabelCode;
+            lot: Key;
+            batch?: number;
+          }
+        | { document: number; changed?: Paragraph; because?: Paragraph }
+        | { runs: 'all' }
+        | { lot: Key; form: 'zip'; safetyFlag?: number };
+      askedBy: string;
+      askedAt: Instant;
+      state: 'waiting' | 'running' | 'done' | 'failed' | 'cancelled';
+      progress?: { share: number; at: string };
+      evaluation?: number;
+      document?: number;
+      recomputation?: number;
+      package?: number;
+      batch?: number;
+      problems?: Problem[];
+    };
+  };
   'POST /api/runs/{run}/examination': {
     path: { run: string };
     headers: { 'if-match': string };
@@ -4430,10 +4835,32 @@ export interface Operations {
     body: { lot: Key };
     answer: {
       id: string;
-      kind: 'lot evaluation' | 'lot test report' | 'signed document' | 'recomputation' | 'lot package';
+      kind:
+        | 'lot evaluation'
+        | 'lot test report'
+        | 'run sheet'
+        | 'specimen record'
+        | 'label sheet'
+        | 'document batch'
+        | 'signed document'
+        | 'recomputation'
+        | 'lot package';
       subject:
         | { lot: Key }
         | { evaluation: number; paper: 'A4' | 'Letter'; language?: Language; units?: 'as kept' | PrintUnits }
+        | { paper: 'A4' | 'Letter'; language: Language; units: 'as kept' | PrintUnits; run: Key }
+        | { paper: 'A4' | 'Letter'; language: Language; units: 'as kept' | PrintUnits; specimen: Key }
+        | { grid: LabelGridName; code: LabelCode; language: Language; used: number; specimens?: Key[]; lot: Key }
+        | {
+            kind: SheetKind;
+            paper: 'A4' | 'Letter';
+            language: Language;
+            units: 'as kept' | PrintUnits;
+            grid: LabelGridName;
+            code: LabelCode;
+            lot: Key;
+            batch?: number;
+          }
         | { document: number; changed?: Paragraph; because?: Paragraph }
         | { runs: 'all' }
         | { lot: Key; form: 'zip'; safetyFlag?: number };
@@ -4445,6 +4872,7 @@ export interface Operations {
       document?: number;
       recomputation?: number;
       package?: number;
+      batch?: number;
       problems?: Problem[];
     };
   };
@@ -4600,6 +5028,52 @@ export interface Operations {
     headers: { 'if-match': string };
     body: { reason: Paragraph; content: Specimen };
     answer: { key: Key; number: number; version: number; at: Instant; by: Key; reason?: Paragraph; content: Specimen };
+  };
+  'POST /api/specimens/{specimen}/documents': {
+    path: { specimen: string };
+    body: { kind: 'specimen record'; paper?: 'A4' | 'Letter'; language?: Language; units?: 'as kept' | PrintUnits };
+    answer: {
+      id: string;
+      kind:
+        | 'lot evaluation'
+        | 'lot test report'
+        | 'run sheet'
+        | 'specimen record'
+        | 'label sheet'
+        | 'document batch'
+        | 'signed document'
+        | 'recomputation'
+        | 'lot package';
+      subject:
+        | { lot: Key }
+        | { evaluation: number; paper: 'A4' | 'Letter'; language?: Language; units?: 'as kept' | PrintUnits }
+        | { paper: 'A4' | 'Letter'; language: Language; units: 'as kept' | PrintUnits; run: Key }
+        | { paper: 'A4' | 'Letter'; language: Language; units: 'as kept' | PrintUnits; specimen: Key }
+        | { grid: LabelGridName; code: LabelCode; language: Language; used: number; specimens?: Key[]; lot: Key }
+        | {
+            kind: SheetKind;
+            paper: 'A4' | 'Letter';
+            language: Language;
+            units: 'as kept' | PrintUnits;
+            grid: LabelGridName;
+            code: LabelCode;
+            lot: Key;
+            batch?: number;
+          }
+        | { document: number; changed?: Paragraph; because?: Paragraph }
+        | { runs: 'all' }
+        | { lot: Key; form: 'zip'; safetyFlag?: number };
+      askedBy: string;
+      askedAt: Instant;
+      state: 'waiting' | 'running' | 'done' | 'failed' | 'cancelled';
+      progress?: { share: number; at: string };
+      evaluation?: number;
+      document?: number;
+      recomputation?: number;
+      package?: number;
+      batch?: number;
+      problems?: Problem[];
+    };
   };
   'GET /api/specimens/{specimen}/history': {
     path: { specimen: string };

@@ -1,8 +1,9 @@
 import { canonicalJson } from '@breakbook/evidence';
 import { Refusal, SOFTWARE } from '@breakbook/lab';
 import { prepareRaw, type RawStore, type Reader, Records, rawFromBytes, tables } from '@breakbook/records';
-import type { LotReportContent, ReportIdentity, ReportSignature } from '@breakbook/reports';
+import type { DocumentContents, ReportIdentity, ReportSignature } from '@breakbook/reports';
 import { Inject, Injectable, type OnModuleInit } from '@nestjs/common';
+import { In, IsNull } from 'typeorm';
 import { z } from 'zod';
 import { AmendmentFields, type Job, type JobAnswer } from '../jobs/job.js';
 import { JobRunner } from '../jobs/job-runner.js';
@@ -23,6 +24,9 @@ export const NewSigning = z.strictObject({
   ...AmendmentFields,
 });
 export type NewSigning = z.infer<typeof NewSigning>;
+
+/** A certificate is signed as it is issued; every other kind is a draft first. */
+type DraftContent = Exclude<DocumentContents[keyof DocumentContents], { document: 'certificate of test' }>;
 
 /** Documents authorised by a person and signed by the lab. */
 @Injectable()
@@ -51,14 +55,14 @@ export class DocumentSigningService implements OnModuleInit {
         detail: `Document ${number} is not what was shown: its digest is ${sha256}.`,
         action: 'Look at it as it is, and authorise that.',
       });
-    const content = draft.content as LotReportContent;
+    const content = draft.content as DraftContent;
     await requireReviewed(reader, content);
-    const replaced = await signedBefore(reader, content);
+    const replaced = await signedBefore(reader, draft);
     if (replaced && (changed === undefined || because === undefined))
       throw new Refusal({
         code: 'body.missing-field',
         pointer: changed === undefined ? '/changed' : '/because',
-        detail: `Lot ${content.lot.lot} has a signed report already, ${replaced.number} rev. ${replaced.revision}; this one replaces it.`,
+        detail: `There is a signed ${draft.kind} of the same already, ${replaced.number} rev. ${replaced.revision}; this one replaces it.`,
         expected: 'what changed against it, and why',
         action: 'Say both: they are printed at the head of the new one.',
       });
@@ -71,8 +75,8 @@ export class DocumentSigningService implements OnModuleInit {
   async #sign(job: Job<'signed document'>, options: Required<TaskOptions>): Promise<void> {
     const reader = this.records.read(job.labId);
     const draft = await draftNumbered(reader, job.subject.document);
-    const shown = draft.content as LotReportContent;
-    const content: LotReportContent = { ...shown, identity: await this.#identity(reader, draft, job) };
+    const shown = draft.content as DraftContent;
+    const content: DraftContent = { ...shown, identity: await this.#identity(reader, draft, job) };
     const { number: document, revision } = content.identity;
     const json = canonicalJson(content);
     const { pdf, contentId, signingKeyId } = await this.sealing.seal(
@@ -94,16 +98,21 @@ export class DocumentSigningService implements OnModuleInit {
         content,
       });
       await rows.add(tables.DocumentSealing, { documentId, contentId, signingKeyId, draftId: draft.id });
+      const of = await rows.maybe(tables.DocumentSubject, { documentId: draft.id });
+      if (of) {
+        const { lotId, specimenId, runId } = of;
+        await rows.add(tables.DocumentSubject, { documentId, lotId, specimenId, runId });
+      }
       await this.jobs.endWithin(rows, job, { outcome: 'done', documentId });
     });
   }
 
   async #identity(reader: Reader, draft: tables.Document, job: Job<'signed document'>): Promise<ReportIdentity> {
-    const content = draft.content as LotReportContent;
+    const content = draft.content as DraftContent;
     const from = await this.sealing.from(job.labId);
     // Where the pair was replaced since it was asked for, the new one signs nothing of before it was made.
     const at = new Date(Math.max(job.at.getTime(), from.getTime())).toISOString();
-    const replaced = await signedBefore(reader, content);
+    const replaced = await signedBefore(reader, draft);
     const { changed, because } = job.subject;
     return {
       ...content.identity,
@@ -140,23 +149,23 @@ async function draftNumbered(reader: Reader, number: number): Promise<tables.Doc
 }
 
 /** Reviewed and authorised before release (ISO/IEC 17025:2017, 7.8.1.1). */
-async function requireReviewed(reader: Reader, content: LotReportContent): Promise<void> {
+async function requireReviewed(reader: Reader, content: DraftContent): Promise<void> {
   const unreviewed = [...(await reviewedRuns(reader, content))].filter(([, reviewer]) => reviewer === undefined);
   if (unreviewed.length === 0) return;
   const runs = unreviewed.map(([run]) => run).join(', ');
   throw new Refusal({
     code: 'state.conflict',
     detail: `Nobody has reviewed ${unreviewed.length === 1 ? 'run' : 'runs'} ${runs} as recorded now.`,
-    action: 'Have every run of the lot reviewed; a report is authorised after that.',
+    action: 'Have every run reviewed that it tells of; a document is authorised after that.',
   });
 }
 
-/** The runs of a report, each with who reviewed it. */
+/** The runs that a document tells of, each with who reviewed it. */
 async function reviewedRuns(
   reader: Reader,
-  { bundle }: LotReportContent,
+  content: DraftContent,
 ): Promise<Map<string, { key: string; id: string } | undefined>> {
-  const runs = await Promise.all(bundle.runs.map(({ run }) => reader.named(tables.Run, run)));
+  const runs = await Promise.all(runsOf(content).map(({ run }) => reader.named(tables.Run, run)));
   const reviewers = await reviewersOf(
     reader,
     runs.map(({ id }) => id),
@@ -170,7 +179,7 @@ async function reviewedRuns(
 }
 
 /** Each reviewer once, with the last of their reviews. */
-async function reviewSignatures(reader: Reader, content: LotReportContent): Promise<ReportSignature[]> {
+async function reviewSignatures(reader: Reader, content: DraftContent): Promise<ReportSignature[]> {
   const runs = await reviewedRuns(reader, content);
   const last = new Map<string, Date>();
   for (const [run, reviewer] of runs) {
@@ -183,14 +192,36 @@ async function reviewSignatures(reader: Reader, content: LotReportContent): Prom
   return Promise.all([...last].map(([person, at]) => printedPerson(reader, 'reviewed', person, at.toISOString())));
 }
 
-/** The report of the same lot that was signed last. */
-async function signedBefore(reader: Reader, { lot }: LotReportContent): Promise<ReportIdentity | undefined> {
-  const { id } = await reader.named(tables.Lot, lot.lot);
-  const evaluations = await reader.find(tables.Evaluation, { lotId: id }, { number: 'asc' });
+function runsOf(content: DraftContent): readonly { run: string }[] {
+  if (content.document === 'label sheet') return [];
+  return content.document === 'specimen record' ? content.runs : content.bundle.runs;
+}
+
+/** The document of the same kind and thing that was signed last. Labels replace none: each is of a part by itself. */
+async function signedBefore(reader: Reader, draft: tables.Document): Promise<ReportIdentity | undefined> {
+  if (draft.kind === 'label sheet') return undefined;
   const signed: tables.Document[] = [];
-  for (const { id: evaluationId } of evaluations)
-    for (const document of await reader.find(tables.Document, { evaluationId }, { number: 'asc' }))
-      if (await reader.maybe(tables.DocumentSealing, { documentId: document.id })) signed.push(document);
+  for (const document of await ofTheSame(reader, draft))
+    if (document.kind === draft.kind && (await reader.maybe(tables.DocumentSealing, { documentId: document.id })))
+      signed.push(document);
   const last = signed.toSorted((a, b) => a.number - b.number).at(-1);
-  return last && (last.content as LotReportContent).identity;
+  return last && (last.content as DraftContent).identity;
+}
+
+/** Documents about the lot that a report is about, or about the run or specimen that a sheet is of. */
+async function ofTheSame(reader: Reader, draft: tables.Document): Promise<tables.Document[]> {
+  const of = await reader.maybe(tables.DocumentSubject, { documentId: draft.id });
+  if (of) {
+    const { lotId, specimenId, runId } = of;
+    const same = await reader.find(tables.DocumentSubject, {
+      lotId,
+      specimenId: specimenId ?? IsNull(),
+      runId: runId ?? IsNull(),
+    });
+    return reader.find(tables.Document, { id: In(same.map(({ documentId }) => documentId)) });
+  }
+  if (draft.evaluationId === null) return [];
+  const { lotId } = await reader.one(tables.Evaluation, draft.evaluationId);
+  const evaluations = await reader.find(tables.Evaluation, { lotId });
+  return reader.find(tables.Document, { evaluationId: In(evaluations.map(({ id }) => id)) });
 }

@@ -26,6 +26,9 @@ export const DocumentInList = z.strictObject({
   kind: z.string(),
   evaluation: z.number().int().nullable(),
   lot: Key.nullable(),
+  /** Of a run sheet or a specimen record. */
+  run: Key.nullable(),
+  specimen: Key.nullable(),
   at: Instant,
   by: Key,
   software: z.string(),
@@ -190,8 +193,9 @@ export async function documentNumbered(reader: Reader, number: number): Promise<
 }
 
 async function inList(reader: Reader, document: tables.Document): Promise<DocumentInList> {
-  const [evaluation, raw, person, sealing, place] = await Promise.all([
+  const [evaluation, subject, raw, person, sealing, place] = await Promise.all([
     document.evaluationId ? reader.one(tables.Evaluation, document.evaluationId) : undefined,
+    reader.maybe(tables.DocumentSubject, { documentId: document.id }),
     reader.one(tables.RawBytes, document.rawId),
     reader.one(tables.Person, document.personId),
     reader.maybe(tables.DocumentSealing, { documentId: document.id }),
@@ -201,7 +205,9 @@ async function inList(reader: Reader, document: tables.Document): Promise<Docume
     number: document.number,
     kind: document.kind,
     evaluation: evaluation?.number ?? null,
-    lot: evaluation?.content.lot ?? null,
+    lot: evaluation?.content.lot ?? (subject ? (await reader.one(tables.Lot, subject.lotId)).key : null),
+    run: subject?.runId ? (await reader.one(tables.Run, subject.runId)).key : null,
+    specimen: subject?.specimenId ? (await reader.one(tables.Specimen, subject.specimenId)).key : null,
     at: document.at.toISOString(),
     by: person.key,
     software: document.software,

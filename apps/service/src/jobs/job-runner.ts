@@ -6,8 +6,14 @@ import { JobBell, type Ring } from './job-bell.js';
 import { JobQueue, type Queued } from './job-queue.js';
 import { JobEnded, JobsService } from './jobs.service.js';
 
+/** What a job is done with. */
+export interface JobOptions extends Required<TaskOptions> {
+  /** Has whatever else was asked for done first: between its parts a long job calls it, so that nobody waits for all of them. */
+  giveWay: () => Promise<void>;
+}
+
 /** Does one kind of job: reads and reckons, then keeps its effect and the job's end in one change. */
-export type JobHandler<Kind extends JobKind> = (job: Job<Kind>, options: Required<TaskOptions>) => Promise<void>;
+export type JobHandler<Kind extends JobKind> = (job: Job<Kind>, options: JobOptions) => Promise<void>;
 
 /** Looked at without being called, in ms: the bell may have been away. */
 const LOOK_EVERY = 2000;
@@ -88,6 +94,10 @@ export class JobRunner implements OnApplicationBootstrap, OnModuleDestroy {
 
   async #workOff(): Promise<void> {
     await this.#lookAfter();
+    await this.#doAll();
+  }
+
+  async #doAll(): Promise<void> {
     for (;;) {
       const next = this.#stopped ? undefined : await this.queue.next();
       if (!next) return;
@@ -106,6 +116,8 @@ export class JobRunner implements OnApplicationBootstrap, OnModuleDestroy {
 
   async #do(queued: Queued): Promise<void> {
     const { id } = queued;
+    // The queue takes what goes on for very long to be lost, and hands it out again.
+    if (this.#running.has(id)) return;
     const controller = new AbortController();
     this.#running.set(id, controller);
     try {
@@ -127,7 +139,7 @@ export class JobRunner implements OnApplicationBootstrap, OnModuleDestroy {
     const onProgress = ({ share, at }: { share: number; at: string }) =>
       void this.bell.ring({ lab: labId, job: id, said: 'progress', share, at });
     onProgress({ share: 0, at: 'reading the records' });
-    await handler(job as never, { signal, onProgress });
+    await handler(job as never, { signal, onProgress, giveWay: () => this.#doAll() });
   }
 
   async #broken(queued: Queued, error: unknown): Promise<void> {

@@ -1,5 +1,7 @@
 import { Instant, Key, Paragraph, PrintChoice, Problem } from '@breakbook/lab';
 import { z } from 'zod';
+import { BatchAsked } from '../documents/batches/batch-answer.js';
+import { LabelSheetAsked, RunSheetAsked, SpecimenRecordAsked } from '../documents/sheets/sheet-asked.js';
 
 /** What changed against the document that it replaces, and why; where it replaces one. */
 export const AmendmentFields = { changed: Paragraph.optional(), because: Paragraph.optional() };
@@ -14,6 +16,10 @@ const SUBJECTS = {
     language: PrintChoice.shape.language.optional(),
     units: PrintChoice.shape.units.optional(),
   }),
+  'run sheet': RunSheetAsked,
+  'specimen record': SpecimenRecordAsked,
+  'label sheet': LabelSheetAsked,
+  'document batch': BatchAsked,
   /** Of a document that is to be authorised and signed as it was shown. */
   'signed document': z.strictObject({ document: z.number().int(), ...AmendmentFields }),
   recomputation: z.strictObject({ runs: z.literal('all') }),
@@ -51,6 +57,8 @@ export const JobAnswer = z.strictObject({
   document: z.number().int().optional(),
   recomputation: z.number().int().optional(),
   package: z.number().int().optional(),
+  /** The batch of documents it makes or made, also while it does. */
+  batch: z.number().int().optional(),
   /** Why it failed. */
   problems: z.array(Problem).optional(),
 });

@@ -1,5 +1,5 @@
 import { type Problem, Refusal } from '@breakbook/lab';
-import { type Actor, newId, Records, type Rows, tables } from '@breakbook/records';
+import { type Actor, newId, type Reader, Records, type Rows, tables } from '@breakbook/records';
 import { Injectable } from '@nestjs/common';
 import { DataSource, type EntityManager } from 'typeorm';
 import { validate } from 'uuid';
@@ -10,7 +10,20 @@ import { JobBell, ringing } from './job-bell.js';
 import { JobQueue } from './job-queue.js';
 
 /** Of these something is taken away from the lab. */
-const EXPORTS: readonly JobKind[] = ['lot test report', 'signed document', 'lot package'];
+const EXPORTS: readonly JobKind[] = [
+  'lot test report',
+  'run sheet',
+  'specimen record',
+  'label sheet',
+  'document batch',
+  'signed document',
+  'lot package',
+];
+
+/** A batch counts once, however often it is gone on with. */
+function isExport(kind: JobKind, subject: object): boolean {
+  return EXPORTS.includes(kind) && !('batch' in subject);
+}
 
 /** How a job ended; where it was done, by which row. */
 export type JobEnd =
@@ -18,6 +31,7 @@ export type JobEnd =
   | { outcome: 'done'; documentId: string }
   | { outcome: 'done'; recomputationId: string }
   | { outcome: 'done'; lotPackageId: string }
+  | { outcome: 'done'; documentBatchId: string }
   | { outcome: 'failed'; problems: Problem[] }
   | { outcome: 'cancelled' };
 
@@ -37,6 +51,7 @@ interface EndRow {
   document_id: string | null;
   recomputation_id: string | null;
   lot_package_id: string | null;
+  document_batch_id: string | null;
 }
 
 /** Jobs: asked for, looked at, cancelled; how each ends is written once. */
@@ -60,7 +75,7 @@ export class JobsService {
       );
       await this.queue.send(manager, { labId: by.labId, id });
       await manager.query(...ringing({ lab: by.labId, job: id, said: 'asked' }));
-      if (EXPORTS.includes(kind)) await this.quotas.take(manager, by, { exports: 1 });
+      if (isExport(kind, subject)) await this.quotas.take(manager, by, { exports: 1 });
     });
     return this.one(by.labId, id);
   }
@@ -71,6 +86,7 @@ export class JobsService {
     const end = await endOf(reader.manager, labId, id);
     const state = end?.outcome ?? (await this.#openState(id));
     const progress = state === 'running' ? this.bell.progressOf(id) : undefined;
+    const batch = await batchOf(reader, job);
     const numbered = end && {
       ...(end.evaluation_id ? { evaluation: (await reader.one(tables.Evaluation, end.evaluation_id)).number } : {}),
       ...(end.document_id ? { document: (await reader.one(tables.Document, end.document_id)).number } : {}),
@@ -88,6 +104,7 @@ export class JobsService {
       askedAt: job.at.toISOString(),
       state,
       ...(progress ? { progress } : {}),
+      ...(batch === undefined ? {} : { batch }),
       ...numbered,
     };
   }
@@ -141,6 +158,11 @@ export class JobsService {
     await rows.manager.query(...ringing({ lab: rows.labId, job: id, said: 'ended' }));
   }
 
+  /** Within a change that is a part of the job's effect: refused where the job has ended already. */
+  async requireOpen({ manager, labId }: Rows, { id }: Pick<Job, 'id'>): Promise<void> {
+    if (await endOf(manager, labId, id)) throw new JobEnded();
+  }
+
   async #openState(id: string): Promise<JobState> {
     return (await this.queue.isActive(id)) ? 'running' : 'waiting';
   }
@@ -151,9 +173,16 @@ export class JobEnded extends Error {
   override name = 'JobEnded';
 }
 
+/** The batch that a job began, which has its id, or goes on with. */
+async function batchOf(reader: Reader, { id, kind, subject }: Job): Promise<number | undefined> {
+  if (kind !== 'document batch') return undefined;
+  const { batch } = subject as JobSubjects['document batch'];
+  return batch ?? (await reader.maybe(tables.DocumentBatch, { id }))?.number;
+}
+
 async function endOf(manager: EntityManager, labId: string, id: string): Promise<EndRow | undefined> {
   const [end] = await manager.query<EndRow[]>(
-    'select outcome, problems, evaluation_id, document_id, recomputation_id, lot_package_id from job_end where lab_id = $1 and id = $2',
+    'select outcome, problems, evaluation_id, document_id, recomputation_id, lot_package_id, document_batch_id from job_end where lab_id = $1 and id = $2',
     [labId, id],
   );
   return end;
@@ -162,8 +191,8 @@ async function endOf(manager: EntityManager, labId: string, id: string): Promise
 async function writeEnd(manager: EntityManager, labId: string, id: string, end: JobEnd): Promise<boolean> {
   const written = await manager.query<unknown[]>(
     `insert into job_end (lab_id, id, outcome, problems, evaluation_id, document_id, recomputation_id,
-       lot_package_id)
-     values ($1, $2, $3, $4, $5, $6, $7, $8)
+       lot_package_id, document_batch_id)
+     values ($1, $2, $3, $4, $5, $6, $7, $8, $9)
      on conflict do nothing returning id`,
     [
       labId,
@@ -174,6 +203,7 @@ async function writeEnd(manager: EntityManager, labId: string, id: string, end: 
       'documentId' in end ? end.documentId : null,
       'recomputationId' in end ? end.recomputationId : null,
       'lotPackageId' in end ? end.lotPackageId : null,
+      'documentBatchId' in end ? end.documentBatchId : null,
     ],
   );
   return written.length > 0;

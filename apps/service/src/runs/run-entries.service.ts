@@ -1,4 +1,5 @@
 import {
+  destroysSpecimen,
   mayMove,
   photosAskedOf,
   photosMissing,
@@ -28,7 +29,7 @@ import { type RunAnswer, runAnswer } from './run-answer.js';
 import { type RunContext, runContext } from './run-context.js';
 import { problemsOfRun } from './run-problems.js';
 import { limitsOfRun, type RunRecord, runRecord, stateOf } from './run-record.js';
-import { destroys, writeChannels, writeReading } from './write-run.js';
+import { writeChannels, writeReading } from './write-run.js';
 
 /** What is said of a run after it was recorded: each a further version, with its reason, by whoever says it. */
 @Injectable()
@@ -74,7 +75,7 @@ export class RunEntriesService {
     return this.#say(by, record, { ...record.run, examination }, 'specimen examined', body.reason, async (rows) => {
       await rows.addVersion(tables.Examination, record.noun.id, { content: examination });
       const noted = await rows.maybe(tables.Destruction, { runId: record.noun.id });
-      if (destroys(examination) && !noted) await destroySpecimen(rows, record.noun.specimenId, record.noun.id);
+      if (destroysSpecimen(examination) && !noted) await destroySpecimen(rows, record.noun.specimenId, record.noun.id);
       return record.body;
     });
   }

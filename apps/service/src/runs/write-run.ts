@@ -1,4 +1,4 @@
-import { type Reading, type Run, type RunPassage } from '@breakbook/lab';
+import { destroysSpecimen, type Reading, type Run, type RunPassage } from '@breakbook/lab';
 import {
   closeAsRead,
   destroySpecimen,
@@ -62,7 +62,7 @@ export async function writeRun(rows: Rows, store: RawStore, written: RunToWrite)
     });
   for (const content of measurements) await rows.addVersion(tables.Measurement, newId(), { runId: noun.id, content });
   if (examination) await rows.addVersion(tables.Examination, noun.id, { content: examination });
-  const destroyed = destroys(examination);
+  const destroyed = destroysSpecimen(examination);
   if (destroyed) await destroySpecimen(rows, context.specimen.id, noun.id);
   await useSpecimen(rows, context.specimen, noun.id, { plan: context.planRevision.content, planLine: run.planLine });
   await writeReading(rows, noun.id, version, reading);
@@ -136,9 +136,4 @@ async function writePassages(
     const own = added.filter(({ passage }) => passage.file === file);
     return own.length === 1 ? (own[0]?.id ?? null) : null;
   };
-}
-
-/** Something broke and the part was not found sound: it cannot be run again. */
-export function destroys(examination: Run['examination']): boolean {
-  return examination?.endReason === 'something broke' && examination.partSound !== 'sound';
 }

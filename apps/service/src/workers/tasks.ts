@@ -1,5 +1,6 @@
 import fs from 'node:fs';
 import {
+  claimEntries,
   evaluateLot,
   evaluateRun,
   type LotEvaluation,
@@ -13,6 +14,7 @@ import {
 } from '@breakbook/acceptance';
 import { canonicalJson, type KeyList, sha256 } from '@breakbook/evidence';
 import {
+  type ClaimEntry,
   type Designs,
   type DesignsAsked,
   type Layout,
@@ -55,6 +57,7 @@ import { type Thumbnail, thumbnailOf } from '../attachments/thumbnail.js';
 import { jsonBody } from '../http/json-body.js';
 import { UPLOAD_BOUNDS } from '../uploads/bounds.js';
 import { recomputedFile, type VerifiedFile, verifiedFile } from './checked-document.js';
+import { composedSheet, type SheetContent, type SheetToCompose } from './compose-sheet.js';
 import { bytesOf, type RunFileSource, type RunToRead, readRunToRead } from './run-to-read.js';
 
 /** A trace of a screen's width shows no more points than twice this. */
@@ -119,6 +122,11 @@ export interface Tasks {
     input: { content: DocumentContents[keyof DocumentContents]; sealing: Sealing };
     output: Uint8Array;
   };
+  'claim entries': {
+    input: { bundle: LotBundle; readings: Map<string, Reading> };
+    output: Map<string, ClaimEntry>;
+  };
+  'compose sheet': { input: SheetToCompose; output: { content: SheetContent; pdf: Uint8Array } };
   'verify document': { input: { file: Uint8Array; keys: KeyList }; output: VerifiedFile };
   'recompute document': {
     input: { file: Uint8Array; kept: (RunFileSource & { sha256: string })[] };
@@ -177,6 +185,10 @@ export const TASKS: {
     const { composeDocument } = await import('@breakbook/reports');
     return composeDocument(content.document, content, { sealing });
   },
+
+  'claim entries': ({ bundle, readings }) => claimEntries(bundle, readings),
+
+  'compose sheet': composedSheet,
 
   'verify document': verifiedFile,
 

@@ -13,6 +13,8 @@ export interface TaskOptions {
 
 interface Waiting extends TaskOptions {
   message: ToWorker;
+  /** Takes it off the list; of no use once a thread is at it. */
+  withdraw: () => void;
   resolve: (output: never) => void;
   reject: (error: unknown) => void;
 }
@@ -41,9 +43,10 @@ export class Workers implements OnModuleDestroy {
     if (this.#ended) return Promise.reject(new Error('The service is stopping.'));
     if (this.#waiting.length >= LONGEST_QUEUE) return Promise.reject(busy());
     return new Promise((resolve, reject) => {
-      const waiting: Waiting = { message: { task, input }, resolve, reject, ...options };
+      const withdraw = () => this.#withdraw(waiting);
+      const waiting: Waiting = { message: { task, input }, withdraw, resolve, reject, ...options };
       this.#waiting.push(waiting);
-      options.signal?.addEventListener('abort', () => this.#withdraw(waiting), { once: true });
+      options.signal?.addEventListener('abort', withdraw, { once: true });
       this.#next();
     });
   }
@@ -84,7 +87,9 @@ export class Workers implements OnModuleDestroy {
     return worker;
   }
 
-  #give(worker: Worker, { message, resolve, reject, onProgress, signal }: Waiting): void {
+  #give(worker: Worker, { message, withdraw, resolve, reject, onProgress, signal }: Waiting): void {
+    // A long job gives one signal to hundreds of tasks, and none leaves anything on it.
+    signal?.removeEventListener('abort', withdraw);
     const hear = (from: FromWorker) => {
       if (from.said === 'progress') onProgress?.(from.progress);
       else if (from.said === 'done') end(() => resolve(from.output as never));

@@ -1,5 +1,6 @@
 import { Attachment } from './attachment.js';
 import { AttachmentVersion } from './attachment-version.js';
+import { BatchDocument } from './batch-document.js';
 import { Calibration } from './calibration.js';
 import { CalibrationVersion } from './calibration-version.js';
 import { Certificate } from './certificate.js';
@@ -16,8 +17,10 @@ import { DisposalVersion } from './disposal-version.js';
 import { Disposition } from './disposition.js';
 import { DispositionSignature } from './disposition-signature.js';
 import { Document } from './document.js';
+import { DocumentBatch } from './document-batch.js';
 import { DocumentContent } from './document-content.js';
 import { DocumentSealing } from './document-sealing.js';
+import { DocumentSubject } from './document-subject.js';
 import { Evaluation } from './evaluation.js';
 import { EvaluationInput } from './evaluation-input.js';
 import { Examination } from './examination.js';
@@ -103,6 +106,9 @@ export const EVIDENCE = [
   Certificate,
   SigningKeyEnding,
   SigningKey,
+  BatchDocument,
+  DocumentBatch,
+  DocumentSubject,
   DocumentSealing,
   DocumentContent,
   Lab,
@@ -199,6 +205,7 @@ export const ENTITIES = [...EVIDENCE, LedgerEntry, LedgerCheckpoint];
 
 export * from './attachment.js';
 export * from './attachment-version.js';
+export * from './batch-document.js';
 export * from './calibration.js';
 export * from './calibration-version.js';
 export * from './certificate.js';
@@ -215,8 +222,10 @@ export * from './disposal-version.js';
 export * from './disposition.js';
 export * from './disposition-signature.js';
 export * from './document.js';
+export * from './document-batch.js';
 export * from './document-content.js';
 export * from './document-sealing.js';
+export * from './document-subject.js';
 export * from './evaluation.js';
 export * from './evaluation-input.js';
 export * from './examination.js';
