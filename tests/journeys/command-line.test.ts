@@ -39,6 +39,36 @@ function judge(folder: string) {
   return known;
 }
 
+describe('breakbook sheets', () => {
+  const keyed = 'sample-runs/dunlin-42-keyed';
+  const lot = JSON.parse(fs.readFileSync(path.join(root, keyed, 'lot.json'), 'utf8'));
+  const runs = JSON.parse(fs.readFileSync(path.join(root, keyed, 'runs.json'), 'utf8'));
+  const into = path.join(out, 'sheets');
+
+  it('lays out a sheet for each run, a record for each specimen and the labels, and says which files', () => {
+    const { status, stdout } = breakbook(['sheets', keyed, '--out', into, '--language', 'de', '--json']);
+    expect(status).toBe(0);
+    const said = JSON.parse(stdout) as { lot: string; sheets: { kind: string; of: string; file: string }[] };
+    expect(said).toMatchObject({ lot: lot.lot.lot, refused: [] });
+    const of = (kind: string) => said.sheets.filter((one) => one.kind === kind).map((one) => one.of);
+    expect(of('run-sheet')).toEqual(runs.map(({ run }: { run: string }) => run));
+    expect(of('specimen-record')).toEqual(lot.specimens.map(({ specimen }: { specimen: string }) => specimen));
+    expect(of('label-sheet')).toEqual([lot.lot.lot]);
+    for (const { file } of said.sheets) expect(fs.readFileSync(file).subarray(0, 5).toString()).toBe('%PDF-');
+    expect(fs.readdirSync(path.join(into, lot.lot.lot, 'run-sheets'))).toHaveLength(runs.length);
+  });
+
+  it('takes one kind alone, and refuses what it does not know', () => {
+    const alone = breakbook(['sheets', keyed, '--out', path.join(into, 'labels'), '--kind', 'label-sheet']);
+    expect(alone).toMatchObject({ status: 0, stdout: expect.stringContaining('labels.pdf') });
+    expect(alone.stdout).not.toContain('run-sheet');
+    expect(breakbook(['sheets', keyed, '--kind', 'certificate'])).toMatchObject({
+      status: 2,
+      stderr: expect.stringContaining('run-sheet, specimen-record, label-sheet'),
+    });
+  });
+});
+
 describe('breakbook judge, as if', () => {
   const keyed = 'sample-runs/dunlin-42-keyed';
   const plan = JSON.parse(fs.readFileSync(path.join(root, keyed, 'plan.json'), 'utf8'));

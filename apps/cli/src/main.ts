@@ -2,6 +2,7 @@ import { Command } from 'commander';
 import { type JudgeOptions } from './commands/judge.js';
 import { type OldResultsOptions } from './commands/old-results.js';
 import { type PlanOptions } from './commands/plan.js';
+import { type SheetsOptions } from './commands/sheets.js';
 import { type VerifyOptions } from './commands/verify.js';
 
 // Each command loads what it needs when it is called: help is there at once, and no calculation waits for fonts.
@@ -34,14 +35,34 @@ program
   );
 
 program
+  .command('sheets')
+  .description('a sheet for each run of a lot folder, a record for each specimen, and labels, as unsigned drafts (PDF)')
+  .argument('<folder>', 'a lot folder, as docs/formats.md describes it')
+  .option('--out <folder>', 'where they go, in a folder of the lot', 'out')
+  .option(
+    '--kind <kind>',
+    'run-sheet, specimen-record or label-sheet; may be given again. All of them where it is left out',
+    (one: string, all: string[] = []) => [...all, one],
+  )
+  .option('--paper <size>', 'A4 or Letter; labels lie on that of their grid', 'A4')
+  .option('--language <code>', 'en or de', 'en')
+  .option('--units <list>', 'in which they print what is kept in others, such as bar,F,in; else as kept')
+  .option('--grid <name>', 'on which sheet of labels', 'A4, 24 of 70 × 37 mm')
+  .option('--code <form>', 'on each label: "data matrix" or qr', 'data matrix')
+  .option('--json', 'which files were written, with their digests, as JSON')
+  .action((folder: string, options: SheetsOptions) =>
+    end(async () => {
+      const { sheetsCommand } = await import('./commands/sheets.js');
+      return sheetsCommand(folder, options);
+    }),
+  );
+
+program
   .command('recompute')
   .description(
     'read and judge every run of a lot folder again, or of every lot folder in a folder, and say what differs from what was kept; or work every number of a signed document out again',
   )
-  .argument(
-    '<place>',
-    'a lot folder, as docs/formats.md describes it, a folder of them, or a lot test report or certificate of test (PDF)',
-  )
+  .argument('<place>', 'a lot folder, as docs/formats.md describes it, a folder of them, or a signed document (PDF)')
   .option('--against <path>', 'the kept result, or the folder of kept results of many lots; else out/<lot>/result.json')
   .option('--files <folder>', 'of a document: a folder with the raw files of its runs, to be read again')
   .option('--json', 'of a document: what was found as JSON')
