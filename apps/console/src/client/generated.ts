@@ -1960,7 +1960,7 @@ export interface Operations {
   };
   'GET /api/document-batches/{n}/zip': { path: { n: string }; answer: Blob };
   'GET /api/documents': {
-    query?: { limit?: number; after?: string; order?: 'oldest' | 'newest'; lot?: Key };
+    query?: { limit?: number; after?: string; order?: 'oldest' | 'newest'; lot?: Key; run?: Key; specimen?: Key };
     answer: {
       items: {
         number: number;

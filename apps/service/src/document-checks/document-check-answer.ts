@@ -35,7 +35,7 @@ export const DocumentCheckAnswer = z.strictObject({
   /** Where the very file is one of the lab's documents: its number there. */
   kept: z.number().int().optional(),
   certificate: z.strictObject({ number: z.number().int(), state: CertificateState }).optional(),
-  /** Of a lot test report or a certificate of test that holds. */
+  /** Of a document that holds, and has in it what its numbers come from. */
   recomputed: z
     .strictObject({
       numbers: z.number().int(),

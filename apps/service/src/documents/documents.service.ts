@@ -41,9 +41,26 @@ export const DocumentInList = z.strictObject({
 });
 export type DocumentInList = z.infer<typeof DocumentInList>;
 
-/** Documents, of one lot where it is named. */
-export const DocumentsAsked = z.strictObject({ ...PAGING, lot: Key.optional() });
+/** Documents, of one lot, run or specimen where it is named. Those of a lot are told without what was made in batches. */
+export const DocumentsAsked = z.strictObject({
+  ...PAGING,
+  lot: Key.optional(),
+  run: Key.optional(),
+  specimen: Key.optional(),
+});
 export type DocumentsAsked = z.infer<typeof DocumentsAsked>;
+
+const OF_LOT = `(
+  exists (select from evaluation where lab_id = document.lab_id and id = document.evaluation_id and lot_id = :lotId)
+  or ${ofSubject('lot_id', 'lotId')}
+    and not exists (select from batch_document where lab_id = document.lab_id and document_id = document.id)
+)`;
+
+function ofSubject(column: string, parameter: string): string {
+  return `exists (
+    select from document_subject where lab_id = document.lab_id and document_id = document.id and ${column} = :${parameter}
+  )`;
+}
 
 /** A document with the data it was laid out from. */
 export const DocumentAnswer = DocumentInList.extend({ content: z.unknown() });
@@ -73,7 +90,7 @@ export class DocumentsService implements OnModuleInit {
   }
 
   /** A piece of the list, by short numbers; one more than asked for tells whether there is more. */
-  async list(labId: string, { lot, ...paging }: DocumentsAsked): Promise<PageOf<DocumentInList>> {
+  async list(labId: string, { lot, run, specimen, ...paging }: DocumentsAsked): Promise<PageOf<DocumentInList>> {
     const reader = this.records.read(labId);
     const { limit, descending, after } = pageAsked(paging, 'number');
     const asked = reader.manager
@@ -82,14 +99,13 @@ export class DocumentsService implements OnModuleInit {
       .orderBy('document.number', descending ? 'DESC' : 'ASC')
       .limit(limit + 1);
     if (after !== undefined) asked.andWhere(`document.number ${descending ? '<' : '>'} :after`, { after });
-    const ofLot = await within<tables.Evaluation, tables.Lot>(reader, tables.Lot, 'lot', lot);
-    if (ofLot.lotId !== undefined)
-      asked.innerJoin(
-        tables.Evaluation,
-        'evaluation',
-        'evaluation.id = document.evaluationId and evaluation.lotId = :lotId',
-        ofLot,
-      );
+    const { lotId } = await within<tables.Evaluation, tables.Lot>(reader, tables.Lot, 'lot', lot);
+    if (lotId !== undefined) asked.andWhere(OF_LOT, { lotId });
+    const { runId } = await within<tables.Reading, tables.Run>(reader, tables.Run, 'run', run);
+    if (runId !== undefined) asked.andWhere(ofSubject('run_id', 'runId'), { runId });
+    const of = await within<tables.Run, tables.Specimen>(reader, tables.Specimen, 'specimen', specimen);
+    if (of.specimenId !== undefined)
+      asked.andWhere(ofSubject('specimen_id', 'specimenId'), { specimenId: of.specimenId });
     const documents = await asked.getMany();
     const items = await Promise.all(documents.slice(0, limit).map((one) => inList(reader, one)));
     return { items, next: nextPlace(items.at(-1)?.number, documents.length > limit) };

@@ -116,6 +116,8 @@ describe('an answer has the form that the description gives it', () => {
     ...['/api/proposals/:', '/api/dispositions/:', '/api/opinions/:'],
     // Named by the id that a lab has in its ledger; signing.test.ts reads it in its form.
     '/api/keys/:',
+    // The sample has none; batches.test.ts reads one.
+    '/api/document-batches/:',
     // The sample has none; certificates.test.ts reads both.
     ...['/api/certificates/:', '/api/certificate-status/:', '/c/:'],
   ];

@@ -184,6 +184,17 @@ needs(
   }, 180_000);
 });
 
+it('is listed with its run, its specimen and its lot', async () => {
+  const listed = async (query: string) =>
+    (await reviewer.ask('GET', `/api/documents?${query}`)).body.items.map((one: Answer['body']) => one.kind);
+  expect(new Set(await listed(`run=${RUN}`))).toEqual(new Set(['run sheet']));
+  expect(new Set(await listed(`specimen=${KEYED}-1`))).toEqual(new Set(['specimen record']));
+  expect(await listed(`specimen=${KEYED}-2`)).toEqual([]);
+  const kinds = new Set(await listed(`lot=${KEYED}`));
+  for (const kind of ['run sheet', 'specimen record', 'label sheet']) expect(kinds).toContain(kind);
+  expect(await reviewer.ask('GET', '/api/documents?run=none')).toMatchObject({ body: { code: 'query.invalid' } });
+});
+
 it('is refused where there is no such thing, and to whoever has not the duty', async () => {
   const run = { body: { kind: 'run sheet' } };
   expect(await reviewer.ask('POST', '/api/runs/none/documents', run)).toMatchObject({ status: 404 });
