@@ -1,5 +1,6 @@
 import { QUANTITY_KINDS, unitSymbol } from '@breakbook/units';
 import { FONT_FILES, type Style } from './type.js';
+import { visualRuns } from './visual-runs.js';
 
 const NO_BREAK = '\u00a0';
 
@@ -106,33 +107,23 @@ export function drawOnBaseline(
   { x, y }: { x: number; y: number },
   { face, size, colour }: Style,
 ): void {
-  const space = line.includes(' ') ? widthOf(doc, ' ', { face, size }) : 0;
+  const space = widthOf(doc, ' ', { face, size });
   let left = x;
-  for (const run of directedRuns(line)) {
-    doc.font(FONT_FILES[face]).fontSize(size).fillColor(colour);
-    doc.text(run, left, y, { lineBreak: false, baseline: 'alphabetic' });
-    left += widthOf(doc, run, { face, size }) + space;
+  for (const { text, rightToLeft } of visualRuns(line)) {
+    // Spaces at the ends of a run would be dropped by the library.
+    const [, before = '', words = '', after = ''] = /^( *)(.*?)( *)$/s.exec(text) ?? [];
+    const [ahead, behind] = rightToLeft ? [after, before] : [before, after];
+    left += ahead.length * space;
+    if (words !== '') {
+      // The font turns a run that is written from right to left as a whole, so its words are held together.
+      const run = rightToLeft ? words.replaceAll(' ', NO_BREAK) : words;
+      doc.font(FONT_FILES[face]).fontSize(size).fillColor(colour);
+      doc.text(run, left, y, { lineBreak: false, baseline: 'alphabetic' });
+      left += widthOf(doc, run, { face, size });
+    }
+    left += behind.length * space;
   }
 }
 
 /** Height of a capital in DejaVu Sans, as a share of the size. */
 const CAP_HEIGHT = 0.729;
-
-/**
- * A line in runs of one direction. The font turns a run that is written from right to left as a whole, so its words are
- * held together; runs follow each other from left to right. Deeper nesting (UAX #9, levels above 1) is not resolved.
- */
-function directedRuns(line: string): string[] {
-  if (line === '') return [];
-  if (!RIGHT_TO_LEFT.test(line)) return [line];
-  const runs: { words: string[]; turned: boolean }[] = [];
-  for (const word of line.split(' ')) {
-    const turned = RIGHT_TO_LEFT.test(word);
-    const last = runs.at(-1);
-    if (last && last.turned === turned) last.words.push(word);
-    else runs.push({ words: [word], turned });
-  }
-  return runs.map(({ words, turned }) => words.join(turned ? NO_BREAK : ' '));
-}
-
-const RIGHT_TO_LEFT = /[\u0590-\u08ff\ufb1d-\ufdff\ufe70-\ufefc]/;
