@@ -73,6 +73,8 @@ export type WhatIfAnswer = Answer<'POST /api/lots/{lot}/what-ifs'>;
 export type EvaluationInList = Listed<'GET /api/lots/{lot}/evaluations'>;
 export type LotPackage = Listed<'GET /api/lots/{lot}/packages'>;
 export type DocumentInList = Listed<'GET /api/documents'>;
+/** All sheets of one kind of a lot, as far as they are made. */
+export type DocumentBatch = Listed<'GET /api/lots/{lot}/document-batches'>;
 /** With the data it was laid out from. */
 export type DocumentRecord = Answer<'GET /api/documents/{n}'>;
 export type CertificateRecord = Answer<'GET /api/certificates/{n}'>;

@@ -35,7 +35,7 @@ function notChecked({ verdict, document, recomputed, certificate, kept }: Docume
     ...(recomputed
       ? []
       : [
-          `Its numbers: a ${document.kind} tells a part of a lot. They are worked out again from the lot test report that it rests on.`,
+          `Its numbers: this ${document.kind} does not hold what they come from. They are worked out again from the lot test report that it rests on.`,
         ]),
     ...(recomputed?.filesRead === false
       ? ['What the sensors showed: the raw files are not all at hand, so the readings were taken as they stand.']

@@ -14,6 +14,7 @@ import { OldResultsSection } from '../old-results/old-results-section.js';
 import { useMe } from '../people/me.js';
 import { FlagsOfLot } from '../safety-flags/flags-of-lot.js';
 import { SpecimenState } from '../specimens/specimens-page.js';
+import { BatchesSection } from './batches-section.js';
 import { LotWork } from './evaluate.js';
 
 /** A lot that was never evaluated: what was drawn and run so far, and the way to its first evaluation. */
@@ -110,6 +111,7 @@ function BeforeSheet({ lot, specimens, runs }: BeforeSheetProps) {
           empty="No run is recorded yet. The first run is logged against one of the specimens drawn."
         />
       </Section>
+      <BatchesSection lot={lot.key} />
       <OldResultsSection of="lots" named={lot.key} />
     </>
   );

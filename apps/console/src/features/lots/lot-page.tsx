@@ -12,6 +12,7 @@ import { OldResultsSection } from '../old-results/old-results-section.js';
 import { OpinionsSection } from '../opinions/opinions-section.js';
 import { FlagsOfLot } from '../safety-flags/flags-of-lot.js';
 import { Attempts } from './attempts.js';
+import { BatchesSection } from './batches-section.js';
 import { DistributionSection } from './distribution-section.js';
 import { HistorySection } from './history-section.js';
 import { LimitsSection } from './limits-section.js';
@@ -82,6 +83,7 @@ function LotSheet({ answer }: { answer: LotAnswer }) {
       <OldResultsSection of="lots" named={lot.lot} />
       <LotKeepingSection lot={lot.lot} />
       <DocumentsOfLot lot={lot.lot} />
+      <BatchesSection lot={lot.lot} />
       <PackagesSection lot={lot.lot} />
     </>
   );

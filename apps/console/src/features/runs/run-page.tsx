@@ -2,6 +2,7 @@ import { useParams } from 'react-router';
 import { Sheet } from '../../parts/sheet/sheet.js';
 import { Reading, Trouble } from '../../parts/trouble.js';
 import { ToldFrom } from '../../parts/units/reader.js';
+import { MakeSheet } from '../lots/make-sheet.js';
 import { OpinionsSection } from '../opinions/opinions-section.js';
 import { ChecksSection } from './checks-section.js';
 import { ConditionsSection } from './conditions-section.js';
@@ -54,6 +55,7 @@ function RunSheet(sheet: RunOnSheet) {
       <DescentSection {...sheet} />
       <ConditionsSection {...sheet} />
       <RawSection {...sheet} />
+      <MakeSheet of="run" name={sheet.record.run.run} zone={sheet.around.lab.zone} />
       <CorrectionsSection {...sheet} />
       <SignedSection {...sheet} />
     </>

@@ -11,6 +11,7 @@ import { Reading, Trouble } from '../../parts/trouble.js';
 import { usePrint } from '../../parts/units/reader.js';
 import { Who } from '../../parts/who.js';
 import { SpecimenKeepingSection } from '../keeping/specimen-keeping-section.js';
+import { MakeSheet } from '../lots/make-sheet.js';
 import { useMe } from '../people/me.js';
 import { SpecimenState } from './specimens-page.js';
 import { StatesSection } from './states-section.js';
@@ -92,6 +93,7 @@ function SpecimenSheet({ specimen, runs }: { specimen: SpecimenRecord; runs: rea
       </Section>
       <StatesSection specimen={key} people={people} zone={zone} />
       <SpecimenKeepingSection specimen={key} />
+      <MakeSheet of="specimen" name={key} zone={zone} />
       <Section question="Who said so, and when?" word="History">
         <p>
           {version === 1 ? 'Received' : `Version ${version} written`} by <Who people={people} person={by} />,{' '}
