@@ -1,9 +1,10 @@
 import { textWidth } from '@breakbook/figures';
 import fc from 'fast-check';
 import { beforeAll, describe, expect, it } from 'vitest';
-import { openDocument } from './open-document.js';
+import { needs, told } from '../../../../tests/tools.js';
+import { closeDocument, openDocument } from './open-document.js';
 import { PAPERS } from './paper.js';
-import { linesOf, MISSING, printable, widthOf } from './text.js';
+import { drawLine, linesOf, MISSING, printable, widthOf } from './text.js';
 import { TYPE } from './type.js';
 
 let doc: PDFKit.PDFDocument;
@@ -59,7 +60,56 @@ describe('printable', () => {
   });
 
   it('puts a sign where a letter is missing, never an empty glyph', () => {
-    expect(printable(doc, '試験 lab', TYPE.body)).toBe(`${MISSING}${MISSING} lab`);
+    expect(printable(doc, '\u{13080} lab', TYPE.body)).toBe(`${MISSING} lab`);
+  });
+});
+
+describe('letters of further fonts', () => {
+  const names = ['台灣車輪股份有限公司', '株式会社ホイール', '한국 휠 시험소', 'कार्बन पहिया प्रयोगशाला', 'ห้องทดสอบล้อ'];
+
+  it.each(names)('shows %s whole', (name) => {
+    for (const style of [TYPE.body, TYPE.cell, TYPE.heading, TYPE.columnTitle])
+      expect(printable(doc, name, style)).toBe(name);
+  });
+
+  it('counts their width as it draws them: an em for each Han letter', () => {
+    // Ideographs fill the em square (common practice, no source).
+    expect(widthOf(doc, '台灣車輪', TYPE.body)).toBeCloseTo(4 * TYPE.body.size, 6);
+    const line = '台灣 Dunlin 42';
+    const apart = widthOf(doc, '台灣', TYPE.body) + widthOf(doc, ' Dunlin 42', TYPE.body);
+    expect(widthOf(doc, line, TYPE.body)).toBeCloseTo(apart, 6);
+  });
+
+  it('fills lines with them and cuts between letters', () => {
+    const lines = linesOf(doc, (names[0] ?? '').repeat(4), TYPE.body, 120);
+    expect(lines.join('')).toBe((names[0] ?? '').repeat(4));
+    for (const line of lines) expect(widthOf(doc, line, TYPE.body)).toBeLessThanOrEqual(120.02);
+  });
+
+  needs('pdftotext', 'qpdf')('on a page', () => {
+    it('are read back as text in their place, and leave the file sound', async () => {
+      const page = openDocument(PAPERS.A4, {
+        title: 'Test',
+        creator: 'Test',
+        issuedAt: new Date(0),
+        software: 'test',
+        attached: [],
+      });
+      page.addPage();
+      const lines = names.map((name, index) => `${index + 1}: ${name}, Dunlin 42`);
+      lines.forEach((line, index) => {
+        drawLine(page, line, { x: 40, y: 40 + 30 * index }, index % 2 ? TYPE.heading : TYPE.body);
+      });
+      const bytes = await closeDocument(page);
+      const read = told('pdftotext', bytes, (file) => ['-layout', file, '-']);
+      expect(
+        read
+          .split('\n')
+          .map((line) => line.trim())
+          .filter((line) => line !== '' && line !== '\f'),
+      ).toEqual(lines);
+      expect(told('qpdf', bytes, (file) => ['--check', file])).toContain('No syntax or stream encoding errors');
+    });
   });
 });
 

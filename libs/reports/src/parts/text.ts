@@ -1,5 +1,7 @@
 import { QUANTITY_KINDS, unitSymbol } from '@breakbook/units';
-import { FONT_FILES, type Style } from './type.js';
+import { drawOutlines } from './draw-outlines.js';
+import { isFurther, shaped } from './further-scripts.js';
+import { type Face, FONT_FILES, isBold, type Style } from './type.js';
 import { visualRuns } from './visual-runs.js';
 
 const NO_BREAK = '\u00a0';
@@ -9,18 +11,52 @@ const NO_BREAK = '\u00a0';
  * letters that the embedded fonts do not have. The attached data keep every letter.
  */
 export function printable(doc: PDFKit.PDFDocument, text: string, { face }: Style): string {
-  doc.font(FONT_FILES[face]);
-  const { font } = (doc as unknown as { _font: { font: Glyphs } })._font;
   let out = '';
   for (const character of held(text.normalize('NFC'))) {
-    const known = character === '\n' || font.hasGlyphForCodePoint(character.codePointAt(0) ?? 0);
-    out += known ? character : MISSING;
+    const point = character.codePointAt(0) ?? 0;
+    out += character === '\n' || has(doc, face, point) || isFurther(point) ? character : MISSING;
   }
   return out;
 }
 
+/** Has this face a glyph for this letter? The fonts never change, and so neither does the answer. */
+function has(doc: PDFKit.PDFDocument, face: Face, point: number): boolean {
+  const known = KNOWN[face].get(point);
+  if (known !== undefined) return known;
+  doc.font(FONT_FILES[face]);
+  const found = (doc as unknown as { _font: { font: Glyphs } })._font.font.hasGlyphForCodePoint(point);
+  KNOWN[face].set(point, found);
+  return found;
+}
+
+function hasAll(doc: PDFKit.PDFDocument, text: string, face: Face): boolean {
+  for (const letter of text) if (!has(doc, face, letter.codePointAt(0) ?? 0)) return false;
+  return true;
+}
+
+const KNOWN: Record<Face, Map<number, boolean>> = {
+  regular: new Map(),
+  bold: new Map(),
+  condensed: new Map(),
+  'condensed bold': new Map(),
+};
+
 interface Glyphs {
   hasGlyphForCodePoint(point: number): boolean;
+}
+
+/** A text in pieces that the face has, and such that further fonts have. */
+function inFaces(doc: PDFKit.PDFDocument, text: string, face: Face): { text: string; further: boolean }[] {
+  if (hasAll(doc, text, face)) return [{ text, further: false }];
+  const pieces: { text: string; further: boolean }[] = [];
+  for (const { segment } of letters.segment(text)) {
+    // A letter with its marks is of one font; blanks go with what stands before them.
+    const further = !hasAll(doc, segment, face);
+    const last = pieces.at(-1);
+    if (last && last.further === further) last.text += segment;
+    else pieces.push({ text: segment, further });
+  }
+  return pieces;
 }
 
 const UNITS = [...new Set(Object.values(QUANTITY_KINDS).flatMap(({ shown }) => shown.map(unitSymbol)))]
@@ -50,7 +86,14 @@ export function holdsMissing(doc: PDFKit.PDFDocument, text: string, style: Style
 
 /** How wide this text is in this style, in points. */
 export function widthOf(doc: PDFKit.PDFDocument, text: string, { face, size }: Pick<Style, 'face' | 'size'>): number {
-  return doc.font(FONT_FILES[face]).fontSize(size).widthOfString(text);
+  return inFaces(doc, text, face).reduce(
+    (sum, piece) =>
+      sum +
+      (piece.further
+        ? size * shaped(piece.text, isBold(face)).width
+        : doc.font(FONT_FILES[face]).fontSize(size).widthOfString(piece.text)),
+    0,
+  );
 }
 
 /** The text in lines no wider than this; words longer than a line are cut between letters. */
@@ -117,9 +160,14 @@ export function drawOnBaseline(
     if (words !== '') {
       // The font turns a run that is written from right to left as a whole, so its words are held together.
       const run = rightToLeft ? words.replaceAll(' ', NO_BREAK) : words;
-      doc.font(FONT_FILES[face]).fontSize(size).fillColor(colour);
-      doc.text(run, left, y, { lineBreak: false, baseline: 'alphabetic' });
-      left += widthOf(doc, run, { face, size });
+      for (const piece of inFaces(doc, run, face)) {
+        if (piece.further) drawOutlines(doc, piece.text, { x: left, y }, { face, size, colour });
+        else {
+          doc.font(FONT_FILES[face]).fontSize(size).fillColor(colour);
+          doc.text(piece.text, left, y, { lineBreak: false, baseline: 'alphabetic' });
+        }
+        left += widthOf(doc, piece.text, { face, size });
+      }
     }
     left += behind.length * space;
   }

@@ -4,6 +4,10 @@ import { PALETTES } from '@breakbook/figures';
 
 export type Face = 'regular' | 'bold' | 'condensed' | 'condensed bold';
 
+export function isBold(face: Face): boolean {
+  return face === 'bold' || face === 'condensed bold';
+}
+
 /** How a run of text is set. Lengths in points. */
 export interface Style {
   face: Face;
