@@ -72,6 +72,17 @@ needs('chromium')('signs that must be absent, and earlier lots pooled', () => {
       await picture(page, 'lot-pooled');
     });
   }, 120_000);
+
+  it('shows on the product how its lots did, one after the other', async () => {
+    const { product } = pooling('ANY', '2026-06-01', [1820]).product;
+    await atTheirDesk(browser, service.url, designer, `/products/${product}`, async (page) => {
+      await page.getByRole('heading', { name: 'How did its lots do, one after the other?' }).waitFor();
+      await page.locator('.figure svg').first().waitFor();
+      await page.getByRole('row', { name: /TOGETHER/ }).waitFor();
+      await expectAccessible(page);
+      await picture(page, 'lots-over-time');
+    });
+  }, 120_000);
 });
 
 /** A lot whose plan pools one earlier lot and forbids cracks at valve and joint; the last rim cracked from its valve. */
