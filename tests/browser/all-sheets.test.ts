@@ -68,5 +68,6 @@ needs('chromium')('sheets of runs and specimens', () => {
         await context.close();
       }
     },
+    300_000,
   );
 });

@@ -22,7 +22,8 @@ let labId: string;
 beforeAll(async () => {
   database = await testDatabase();
   const runs = Array.from({ length: RUNS }, (_, n) => ({ kPa: 1900 + n, validity: VALID }));
-  const bundle = keyedLot(runs, { lot: LOT });
+  const keyed = keyedLot(runs, { lot: LOT });
+  const bundle = { ...keyed, lot: { ...keyed.lot, size: Math.max(RUNS, keyed.lot.size) } };
   await importLot(database.records, new PostgresRawStore(), bundle, () => []);
   const lab = await labOf(database.records, bundle);
   labId = lab.labId;
