@@ -178,6 +178,59 @@ def elements(content):
     return found
 
 
+def der(tag, *parts):
+    content = b"".join(parts)
+    size = len(content)
+    length = bytes([size]) if size < 0x80 else (lambda raw: bytes([0x80 | len(raw)]) + raw)(
+        size.to_bytes((size.bit_length() + 7) // 8, "big")
+    )
+    return bytes([tag]) + length + content
+
+
+SEQUENCE, SET, INTEGER, OCTETS, OID, NULL, CONTEXT_0 = 0x30, 0x31, 0x02, 0x04, 0x06, b"\x05\x00", 0xA0
+OIDS = {
+    "data": "2a864886f70d010701",
+    "signed data": "2a864886f70d010702",
+    "content type": "2a864886f70d010903",
+    "message digest": "2a864886f70d010904",
+    "signing certificate v2": "2a864886f70d010910022f",
+    "SHA-256": "608648016503040201",
+    "ECDSA with SHA-256": "2a8648ce3d040302",
+    "RSA with SHA-256": "2a864886f70d01010b",
+}
+
+
+def oid(name):
+    return der(OID, bytes.fromhex(OIDS[name]))
+
+
+def written_again(signed, named, signature, is_ecdsa):
+    """The one form of a signature over these bytes, with these certificates, the signer's first (docs/formats.md)."""
+    first = elements(elements(element(named[0], 0)[1])[0][1])
+    # The version of a certificate is left out in the oldest form (RFC 5280, 4.1).
+    serial, issuer = (first[1][2], first[3][2]) if first[0][0] == CONTEXT_0 else (first[0][2], first[2][2])
+    by_digest = [der(SEQUENCE, der(OCTETS, hashlib.sha256(one).digest())) for one in named]
+    attributes = [
+        der(SEQUENCE, oid("content type"), der(SET, oid("data"))),
+        der(SEQUENCE, oid("message digest"), der(SET, der(OCTETS, hashlib.sha256(signed).digest()))),
+        der(SEQUENCE, oid("signing certificate v2"), der(SET, der(SEQUENCE, der(SEQUENCE, *by_digest)))),
+    ]
+    one = der(INTEGER, b"\x01")
+    sha256 = der(SEQUENCE, oid("SHA-256"))
+    signer = der(
+        SEQUENCE,
+        one,
+        der(SEQUENCE, issuer, serial),
+        sha256,
+        der(CONTEXT_0, *sorted(attributes)),
+        der(SEQUENCE, oid("ECDSA with SHA-256")) if is_ecdsa else der(SEQUENCE, oid("RSA with SHA-256"), NULL),
+        der(OCTETS, signature),
+    )
+    certificates = der(CONTEXT_0, *sorted(named))
+    data = der(SEQUENCE, one, der(SET, sha256), der(SEQUENCE, oid("data")), certificates, der(SET, signer))
+    return der(SEQUENCE, oid("signed data"), der(CONTEXT_0, data))
+
+
 def check_cms(signed, padded, certificates, folder):
     _, _, end = element(padded, 0)
     need(not any(padded[end:]), "bytes in the padding")
@@ -196,7 +249,10 @@ def check_cms(signed, padded, certificates, folder):
     need(sorted(by_digest) == sorted(digests), "the certificates are not those that were signed with")
     own = by_digest[digests[0]]
     need(own in certificates, "the certificate is none of the lab's")
-    if fields[5][1][0] == 0x30 and len(fields[5][1]) < 80:
+    is_ecdsa = fields[5][1][0] == 0x30 and len(fields[5][1]) < 80
+    again = written_again(signed, [by_digest[one] for one in digests], fields[5][1], is_ecdsa)
+    need(again == padded[:end], "the signature is not written in its one form")
+    if is_ecdsa:
         half = 0xFFFFFFFF00000000FFFFFFFFFFFFFFFFBCE6FAADA7179E84F3B9CAC2FC632551 // 2
         s = int.from_bytes(elements(elements(fields[5][1])[0][1])[1][1], "big")
         need(s <= half, "the other spelling of the same signature")
