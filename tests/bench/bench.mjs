@@ -3,7 +3,7 @@
  * same machine in the same run, so that tables of two machines can be laid side by side. Then how a fit's time grows with
  * the number of specimens, ten thousand bootstrap bounds in a pool of workers, how fast run files are read, and how many
  * samples a second go through checks and characteristics. Then how long a million entries of the ledger take to be checked, and
- * how long the judgement of a lot takes, and of ten thousand.
+ * how long the judgement of a lot takes, and of ten thousand, and the laying out of reports.
  *
  *   npm run bench                 everything, some minutes
  *   npm run bench -- --quick      a tenth of the bootstrap bounds, and short files
@@ -11,6 +11,7 @@
  *   npm run bench -- --records    reading, checks and characteristics of whole runs alone
  *   npm run bench -- --ledger     the checking of the ledger alone
  *   npm run bench -- --judging    the judging of a lot of 30, and of up to ten thousand small lots by one command, alone
+ *   npm run bench -- --documents  the laying out of reports alone
  *   npm run bench -- --lots       not a time: how often lots are accepted wrongly; some hours, writes docs/lot-risks.md.
  *                                 With --quick, a hundredth of the lots, to the screen; with --only forecasts (or other
  *                                 words of its parts), those parts alone, to the screen
@@ -27,6 +28,7 @@ import {
   seededGenerator,
 } from '@breakbook/statistics';
 import { bootstrapBounds } from './bootstrap-pool.mjs';
+import { benchDocuments } from './documents.mjs';
 import { benchJudging } from './judging.mjs';
 import { benchLedger } from './ledger.mjs';
 import { benchLots } from './lots.mjs';
@@ -41,6 +43,7 @@ const { values } = parseArgs({
     records: { type: 'boolean', default: false },
     ledger: { type: 'boolean', default: false },
     judging: { type: 'boolean', default: false },
+    documents: { type: 'boolean', default: false },
     lots: { type: 'boolean', default: false },
     only: { type: 'string' },
   },
@@ -67,13 +70,15 @@ if (values.lots)
       ? 0
       : 1,
   );
+const documents = () => benchDocuments(values.quick ? [5, 100] : [5, 30, 100, 300, 1000]);
 for (const [asked, bench] of [
+  [values.documents, documents],
   [values.records, records],
   [values.ledger, ledger],
   [values.judging, judging],
 ])
   if (asked) {
-    bench();
+    await bench();
     process.exit();
   }
 const chance = seededGenerator(1);
@@ -184,3 +189,4 @@ await read();
 records();
 ledger();
 judging();
+await documents();

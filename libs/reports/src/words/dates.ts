@@ -21,7 +21,17 @@ export function daysOf(instants: readonly string[], zone: string, { say }: Pick<
 }
 
 function partsOf(instant: string, zone: string): Record<string, string> {
-  const format = new Intl.DateTimeFormat('en-GB', {
+  const parts = formatOf(zone).formatToParts(new Date(instant));
+  return Object.fromEntries(parts.map(({ type, value }) => [type, value]));
+}
+
+/** Formats are kept: making one takes a hundred times as long as using it. */
+const FORMATS = new Map<string, Intl.DateTimeFormat>();
+
+function formatOf(zone: string): Intl.DateTimeFormat {
+  const kept = FORMATS.get(zone);
+  if (kept) return kept;
+  const made = new Intl.DateTimeFormat('en-GB', {
     timeZone: zone,
     year: 'numeric',
     month: '2-digit',
@@ -30,5 +40,6 @@ function partsOf(instant: string, zone: string): Record<string, string> {
     minute: '2-digit',
     hourCycle: 'h23',
   });
-  return Object.fromEntries(format.formatToParts(new Date(instant)).map(({ type, value }) => [type, value]));
+  FORMATS.set(zone, made);
+  return made;
 }
