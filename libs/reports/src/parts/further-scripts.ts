@@ -1,4 +1,3 @@
-import fs from 'node:fs';
 import { createRequire } from 'node:module';
 import path from 'node:path';
 
@@ -27,7 +26,7 @@ interface Font {
     positions: { xAdvance: number; xOffset: number; yOffset: number }[];
   };
 }
-const fontkit = require('fontkit') as { create(bytes: Buffer): Font };
+const fontkit = require('fontkit') as { openSync(file: string): Font };
 
 const PACKAGES = ['noto-sans-sc', 'noto-sans-kr', 'noto-sans-devanagari', 'noto-sans-thai'] as const;
 
@@ -42,8 +41,9 @@ let pieces: Piece[] | undefined;
 /** The pieces of all further fonts with the code points that each is for, as their packages list them. */
 function allPieces(): Piece[] {
   pieces ??= PACKAGES.flatMap((name) => {
-    const folder = path.dirname(require.resolve(`@fontsource-variable/${name}/package.json`));
-    const listed: Record<string, string> = JSON.parse(fs.readFileSync(path.join(folder, 'unicode.json'), 'utf8'));
+    const list = `@fontsource-variable/${name}/unicode.json`;
+    const folder = path.dirname(require.resolve(list));
+    const listed = require(list) as Record<string, string>;
     return Object.entries(listed)
       .filter(([piece]) => !piece.startsWith('latin'))
       .map(([piece, ranges]) => ({
@@ -68,7 +68,7 @@ function fontFor(point: number): Font | null {
   if (known !== undefined) return known;
   for (const piece of allPieces()) {
     if (!piece.ranges.some(([first, last]) => point >= first && point <= last)) continue;
-    piece.font ??= fontkit.create(fs.readFileSync(piece.file));
+    piece.font ??= fontkit.openSync(piece.file);
     if (piece.font.hasGlyphForCodePoint(point)) {
       found.set(point, piece.font);
       return piece.font;
