@@ -244,7 +244,7 @@ needs('chromium', 'pdftotext')('a run, from logging it to the report of its lot'
       await page.goto(`${service.url}/lots/${LOT}`);
       await report.waitFor({ timeout: 120_000 });
       expect(await page.locator('.standing').textContent()).toBe('undecided');
-      await page.getByText('How it is printed').click();
+      await page.getByText('How it is printed').first().click();
       await page.getByRole('radio', { name: 'Letter' }).check();
       await page.getByRole('group', { name: 'Pressures in' }).last().getByRole('radio', { name: 'bar' }).check();
       await expectAccessible(page);
