@@ -232,8 +232,8 @@ it('is listed under its lot, and so are its files', async () => {
     const { items, next } = await listed(path, LOT);
     expect(items.map(({ lot }) => lot)).toEqual([LOT, LOT]);
     const rest = (await issuer.ask('GET', `/api/${path}?lot=${LOT}&after=${next}`)).body;
-    // Three certificates; a draft, a report and those three.
-    expect(rest.items).toHaveLength(path === 'certificates' ? 1 : 3);
+    // Three certificates; the report that the lot was kept with, a draft, a signed report and those three.
+    expect(rest.items).toHaveLength(path === 'certificates' ? 1 : 4);
     expect(await listed(path, other)).toEqual({ items: [], next: null });
     expect(await issuer.ask('GET', `/api/${path}?lot=NONE`)).toMatchObject({
       status: 422,
