@@ -1,7 +1,7 @@
 import { shaped } from './further-scripts.js';
 import { FONT_FILES, isBold, type Style } from './type.js';
 
-const NO_BREAK = '\u00a0';
+export const NO_BREAK = '\u00a0';
 
 /** Letters of a further font as outlines, with an unseen blank that carries their text for whoever copies or hears it. */
 export function drawOutlines(

@@ -23,7 +23,7 @@ interface Font {
   hasGlyphForCodePoint(point: number): boolean;
   layout(text: string): {
     glyphs: { advanceWidth: number; path: { toSVG(): string } }[];
-    positions: { xAdvance: number; xOffset: number; yOffset: number }[];
+    positions: { xOffset: number; yOffset: number }[];
   };
 }
 const fontkit = require('fontkit') as { openSync(file: string): Font };

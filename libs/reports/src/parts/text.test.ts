@@ -86,6 +86,41 @@ describe('letters of further fonts', () => {
     for (const line of lines) expect(widthOf(doc, line, TYPE.body)).toBeLessThanOrEqual(120.02);
   });
 
+  it('are measured and drawn whatever stands beside them: marks of one script on letters of another, and unknown ones', () => {
+    const letter = fc.oneof(
+      fc.string({ unit: 'grapheme', minLength: 1, maxLength: 3 }),
+      fc.constantFrom(
+        'k\u0951',
+        '台\u0951',
+        'ก\u093f',
+        'क\u200d',
+        '台\ufe0f',
+        '1\u20e3',
+        '\u{13080}',
+        '葛\u{e0100}',
+        'a台b',
+      ),
+    );
+    fc.assert(
+      fc.property(fc.array(letter, { minLength: 1, maxLength: 6 }), (parts) => {
+        const text = parts.join('').replaceAll(/[\r\n\u2028\u2029]/g, ' ');
+        const page = openDocument(PAPERS.A4, {
+          title: 'Test',
+          creator: 'Test',
+          issuedAt: new Date(0),
+          software: 'test',
+          attached: [],
+        });
+        page.addPage();
+        for (const line of [text, printable(page, text, TYPE.body)]) {
+          expect(widthOf(page, line, TYPE.body)).toBeGreaterThanOrEqual(0);
+          drawLine(page, line, { x: 40, y: 40 }, TYPE.body);
+        }
+      }),
+      { numRuns: 60 },
+    );
+  });
+
   needs('pdftotext', 'qpdf')('on a page', () => {
     it('are read back as text in their place, and leave the file sound', async () => {
       const page = openDocument(PAPERS.A4, {

@@ -1,10 +1,8 @@
 import { QUANTITY_KINDS, unitSymbol } from '@breakbook/units';
-import { drawOutlines } from './draw-outlines.js';
+import { drawOutlines, NO_BREAK } from './draw-outlines.js';
 import { isFurther, shaped } from './further-scripts.js';
 import { type Face, FONT_FILES, isBold, type Style } from './type.js';
 import { visualRuns } from './visual-runs.js';
-
-const NO_BREAK = '\u00a0';
 
 /**
  * Text as it can be printed: composed letters, numbers and their units held together, and a sign of its own for
@@ -45,16 +43,21 @@ interface Glyphs {
   hasGlyphForCodePoint(point: number): boolean;
 }
 
-/** A text in pieces that the face has, and such that further fonts have. */
+/** A text in pieces that the face draws, and such that further fonts do. */
 function inFaces(doc: PDFKit.PDFDocument, text: string, face: Face): { text: string; further: boolean }[] {
   if (hasAll(doc, text, face)) return [{ text, further: false }];
   const pieces: { text: string; further: boolean }[] = [];
-  for (const { segment } of letters.segment(text)) {
-    // A letter with its marks is of one font; blanks go with what stands before them.
-    const further = !hasAll(doc, segment, face);
+  const add = (piece: string, further: boolean) => {
     const last = pieces.at(-1);
-    if (last && last.further === further) last.text += segment;
-    else pieces.push({ text: segment, further });
+    if (last && last.further === further) last.text += piece;
+    else pieces.push({ text: piece, further });
+  };
+  const furtherHas = (letter: string) => isFurther(letter.codePointAt(0) ?? 0);
+  for (const { segment } of letters.segment(text)) {
+    // A letter with its marks is of one font, where one has them all.
+    if (hasAll(doc, segment, face)) add(segment, false);
+    else if ([...segment].every(furtherHas)) add(segment, true);
+    else for (const letter of segment) add(letter, !hasAll(doc, letter, face) && furtherHas(letter));
   }
   return pieces;
 }
