@@ -4,6 +4,7 @@ import { parsedBy } from '../http/parsed-by.js';
 import { queriedBy } from '../http/queried-by.js';
 import { shortNumber } from '../http/short-number.js';
 import { JobAnswer } from '../jobs/job.js';
+import { located } from '../jobs/located.js';
 import { Answers } from '../openapi/answers.decorator.js';
 import { type PageOf, pageOf } from '../records/kept.js';
 import { Again, Duty } from '../sign-in/duty.decorator.js';
@@ -46,9 +47,7 @@ export class DocumentsController {
     @SignedIn() by: SignedInActor,
     @Res({ passthrough: true }) reply: FastifyReply,
   ): Promise<JobAnswer> {
-    const job = await this.signing.ask(by, n, body);
-    reply.header('location', `/api/jobs/${job.id}`);
-    return job;
+    return located(reply, await this.signing.ask(by, n, body));
   }
 
   @Get(':n.pdf')

@@ -6,6 +6,7 @@ import { NewDocument } from '../documents/new-document.js';
 import { parsedBy } from '../http/parsed-by.js';
 import { shortNumber } from '../http/short-number.js';
 import { JobAnswer } from '../jobs/job.js';
+import { located } from '../jobs/located.js';
 import { Answers } from '../openapi/answers.decorator.js';
 import { Again, Duty } from '../sign-in/duty.decorator.js';
 import { SignedIn, type SignedInActor } from '../sign-in/signed-in.decorator.js';
@@ -57,10 +58,4 @@ export class EvaluationsController {
   ): Promise<JobAnswer> {
     return located(reply, await this.documents.ask(by, n, body));
   }
-}
-
-/** Where the work that was asked for can be followed. */
-function located(reply: FastifyReply, job: JobAnswer): JobAnswer {
-  reply.header('location', `/api/jobs/${job.id}`);
-  return job;
 }

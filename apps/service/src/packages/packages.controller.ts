@@ -5,6 +5,7 @@ import { z } from 'zod';
 import { AnswersIn } from '../http/answers-in.decorator.js';
 import { shortNumber } from '../http/short-number.js';
 import { JobAnswer } from '../jobs/job.js';
+import { located } from '../jobs/located.js';
 import { Answers } from '../openapi/answers.decorator.js';
 import { Duty } from '../sign-in/duty.decorator.js';
 import { SignedIn, type SignedInActor } from '../sign-in/signed-in.decorator.js';
@@ -24,9 +25,7 @@ export class PackagesController {
     @SignedIn() by: SignedInActor,
     @Res({ passthrough: true }) reply: FastifyReply,
   ): Promise<JobAnswer> {
-    const job = await this.packages.ask(by, lot);
-    reply.header('location', `/api/jobs/${job.id}`);
-    return job;
+    return located(reply, await this.packages.ask(by, lot));
   }
 
   @Get('lots/:lot/packages')

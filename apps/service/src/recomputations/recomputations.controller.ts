@@ -3,6 +3,7 @@ import { type FastifyReply } from 'fastify';
 import { z } from 'zod';
 import { shortNumber } from '../http/short-number.js';
 import { JobAnswer } from '../jobs/job.js';
+import { located } from '../jobs/located.js';
 import { Answers } from '../openapi/answers.decorator.js';
 import { Duty } from '../sign-in/duty.decorator.js';
 import { SignedIn, type SignedInActor } from '../sign-in/signed-in.decorator.js';
@@ -18,9 +19,7 @@ export class RecomputationsController {
   @Answers('Have every run read again and compared with what was kept of it: a job is begun', JobAnswer)
   @HttpCode(202)
   async recompute(@SignedIn() by: SignedInActor, @Res({ passthrough: true }) reply: FastifyReply): Promise<JobAnswer> {
-    const job = await this.recomputations.ask(by);
-    reply.header('location', `/api/jobs/${job.id}`);
-    return job;
+    return located(reply, await this.recomputations.ask(by));
   }
 
   @Get()

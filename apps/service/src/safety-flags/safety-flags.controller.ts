@@ -8,6 +8,7 @@ import { queriedBy } from '../http/queried-by.js';
 import { shortNumber } from '../http/short-number.js';
 import { VersionTag } from '../http/version-tag.interceptor.js';
 import { JobAnswer } from '../jobs/job.js';
+import { located } from '../jobs/located.js';
 import { Answers } from '../openapi/answers.decorator.js';
 import { type PageOf, pageOf } from '../records/kept.js';
 import { Again, Duty } from '../sign-in/duty.decorator.js';
@@ -108,8 +109,6 @@ export class SafetyFlagsController {
     @SignedIn() by: SignedInActor,
     @Res({ passthrough: true }) reply: FastifyReply,
   ): Promise<JobAnswer> {
-    const job = await this.flags.pack(by, n, lot);
-    reply.header('location', `/api/jobs/${job.id}`);
-    return job;
+    return located(reply, await this.flags.pack(by, n, lot));
   }
 }

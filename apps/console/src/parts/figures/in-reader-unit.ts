@@ -19,12 +19,10 @@ import { decimalsInUnit, retell } from '../units/retell.js';
  */
 
 export function stripInUnit(input: MarginStripInput, choice: UnitChoice): MarginStripInput {
-  const { quantity, into, tell } = forReader(input, choice);
+  const { shown, into } = forReader(input, choice);
   return {
     ...input,
-    quantity,
-    alt: tell(input.alt),
-    caption: tell(input.caption),
+    ...shown,
     specimens: input.specimens.map((one) => ({ ...one, value: convertedValue(one.value, into) })),
     limits: input.limits.map((one) => ({ ...one, value: into(one.value) })),
     bounds: input.bounds.map((one) => convertedBound(one, into)),
@@ -32,13 +30,11 @@ export function stripInUnit(input: MarginStripInput, choice: UnitChoice): Margin
 }
 
 export function probabilityInUnit(input: ProbabilityPlotInput, choice: UnitChoice): ProbabilityPlotInput {
-  const { quantity, into, difference, tell } = forReader(input, choice);
+  const { shown, into, difference } = forReader(input, choice);
   const { fit, band, bound } = input;
   return {
     ...input,
-    quantity,
-    alt: tell(input.alt),
-    caption: tell(input.caption),
+    ...shown,
     failures: input.failures.map((one) => ({ ...one, value: into(one.value) })),
     atLeast: input.atLeast.map((one) => ({ ...one, value: into(one.value) })),
     ...(fit ? { fit: fitInto(fit, into, difference) } : {}),
@@ -53,24 +49,20 @@ export function probabilityInUnit(input: ProbabilityPlotInput, choice: UnitChoic
 }
 
 export function staircaseInUnit(input: StaircaseInput, choice: UnitChoice): StaircaseInput {
-  const { quantity, into, tell } = forReader(input, choice);
+  const { shown, into } = forReader(input, choice);
   return {
     ...input,
-    quantity,
-    alt: tell(input.alt),
-    caption: tell(input.caption),
+    ...shown,
     strikes: input.strikes.map((one) => ({ ...one, level: into(one.level) })),
     ...(input.estimate === undefined ? {} : { estimate: into(input.estimate) }),
   };
 }
 
 export function historyInUnit(input: LotHistoryInput, choice: UnitChoice): LotHistoryInput {
-  const { quantity, into, tell } = forReader(input, choice);
+  const { shown, into } = forReader(input, choice);
   return {
     ...input,
-    quantity,
-    alt: tell(input.alt),
-    caption: tell(input.caption),
+    ...shown,
     lots: input.lots.map((one) => ({
       ...one,
       results: one.results.map((result) => ({ ...result, value: convertedValue(result.value, into) })),
@@ -100,21 +92,20 @@ export function traceInUnit(input: TracePlotInput, choice: UnitChoice): TracePlo
   };
 }
 
-function forReader(input: { quantity: AxisQuantity }, choice: UnitChoice) {
+function forReader(input: { quantity: AxisQuantity; alt: string; caption: string }, choice: UnitChoice) {
   const { title, unit, reference, decimals } = input.quantity;
-  const shown = shownUnit(unit, choice);
+  const readers = shownUnit(unit, choice);
   const known = quantitiesIn({ ...input, unit });
   const quantity: AxisQuantity = {
     title,
-    unit: shown,
-    decimals: decimalsInUnit(decimals, unit, shown),
+    unit: readers,
+    decimals: decimalsInUnit(decimals, unit, readers),
     ...(reference === undefined ? {} : { reference }),
   };
   return {
-    quantity,
-    into: converter(unit, shown),
-    difference: converter(unit, shown, { difference: true }),
-    tell: (sentence: string) => retell(sentence, choice, known),
+    shown: { quantity, alt: retell(input.alt, choice, known), caption: retell(input.caption, choice, known) },
+    into: converter(unit, readers),
+    difference: converter(unit, readers, { difference: true }),
   };
 }
 

@@ -2,6 +2,7 @@ import { Body, Controller, HttpCode, Param, Post, Res } from '@nestjs/common';
 import { type FastifyReply } from 'fastify';
 import { parsedBy } from '../../http/parsed-by.js';
 import { JobAnswer } from '../../jobs/job.js';
+import { located } from '../../jobs/located.js';
 import { Answers } from '../../openapi/answers.decorator.js';
 import { Again, Duty } from '../../sign-in/duty.decorator.js';
 import { SignedIn, type SignedInActor } from '../../sign-in/signed-in.decorator.js';
@@ -54,10 +55,4 @@ export class SheetsController {
   ): Promise<JobAnswer> {
     return located(reply, await this.sheets.askLabelSheet(by, lot, body));
   }
-}
-
-/** Where the work that was asked for can be followed. */
-function located(reply: FastifyReply, job: JobAnswer): JobAnswer {
-  reply.header('location', `/api/jobs/${job.id}`);
-  return job;
 }
