@@ -73,9 +73,11 @@ needs('chromium')('a table of old results', () => {
       await page.getByText(/It was withdrawn on/).waitFor();
       await expectAccessible(page);
       await picture(page, 'old-results-withdrawn');
+      const told = page.waitForResponse((response) => response.url().includes('/api/products/dunlin-42/old-results'));
       await page.goto(`${service.url}/products/dunlin-42`);
+      expect((await (await told).json()).items).toEqual([]);
       await page.getByText('Marked pressure').waitFor();
-      expect(await page.getByRole('table').count()).toBe(0);
+      expect(await page.getByRole('table', { name: 'Old results, as told' }).count()).toBe(0);
     });
   }, 60_000);
 });
