@@ -1,4 +1,5 @@
 /** The vocabulary of the lab: schemas, types and codes that every room shares. */
+export * from './comparisons/index.js';
 export * from './competence.js';
 export * from './concessions.js';
 export * from './dispositions.js';

@@ -1,0 +1,54 @@
+import { z } from 'zod';
+import { type Result } from '../judgements.js';
+import { Origin, Specimen } from '../lots.js';
+import { type Validity } from '../outcomes.js';
+import { Instant, Key, Paragraph } from '../text.js';
+import { ConsentOrNotice, CustodyEvent } from './custody.js';
+import { Comparison } from './declarations.js';
+import { Observation } from './observations.js';
+import { Reference } from './references.js';
+
+/** Why an item cannot be compared at all: its custody, its condition, or what happened to it before. */
+export const SetAside = z.strictObject({ specimen: Key, because: Paragraph, by: Key, at: Instant });
+export type SetAside = z.infer<typeof SetAside>;
+
+/** What a folder of a comparison holds in `comparison.json`; lot folders with the runs stand beside it in `lots/`. */
+export const ComparisonDocument = z.strictObject({
+  comparison: Comparison,
+  /** What was declared before, oldest first. */
+  earlier: z.array(Comparison).optional(),
+  reference: Reference.optional(),
+  alternative: Reference.optional(),
+  custody: z.array(CustodyEvent),
+  consents: z.array(ConsentOrNotice).optional(),
+  observations: z.array(Observation),
+  setAside: z.array(SetAside).optional(),
+});
+export type ComparisonDocument = z.infer<typeof ComparisonDocument>;
+
+/** A run as it enters a comparison: what it says of its specimen, after the examination, whatever any limit says. */
+export interface ComparedRun {
+  run: string;
+  specimen: string;
+  lot: string;
+  rig?: string;
+  method: string;
+  methodRevision: number;
+  startedAt: string;
+  validity: Validity | 'not decided' | 'void';
+  results: Result[];
+}
+
+export const ComparedSpecimen = z.strictObject({
+  specimen: Key,
+  lot: Key,
+  serial: Specimen.shape.serial,
+  origin: Origin,
+});
+export type ComparedSpecimen = z.infer<typeof ComparedSpecimen>;
+
+/** All that a comparison rests on: from a folder or from the tables of the service, the same to the functions. */
+export interface ComparisonCase extends ComparisonDocument {
+  specimens: ComparedSpecimen[];
+  runs: ComparedRun[];
+}

@@ -1,0 +1,7 @@
+/** Items of unknown making, lots or suppliers, compared with what is known: declared, handed on, looked at, concluded. */
+export * from './case.js';
+export * from './custody.js';
+export * from './declarations.js';
+export * from './observations.js';
+export * from './references.js';
+export * from './results.js';
