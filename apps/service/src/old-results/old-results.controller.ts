@@ -9,7 +9,7 @@ import { SANDBOX } from '../http/security-headers.js';
 import { Answers } from '../openapi/answers.decorator.js';
 import { Because, type PageOf, pageOf } from '../records/kept.js';
 import { Paging } from '../records/paging.js';
-import { Duty } from '../sign-in/duty.decorator.js';
+import { Again, Duty } from '../sign-in/duty.decorator.js';
 import { SignedIn, type SignedInActor } from '../sign-in/signed-in.decorator.js';
 import {
   NewOldTable,
@@ -88,6 +88,7 @@ export class OldResultsController {
   @Post('old-results/:table/withdrawal')
   @HttpCode(200)
   @Duty('define', 'review')
+  @Again()
   @Answers('Withdraw a table that should not have been taken over; it stays readable', OldTableAnswer)
   withdraw(
     @Param('table') table: string,

@@ -357,6 +357,8 @@ export const ROUTES_ASKING_AGAIN = [
   'POST /api/disposals/:n/authorisation',
   'POST /api/disposals/:n/refusal',
   'POST /api/safety-flags/:n/closing',
+  'POST /api/unread/:id/discard',
+  'POST /api/old-results/:table/withdrawal',
   'POST /api/opinions',
   'PUT /api/opinions/:n',
   'POST /api/opinions/:n/withdrawal',

@@ -8,7 +8,7 @@ import { Because, type PageOf, pageOf } from '../records/kept.js';
 import { nextPlace, PAGING, pageAsked } from '../records/paging.js';
 import { NewRun } from '../runs/new-run.js';
 import { RecordedAnswer } from '../runs/run-answer.js';
-import { Duty } from '../sign-in/duty.decorator.js';
+import { Again, Duty } from '../sign-in/duty.decorator.js';
 import { SignedIn, type SignedInActor } from '../sign-in/signed-in.decorator.js';
 import { UnreadAnswer, UnreadService } from './unread.service.js';
 
@@ -64,6 +64,7 @@ export class UnreadController {
 
   @Post(':id/discard')
   @Duty('record', 'review')
+  @Again()
   @Answers('Discard a refused file that somebody else sent', UnreadAnswer)
   @HttpCode(200)
   discard(

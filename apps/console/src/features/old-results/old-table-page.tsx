@@ -6,11 +6,12 @@ import { type OldTable } from '../../client/answers.js';
 import { labQuery, oldTableFileAddress, oldTableQuery, peopleQuery } from '../../client/queries.js';
 import { send } from '../../client/send.js';
 import { useSent } from '../../client/use-sent.js';
-import { Field, FormProblem } from '../../parts/field.js';
+import { Field } from '../../parts/field.js';
 import { moment } from '../../parts/moment.js';
 import { Fold, HeadStrip, Section, Sheet } from '../../parts/sheet/sheet.js';
 import { Reading, Trouble } from '../../parts/trouble.js';
 import { Who } from '../../parts/who.js';
+import { AgainForm } from '../people/again-form.js';
 import { useMe } from '../people/me.js';
 import { ResultsTable } from './results-table.js';
 
@@ -103,24 +104,10 @@ function Withdraw({ table }: { table: number }) {
   });
   return (
     <Fold word="Withdraw it">
-      <form
-        className="form"
-        onSubmit={(event) => {
-          event.preventDefault();
-          withdraw.mutate(undefined);
-        }}
-      >
+      <AgainForm sent={withdraw} button={`Withdraw table ${table}`} whole={Line.safeParse(reason.trim()).success}>
         <p>After that its results are shown beside no lot and no product. The table stays readable.</p>
         <Field label="Reason" value={reason} onChange={({ target }) => setReason(target.value)} required />
-        <FormProblem error={withdraw.error} />
-        <button
-          type="submit"
-          className="action"
-          disabled={withdraw.isPending || !Line.safeParse(reason.trim()).success}
-        >
-          Withdraw table {table}
-        </button>
-      </form>
+      </AgainForm>
     </Fold>
   );
 }

@@ -1,19 +1,20 @@
 import { Line } from '@breakbook/lab';
 import { printFixed } from '@breakbook/units';
-import { useInfiniteQuery, useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
-import { type FormEvent, useState } from 'react';
+import { useInfiniteQuery, useQuery } from '@tanstack/react-query';
+import { useState } from 'react';
 import { Link } from 'react-router';
 import { type UnreadAnswer } from '../../client/answers.js';
-import { labQuery, peopleQuery, rigsQuery, seatTaken, unreadQuery } from '../../client/queries.js';
-import { isSignedOut } from '../../client/read.js';
+import { labQuery, peopleQuery, rigsQuery, unreadQuery } from '../../client/queries.js';
 import { send } from '../../client/send.js';
+import { useSent } from '../../client/use-sent.js';
 import { layoutAddress, logUnreadAddress } from '../../parts/addresses.js';
 import { Choice } from '../../parts/choice.js';
-import { Field, FormProblem } from '../../parts/field.js';
+import { Field } from '../../parts/field.js';
 import { Listing } from '../../parts/listing.js';
 import { moment } from '../../parts/moment.js';
 import { Fold } from '../../parts/sheet/sheet.js';
 import { Who } from '../../parts/who.js';
+import { AgainForm } from '../people/again-form.js';
 import { useMe } from '../people/me.js';
 import { ProblemTable } from '../runs/log/refusal.js';
 import './unread-page.css';
@@ -134,23 +135,17 @@ function ForWhichRig({ unread }: { unread: string }) {
 }
 
 function Discard({ file }: { file: UnreadAnswer }) {
-  const queries = useQueryClient();
   const [reason, setReason] = useState('');
-  const discard = useMutation({
-    mutationFn: () => send('POST /api/unread/{id}/discard', { path: { id: file.id }, body: { reason: reason.trim() } }),
-    onSuccess: () => queries.invalidateQueries({ queryKey: ['unread'] }),
-    onError: (error) => {
-      if (isSignedOut(error)) seatTaken(queries, null);
-    },
+  const discard = useSent({
+    send: () => send('POST /api/unread/{id}/discard', { path: { id: file.id }, body: { reason: reason.trim() } }),
+    renews: ['unread'],
   });
   return (
     <Fold word="Discard it">
-      <form
-        className="form"
-        onSubmit={(event: FormEvent) => {
-          event.preventDefault();
-          discard.mutate();
-        }}
+      <AgainForm
+        sent={discard}
+        button={`Discard unread file ${file.number}`}
+        whole={Line.safeParse(reason.trim()).success}
       >
         <Field
           label="Why it is not needed"
@@ -159,11 +154,7 @@ function Discard({ file }: { file: UnreadAnswer }) {
           hint="After this it is read by nobody any more. Its bytes, the reason and your name stay on record."
           required
         />
-        <FormProblem error={discard.error} />
-        <button type="submit" className="action" disabled={discard.isPending || !Line.safeParse(reason.trim()).success}>
-          Discard unread file {file.number}
-        </button>
-      </form>
+      </AgainForm>
     </Fold>
   );
 }
