@@ -1,5 +1,13 @@
 /** Charts as data, and the papers they are drawn on. */
 export { type ChanceCurve, type ChanceCurvesInput, chanceCurves } from './charts/chance-curves.js';
+export {
+  type ComparedAxis,
+  type ComparedBand,
+  type ComparedLane,
+  type ComparisonInput,
+  comparison,
+  type PredictionBound,
+} from './charts/comparison.js';
 export { type LotHistoryInput, type LotInHistory, lotHistory } from './charts/lot-history.js';
 export {
   type MarginStripInput,

@@ -36,3 +36,13 @@ export function textWidth(text: string, size: number, strong = false): number {
   }
   return (sum * size) / UNITS_PER_EM;
 }
+
+/** A text that is no wider than this: where it is, its beginning and an ellipsis. */
+export function fitted(text: string, size: number, width: number): string {
+  if (textWidth(text, size) <= width) return text;
+  const letters = [...text];
+  let kept = letters.length;
+  const shortened = () => `${letters.slice(0, kept).join('').trimEnd()}…`;
+  while (kept > 1 && textWidth(shortened(), size) > width) kept -= 1;
+  return shortened();
+}

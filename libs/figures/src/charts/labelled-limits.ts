@@ -1,7 +1,8 @@
 import { LABEL_TEXT } from '../marks/axis.js';
 import { limitStroke } from '../marks/limit-stroke.js';
 import { patch } from '../marks/patch.js';
-import { type Mark } from '../scene.js';
+import { predictionStroke } from '../marks/prediction-stroke.js';
+import { type Mark, type Stroke } from '../scene.js';
 import { textWidth } from '../text-width.js';
 import { type LabelPlace, labelRows } from './label-rows.js';
 
@@ -14,11 +15,18 @@ export interface LabelledLimit {
   conforms: 'at or above' | 'at or below';
 }
 
+/** A bound that future units keep within, with what stands beside it. */
+export interface LabelledBound {
+  text: string;
+  value: number;
+  predicted: 'lower' | 'upper';
+}
+
 const ROW = 11;
 
-/** Limits as strokes with their words above them, in as many rows as they need. */
+/** Limits and bounds as strokes with their words above them, in as many rows as they need. */
 export function labelledLimits(
-  limits: readonly LabelledLimit[],
+  limits: readonly (LabelledLimit | LabelledBound)[],
   { scale, left, right }: { scale: (value: number) => number; left: number; right: number },
 ): { height: number; marks: (at: { y: number; top: number; bottom: number }) => Mark[] } {
   const places = labelRows(
@@ -45,23 +53,29 @@ export function labelledLimits(
 }
 
 function stroke(
-  { text, external, conforms }: LabelledLimit,
+  limit: LabelledLimit | LabelledBound,
   x: number,
   { head, top, bottom }: { head: number; top: number; bottom: number },
 ): Mark[] {
-  const leader = external
-    ? ({ ink: 'limit', width: 0.6 } as const)
-    : ({ ink: 'muted', width: 0.6, dash: [1.2, 1.8] } as const);
+  const leader = (to: number, stroke: Stroke): Mark => ({
+    mark: 'line',
+    part: 'leader',
+    points: [
+      [x, head],
+      [x, to],
+    ],
+    stroke,
+  });
+  if ('predicted' in limit)
+    return [
+      leader(top, { ink: 'petrol', width: 0.6 }),
+      ...predictionStroke({ x, top, bottom, side: limit.predicted, note: limit.text }),
+    ];
+  const { text, external, conforms } = limit;
   return [
-    {
-      mark: 'line',
-      part: 'leader',
-      points: [
-        [x, head],
-        [x, external ? top : (top + bottom) / 2],
-      ],
-      stroke: leader,
-    },
+    external
+      ? leader(top, { ink: 'limit', width: 0.6 })
+      : leader((top + bottom) / 2, { ink: 'muted', width: 0.6, dash: [1.2, 1.8] }),
     ...limitStroke({ x, bottom, top, external, forbidden: conforms === 'at or above' ? 'left' : 'right', note: text }),
   ];
 }

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { FIGURE_WIDTH, type Scene } from '../scene.js';
 import { textWidth } from '../text-width.js';
 import { chanceCurves } from './chance-curves.js';
+import { comparison } from './comparison.js';
 import { type MarginStripInput, marginStrip } from './margin-strip.js';
 import { probabilityPlot } from './probability-plot.js';
 import { tracePlot } from './trace-plot.js';
@@ -92,6 +93,34 @@ describe.each(Object.entries(FIGURE_WIDTH))('at the %s width', (_, width) => {
           width,
         }),
       );
+  });
+
+  it.each([
+    [1, 1, 'X-1'],
+    [3, 2, 'an item with a long name of its own'],
+    [40, 30, 'X'],
+    [200, 200, 'item'],
+  ])('the comparison is tidy with %i lots and %i items', (lots, items, name) => {
+    const known = Array.from({ length: lots }, (_, index) => ({
+      label: `D42-${2400 + index}`,
+      values: strip(5).specimens.map((one) => ({ ...one, label: `${index} ${one.label}` })),
+    }));
+    const asked = Array.from({ length: items }, (_, index) => {
+      const label = `${name} ${index}`;
+      return { label, values: [{ label, value: { kind: 'atMost' as const, value: 1400 + index } }] };
+    });
+    const axis = {
+      quantity,
+      reference: { title: 'reference', lanes: known },
+      items: { title: 'items', lanes: asked },
+      bounds: [
+        { side: 'lower' as const, value: 1610, level: '99.2 %' },
+        { side: 'upper' as const, value: 2210, level: '99.2 %' },
+      ],
+      limits,
+    };
+    expectTidy(comparison({ ...words, axes: [axis], width }));
+    expectTidy(comparison({ ...words, axes: [axis, { ...axis, bounds: [], limits: [] }], width }));
   });
 
   it.each([0.02, 0.1, 0.6])('the curves of chances are tidy up to a share of %f', (upTo) => {

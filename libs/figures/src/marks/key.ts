@@ -1,13 +1,23 @@
 import { type Mark, type Place, type Stroke } from '../scene.js';
-import { textWidth } from '../text-width.js';
+import { fitted, textWidth } from '../text-width.js';
 import { LABEL_TEXT } from './axis.js';
+import { diamond } from './diamond.js';
 import { specimenMark } from './specimen.js';
 import { tickArrow } from './tick-arrow.js';
 import { wedge } from './wedge.js';
 
 /** A sign of the picture and what it means. */
 export interface KeyItem {
-  sign: 'disc' | 'ring' | 'dot with arrow' | 'tick with arrow' | 'bar' | 'wedge' | Stroke;
+  sign:
+    | 'disc'
+    | 'ring'
+    | 'diamond'
+    | 'dot with arrow'
+    | 'tick with arrow'
+    | 'arrow with tick'
+    | 'bar'
+    | 'wedge'
+    | Stroke;
   text: string;
 }
 
@@ -22,7 +32,8 @@ export function key(
 ): { marks: Mark[]; height: number } {
   const marks: Mark[] = [];
   let [x, row] = [left, 0];
-  for (const { sign, text } of items) {
+  for (const { sign, text: whole } of items) {
+    const text = fitted(whole, LABEL_TEXT, right - left - SIGN - 4);
     const width = SIGN + 4 + textWidth(text, LABEL_TEXT);
     if (x > left && x + width > right) [x, row] = [left, row + 1];
     const base = y + row * ROW + LABEL_TEXT + 2;
@@ -55,6 +66,10 @@ function signMarks(sign: KeyItem['sign'], [x, y]: Place): Mark[] {
       return specimenMark({ value: { kind: 'atLeast', value: x + 3 }, scale, y, radius: 2.2 });
     case 'tick with arrow':
       return tickArrow({ x: x + 2, y });
+    case 'arrow with tick':
+      return tickArrow({ x: x + SIGN - 2, y, side: 'at most' });
+    case 'diamond':
+      return [diamond([middle, y], 2.8)];
     case 'bar':
       return specimenMark({ value: { kind: 'between', lower: x, upper: x + SIGN }, scale, y, radius: 2.2 });
     case 'wedge':

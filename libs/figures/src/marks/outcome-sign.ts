@@ -6,6 +6,7 @@ import {
   type VerdictOutcome,
 } from '@breakbook/lab';
 import { type Ink, type Mark, type Place } from '../scene.js';
+import { diamondCorners } from './diamond.js';
 
 export type Outcome = VerdictOutcome | CriterionOutcome | LotOutcome | DispositionOutcome | CertificateState;
 
@@ -55,14 +56,7 @@ export function outcomeSign(outcome: Outcome, { at, radius }: { at: Place; radiu
     case 'ring with a bar':
       return [dot('ring'), stroke([x - radius * 0.9, y], [x + radius * 0.9, y], ink, radius * 0.5)];
     case 'square on its corner': {
-      const r = radius * 1.2;
-      const corners: Place[] = [
-        [x, y - r],
-        [x + r, y],
-        [x, y + r],
-        [x - r, y],
-      ];
-      return [{ mark: 'area', part, points: corners, fill: ink }];
+      return [{ mark: 'area', part, points: diamondCorners(at, radius), fill: ink }];
     }
   }
 }
