@@ -1,4 +1,5 @@
 /** Limits, verdicts and the judgement of lots. */
+export { caseOfLots, comparedRun, type EvaluatedLot } from './comparisons/case-of-lots.js';
 export { attemptsOf } from './decisions/attempts.js';
 export { type ConcessionToCheck, concessionProblem } from './decisions/concession-problem.js';
 export { type CaseOfDisposal, disposalObstacles } from './decisions/disposal-obstacles.js';
