@@ -14,7 +14,8 @@
  * Tyre. Gas of constant volume: absolute pressure grows with absolute temperature.
  *
  * End. The flange softens at a temperature drawn for each rim, opens, and lets the tyre go; or the tube lets go at a
- * temperature drawn for each tube. The pressure then falls as dP/dt = −P/τ, the brake opens, the drum coasts down.
+ * temperature drawn for each tube; or, of a softer resin, the tracks themselves melt and the flange goes with them. The
+ * pressure then falls as dP/dt = −P/τ, the brake opens, the drum coasts down.
  *
  * Temperatures in °C, pressures gauge in kPa, times in s, speeds in km/h, forces at the tread in N.
  */
@@ -63,6 +64,7 @@ const TUBE_LEAKS = 0.4;
  * @property {number} leftShare of the heat into the tracks
  * @property {number} [softensAt] temperature of the flange
  * @property {number} [tubeGoesAt] temperature of the bed
+ * @property {number} [tracksMeltAt] temperature of the hotter track
  * @property {{ stage: number, after: number }} [blowerTrips] index of the stage, s after its begin
  */
 
@@ -70,7 +72,7 @@ const TUBE_LEAKS = 0.4;
  * @typedef {object} Dragged
  * @property {Record<'speed' | 'force' | 'left' | 'right' | 'pads' | 'air' | 'room' | 'pressure', number[]>} samples
  * @property {{ from: number, to: number }[]} stages from the first turn of the drum to the end of braking, s
- * @property {'programme ended' | 'flange opened' | 'tube went' | 'blower tripped'} ended
+ * @property {'programme ended' | 'flange opened' | 'tracks molten' | 'tube went' | 'blower tripped'} ended
  * @property {number} energy J
  */
 
@@ -92,7 +94,7 @@ export function dragged(drag, rate) {
     room: /** @type {number[]} */ ([]),
     pressure: /** @type {number[]} */ ([]),
   };
-  const { room, speed: full, softensAt, tubeGoesAt, blowerTrips } = drag;
+  const { room, speed: full, softensAt, tubeGoesAt, tracksMeltAt, blowerTrips } = drag;
   const warmth = { left: room, right: room, flange: room, gas: room, pads: room };
   const stages = [{ from: 0, to: 0 }];
   let [speed, force, air, energy] = [0, 0, full, 0];
@@ -145,6 +147,8 @@ export function dragged(drag, rate) {
       if (blowerTrips?.stage === index && since >= blowerTrips.after) air = Math.max(0, air - BLOWER_STOPS * STEP);
       if (softensAt !== undefined && warmth.flange >= softensAt) letGo('flange opened', FLANGE_LEAKS);
       else if (tubeGoesAt !== undefined && warmth.flange >= tubeGoesAt) letGo('tube went', TUBE_LEAKS);
+      else if (tracksMeltAt !== undefined && Math.max(warmth.left, warmth.right) >= tracksMeltAt)
+        letGo('tracks molten', FLANGE_LEAKS);
       else if (air <= 0) {
         ended = 'blower tripped';
         enter('over');

@@ -20,27 +20,33 @@ const TYRE = '622-28 with butyl tube';
  * @property {string} specimen
  * @property {string} startedAt UTC
  * @property {number} room °C
- * @property {number} softensAt °C, flange
+ * @property {number} [softensAt] °C, flange
+ * @property {number} [tracksMeltAt] °C, hotter track
  * @property {number} tubeGoesAt °C, bed
  * @property {{ stage: number, after: number }} [blowerTrips]
  * @property {(ended: import('./drag.mjs').Dragged['ended'], chance: Chance) => object} examined
  * @property {object} validity
  * @property {string} reviewedAt
  * @property {string[]} [deviations]
+ * @property {{ method: string, revision: number, stages: { name: string, power: number, duration: number }[] }} [programme]
+ *   where it is not the drag in two stages
  */
+
+const TWO_STAGES = { method: heatDrag.method, revision: heatDrag.revision, stages: STAGES };
 
 /** @param {DragPlan} plan */
 export function draggedRun(plan) {
-  const { run, specimen, startedAt } = plan;
+  const { run, specimen, startedAt, programme = TWO_STAGES } = plan;
   const chance = new Chance(`drag ${run}`);
   const made = dragged(
     {
-      stages: STAGES,
+      stages: programme.stages,
       speed: DRAG_SPEED,
       room: plan.room,
       pressure: TYRE_AT_START + chance.between(-8, 8),
       leftShare: chance.between(0.505, 0.515),
-      softensAt: plan.softensAt,
+      ...(plan.softensAt === undefined ? {} : { softensAt: plan.softensAt }),
+      ...(plan.tracksMeltAt === undefined ? {} : { tracksMeltAt: plan.tracksMeltAt }),
       tubeGoesAt: plan.tubeGoesAt,
       ...(plan.blowerTrips ? { blowerTrips: plan.blowerTrips } : {}),
     },
@@ -65,8 +71,8 @@ export function draggedRun(plan) {
       run,
       specimen,
       planLine: 'A',
-      method: heatDrag.method,
-      methodRevision: heatDrag.revision,
+      method: programme.method,
+      methodRevision: programme.revision,
       rig: 'R3',
       layoutRevision: 1,
       operator: WHO.records,
@@ -80,7 +86,7 @@ export function draggedRun(plan) {
       passages: made.stages.map(({ from }, index) => ({
         passage: index + 1,
         kind: 'stage',
-        title: /** @type {{ name: string }} */ (STAGES[index]).name,
+        title: /** @type {{ name: string }} */ (programme.stages[index]).name,
         startedAt: at(Math.floor(from)),
       })),
       files: [{ name: file.name, sha256: createHash('sha256').update(text).digest('hex') }],
@@ -118,7 +124,9 @@ function measurements({ stages, ended, energy }, chance, when) {
   });
   const width = chance.between(26.75, 26.9);
   const first = width + chance.between(0.01, 0.04);
-  const second = first + (ended === 'flange opened' ? chance.between(1.2, 2) : chance.between(0.03, 0.1));
+  const second =
+    first +
+    (ended === 'flange opened' || ended === 'tracks molten' ? chance.between(1.2, 2) : chance.between(0.03, 0.1));
   const pads = chance.between(41, 42);
   const place = { place: 'widest place, 270° from the valve' };
   return [

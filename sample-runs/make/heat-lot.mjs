@@ -161,7 +161,7 @@ export function heatLot() {
           size: SIZE,
           madeFrom: '2026-10-26',
           madeTo: '2026-10-30',
-          note: 'First lot with brake tracks. Specimen 507 is a spare of the draw and was not tested.',
+          note: 'First lot with brake tracks from press P2. Specimen 507 is a spare of the draw and was not tested.',
           sampling: {
             drawnBy: WHO.draws,
             drawnOn: '2026-11-02',

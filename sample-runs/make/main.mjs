@@ -7,6 +7,7 @@
 import { mkdirSync, rmSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { doubtfulComparisons } from './doubtful-comparisons.mjs';
 import { heatLot } from './heat-lot.mjs';
 import { impactLot } from './impact-lot.mjs';
 import { preproduction } from './preproduction.mjs';
@@ -15,7 +16,9 @@ import { secondLot } from './second-lot.mjs';
 
 const target = process.argv[2] ?? join(dirname(fileURLToPath(import.meta.url)), '..');
 
-for (const { folder, documents, files } of [preproduction(), secondLot(), purchased(), heatLot(), impactLot()]) {
+const samples = [preproduction(), secondLot(), purchased(), heatLot(), impactLot(), doubtfulComparisons()];
+
+for (const { folder, documents, files } of samples) {
   const home = join(target, folder);
   rmSync(home, { recursive: true, force: true });
   const written = [

@@ -26,7 +26,7 @@ export const GATE = 0.02;
 export const GATE_ABOVE_CONTACT = 0.004;
 const BEFORE_CONTACT = 0.01;
 /** Long enough to show that the carriage did not fall again within half a second. */
-const RECORD = 0.53;
+export const LONG_RECORD = 0.53;
 
 const PAD = { stiffness: 5e7, damping: 0.4 };
 const WHEEL = { mass: 0.06, stiffness: 1.7e6, damping: 0.2 };
@@ -39,6 +39,7 @@ const SUBSTEPS = 20;
  * @property {number} friction share of the weight that the guides take
  * @property {number} stiffness of the wheel, relative to the usual
  * @property {{ force: number, share: number }[]} [thresholds] N, and the share of stiffness then lost
+ * @property {number} [record] how long the recorder runs, s
  */
 
 /**
@@ -52,7 +53,7 @@ const SUBSTEPS = 20;
  */
 
 /** @param {Strike} strike @param {number} rate samples per second @returns {Struck} */
-export function struck({ height, friction, stiffness, thresholds = [] }, rate) {
+export function struck({ height, friction, stiffness, thresholds = [], record = LONG_RECORD }, rate) {
   const pull = GRAVITY * (1 - friction);
   const impactSpeed = Math.sqrt(2 * pull * height);
   const speedAt = (/** @type {number} */ above) => Math.sqrt(impactSpeed * impactSpeed - 2 * pull * above);
@@ -65,7 +66,7 @@ export function struck({ height, friction, stiffness, thresholds = [] }, rate) {
   let next = 0;
   let [reboundSpeed, leftAt] = [0, 0];
   let caught = false;
-  for (let step = 0; step < RECORD * rate * SUBSTEPS; step++) {
+  for (let step = 0; step < record * rate * SUBSTEPS; step++) {
     const pressed = x - rimX;
     const padForce =
       pressed > 0 ? Math.max(0, PAD.stiffness * pressed * Math.sqrt(pressed) * (1 + PAD.damping * (v - rimV))) : 0;

@@ -10,7 +10,7 @@ import { WHO } from './world.mjs';
 
 const PLACES = Array.from({ length: 8 }, (_, index) => `${45 * index}° from the valve`);
 const STRUCK_AT = '90° from the valve, between two spoke holes';
-const PAD = '85 Shore A, whole, checked 2026-11-02';
+const PAD_CHECKED = '2026-11-02';
 /** Share of the weight that clean guides take, as the height is set. */
 const USUAL_FRICTION = 0.0275;
 const MINUTES_BETWEEN_STRIKES = 12;
@@ -23,6 +23,7 @@ const SPREADS = [1, 0.45, 0.1];
  * @property {number} lateralSet mm at the struck place
  * @property {number} radialSet
  * @property {number} stiffness relative
+ * @property {{ force: number, share: number }[]} [partsAt] how it parts, where not as laminates usually do
  */
 
 /**
@@ -36,6 +37,8 @@ const SPREADS = [1, 0.45, 0.1];
  * @property {number[]} targets J, one strike each; the series ends at the first that damages
  * @property {StruckWheel} wheel
  * @property {number} [friction] of the guides, where it is not the usual
+ * @property {string} [padChecked] day
+ * @property {number} [record] how long the recorder runs, s
  * @property {(how: { damaged: boolean, cracked: boolean, lateral: number }) => object} examined
  * @property {object} validity
  * @property {string} reviewedAt
@@ -47,12 +50,13 @@ export function struckRun(plan) {
   const { run, specimen, startedAt } = plan;
   const chance = new Chance(`drop ${run}`);
   const several = plan.targets.length > 1;
+  const pad = `85 Shore A, whole, checked ${plan.padChecked ?? PAD_CHECKED}`;
   const strikes = strikesOf(plan, chance);
   const files = strikes.map(({ made, at }, index) => ({
     name: several ? `runs/run-${run}-strike-${index + 1}.csv` : `runs/run-${run}.csv`,
     text: channelFile({
       seed: `run ${run} strike ${index + 1}`,
-      metadata: { specimen, rig: 'R4', started: at, strike: `${index + 1}`, pad: PAD },
+      metadata: { specimen, rig: 'R4', started: at, strike: `${index + 1}`, pad },
       rate: DROP_RATE,
       timeDigits: 5,
       channels: dropChannels(made.forces),
@@ -77,7 +81,7 @@ export function struckRun(plan) {
       startedAt,
       conditions: {
         tyre: 'none',
-        pad: PAD,
+        pad,
         'room temperature': { value: plan.room, unit: 'Cel' },
       },
       passages: strikes.map(({ target, at, damaged }, index) => ({
@@ -121,7 +125,7 @@ export function struckRun(plan) {
  * @param {DropPlan} plan
  * @param {Chance} chance
  */
-function strikesOf({ targets, wheel, startedAt, friction }, chance) {
+function strikesOf({ targets, wheel, startedAt, friction, record }, chance) {
   const strikes = [];
   let { onset } = wheel;
   for (const [index, target] of targets.entries()) {
@@ -132,10 +136,11 @@ function strikesOf({ targets, wheel, startedAt, friction }, chance) {
         height,
         friction: friction ?? chance.between(0.022, 0.033),
         stiffness: wheel.stiffness,
-        thresholds: [
+        thresholds: wheel.partsAt ?? [
           { force: onset, share: 0.2 },
           { force: 0.9 * onset, share: 0.3 },
         ],
+        ...(record === undefined ? {} : { record }),
       },
       DROP_RATE,
     );
