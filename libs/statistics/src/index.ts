@@ -74,10 +74,19 @@ export {
 export * from './hypotheses/anderson-darling.js';
 export { type BatchTestPower, batchTestPower } from './hypotheses/batch-test-power.js';
 export * from './hypotheses/equal-variance.js';
+export { type Equivalence, equivalence } from './hypotheses/equivalence.js';
+export { type FreemanHalton, freemanHalton } from './hypotheses/freeman-halton.js';
+export { type GehanTest, gehanTest, type Within } from './hypotheses/gehan-test.js';
+export { type HolmAdjustment, holm } from './hypotheses/holm.js';
 export * from './hypotheses/k-sample-anderson-darling.js';
 export * from './hypotheses/kruskal-wallis.js';
+export { type MannWhitney, mannWhitney } from './hypotheses/mann-whitney.js';
+export { type NonInferiority, nonInferiority } from './hypotheses/non-inferiority.js';
 export * from './hypotheses/outlier-screen.js';
+export { type PermutationTest, permutationTest } from './hypotheses/permutation-test.js';
 export * from './hypotheses/shapiro-wilk.js';
+export { type SmallestDifference, smallestDifferenceOfMeans } from './hypotheses/smallest-difference.js';
+export { type WelchTest, welch } from './hypotheses/welch.js';
 export { type BrakingHeat, brakingHeat, type Stop } from './physics/braking-heat.js';
 export { cumulativeTrapezoid } from './physics/cumulative-trapezoid.js';
 export { type Descent, type DescentPower, descentPower } from './physics/descent-power.js';
@@ -103,6 +112,28 @@ export {
   plottingPositionsOf,
 } from './plotting/plotting-positions.js';
 export { type WeibullRankRegression, weibullRankRegression } from './plotting/weibull-rank-regression.js';
+export {
+  type ComparedSide,
+  calibrateLots,
+  chanceOfScore,
+  criticalScore,
+  type LotsCalibration,
+  type LotsCalibrationQuestion,
+  scoreOn,
+  smallestShift,
+} from './prediction/lots/calibration.js';
+export type { Cell, ErrorFamily, LotsDesign } from './prediction/lots/draws.js';
+export {
+  futureSpread,
+  type LotsSummary,
+  lotsSummary,
+  offAtScore,
+  scatterWeights,
+  scoreOf,
+} from './prediction/lots/statistic.js';
+export { type PredictionBound, predictionBound } from './prediction/prediction-bound.js';
+export { type PredictionProbability, predictionProbabilityByRank } from './prediction/prediction-probability.js';
+export { logPredictiveDensity } from './prediction/predictive-density.js';
 export { type Generator, generatorFrom, seededGenerator } from './random/generator.js';
 export type { LevelResult } from './regression/binary-likelihood.js';
 export { type ResponseBound, type ResponseBoundQuestion, responseBound } from './regression/response-bound.js';
