@@ -1,5 +1,8 @@
 /** Limits, verdicts and the judgement of lots. */
 export { caseOfLots, comparedRun, type EvaluatedLot } from './comparisons/case-of-lots.js';
+export { compareCase } from './comparisons/compare-case.js';
+export { custodyGaps } from './comparisons/custody-gaps.js';
+export { type WordNotToClaim, wordsNotToClaim } from './comparisons/words-not-to-claim.js';
 export { attemptsOf } from './decisions/attempts.js';
 export { type ConcessionToCheck, concessionProblem } from './decisions/concession-problem.js';
 export { type CaseOfDisposal, disposalObstacles } from './decisions/disposal-obstacles.js';

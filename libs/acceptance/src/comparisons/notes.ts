@@ -1,0 +1,48 @@
+import { type ComparisonCase } from '@breakbook/lab';
+import { listed } from '../words/index.js';
+import { featuresSeen } from './features.js';
+import { type Member } from './gathered-values.js';
+
+/** Facts that a reader must know beside what is concluded. */
+export function notesOf(
+  given: ComparisonCase,
+  { reference, items }: { reference: readonly Member[]; items: readonly Member[] },
+): string[] {
+  const { comparison } = given;
+  const ofItems = given.runs
+    .filter(({ specimen }) => items.some((item) => item.specimen === specimen))
+    .map(({ startedAt }) => startedAt)
+    .sort((a, b) => Date.parse(a) - Date.parse(b));
+  const [first] = ofItems;
+  const before = (instant: string) => first !== undefined && Date.parse(first) < Date.parse(instant);
+  const notes: string[] = [];
+  if (before(comparison.declaredAt))
+    notes.push(
+      `Revision ${comparison.revision} was declared at ${comparison.declaredAt}, after the first run of an item (${first}): what is compared could have been chosen by what was seen.`,
+    );
+  if (given.reference && comparison.compared.what !== 'two groups' && before(given.reference.frozenAt))
+    notes.push(
+      `The reference was frozen at ${given.reference.frozenAt}, after the first run of an item (${first}): its units could have been chosen by what was seen.`,
+    );
+  const both = items
+    .filter(({ specimen }) => reference.some((unit) => unit.specimen === specimen))
+    .map(({ specimen }) => specimen);
+  if (both.length > 0) notes.push(`On both sides stand ${listed(both)}: they are compared with themselves.`);
+  const lots = new Set(items.map(({ lot }) => lot));
+  if (comparison.compared.what !== 'two groups' && reference.some(({ lot }) => lots.has(lot)))
+    notes.push('Items and reference are recorded under one lot: an item then is no unit of a lot of its own.');
+  const changed = given.custody.find(({ changesItem }) => changesItem);
+  if (comparison.mayGoToCourt && changed) {
+    const told = (given.consents ?? []).some(({ at }) => Date.parse(at) <= Date.parse(changed.at));
+    if (!told)
+      notes.push(
+        `What is left may go to court, and item ${changed.specimen} was changed at ${changed.at} (${changed.step}) without a consent or notice recorded before.`,
+      );
+  }
+  const { onlyMeasured } = featuresSeen(given);
+  for (const { title } of onlyMeasured)
+    notes.push(`${title} was measured, and no characteristic is declared of it: it counts for nothing here.`);
+  if (comparison.correction === 'none' && comparison.characteristics.length > 1)
+    notes.push('No correction was declared: each characteristic by itself keeps the confidence, all together do not.');
+  return notes;
+}

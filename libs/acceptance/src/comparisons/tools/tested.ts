@@ -1,0 +1,65 @@
+import {
+  type CharacteristicComparison,
+  type ComparedValue,
+  type Comparison,
+  type ComparisonLevel,
+  type ComparisonTool,
+  type DeclaredCharacteristic,
+  type ItemFinding,
+  type NotEvaluated,
+  type Step,
+} from '@breakbook/lab';
+import { inconclusive } from '../words.js';
+
+/** What a tool is asked of one declared characteristic. */
+export interface ToolQuestion<T extends ComparisonTool = ComparisonTool> {
+  declared: DeclaredCharacteristic;
+  tool: T;
+  comparison: Pick<Comparison, 'power' | 'seed'>;
+  reference: readonly ComparedValue[];
+  items: readonly ComparedValue[];
+  /** How both sides are named in sentences. */
+  names: { reference: string; items: string };
+}
+
+/** What it comes to at one level: everything but p. */
+export type AtLevel = Pick<CharacteristicComparison, 'bounds' | 'effect' | 'smallestDifference' | 'modes'> & {
+  finding: ComparisonLevel;
+  sentence: string;
+  /** Of the items that gave a value. */
+  each: ItemFinding[];
+  steps: Step[];
+};
+
+/** A tool's answer in two parts: p first, and the rest once the correction has set the level it is held to. */
+export interface Tested {
+  p: number | NotEvaluated;
+  pError?: number;
+  at(level: number): AtLevel;
+}
+
+/** The strongest of several findings of one characteristic: a difference, then what could not be decided. */
+export function togetherOf(findings: readonly ComparisonLevel[]): ComparisonLevel {
+  return (['A', 'B', 'C', 'D'] as const).find((level) => findings.includes(level)) ?? 'E';
+}
+
+/** Why "consistent" is not said although no difference was found, if so. */
+export function whyNotConsistent(
+  { declared: { differenceThatMatters: matters } }: ToolQuestion,
+  smallest: number | NotEvaluated,
+): 'unknown' | 'too large' | undefined {
+  if (matters === undefined) return undefined;
+  if (typeof smallest !== 'number') return 'unknown';
+  return smallest > matters ? 'too large' : undefined;
+}
+
+/** The answer of a tool that could not be used. */
+export function undecided(question: ToolQuestion, because: NotEvaluated): AtLevel {
+  const sentence = inconclusive(because, question.declared.title);
+  return {
+    finding: 'C',
+    sentence,
+    each: question.items.map(({ specimen }) => ({ specimen, level: 'C', sentence })),
+    steps: [{ question: 'Can this be compared?', numbers: {}, answer: sentence }],
+  };
+}
