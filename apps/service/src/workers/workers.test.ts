@@ -46,4 +46,15 @@ describe('Workers', () => {
     expect(codes.length).toBeGreaterThan(0);
     expect(new Set(codes)).toEqual(new Set(['service.busy']));
   });
+
+  it('leaves idle threads to whoever comes after, and none that is at work', async () => {
+    await workers.run('compute', SUMMARY);
+    const still = workers.run('compute', SUMMARY).catch((error: Error) => error.message);
+    await workers.onModuleDestroy();
+    expect(await still).toMatch(/A thread ended with 1|stopping/);
+    const after = new Workers();
+    await expect(after.run('compute', SUMMARY)).resolves.toMatchObject({ result: { mean: 2 } });
+    await after.onModuleDestroy();
+    await expect(after.run('compute', SUMMARY)).rejects.toThrow('stopping');
+  });
 });

@@ -26,6 +26,12 @@ const LONGEST_QUEUE = 64;
 /** Threads are compiled code wherever the service itself runs from, for a thread reads no TypeScript. */
 const THREAD = new URL('../../dist/workers/worker.js', import.meta.url);
 
+/**
+ * Idle threads that a service of this process left behind when it stopped. What a thread has loaded takes seconds to
+ * load, and it keeps nothing of one task for the next, so a service begun after it in the same process takes them over.
+ */
+const LEFT: Worker[] = [];
+
 /** Threads for reading, judging and laying out, so that no request waits for another's arithmetic. */
 @Injectable()
 export class Workers implements OnModuleDestroy {
@@ -54,7 +60,14 @@ export class Workers implements OnModuleDestroy {
   async onModuleDestroy(): Promise<void> {
     this.#ended = true;
     for (const { reject } of this.#waiting.splice(0)) reject(new Error('The service is stopping.'));
-    await Promise.all([...this.#all].map((worker) => worker.terminate()));
+    for (const worker of this.#idle.splice(0)) {
+      // Only what this service heard it by: a thread has listeners of its own that must stay.
+      worker.removeAllListeners('exit');
+      this.#all.delete(worker);
+      worker.once('exit', () => takeFrom(LEFT, worker));
+      LEFT.push(worker);
+    }
+    await Promise.all([...this.#all, ...LEFT.splice(THREADS)].map((worker) => worker.terminate()));
   }
 
   #withdraw(waiting: Waiting): void {
@@ -74,14 +87,15 @@ export class Workers implements OnModuleDestroy {
 
   #another(): Worker | undefined {
     if (this.#all.size >= THREADS) return undefined;
-    const worker = new Worker(THREAD, { name: 'breakbook reading' });
+    const left = LEFT.pop();
+    left?.removeAllListeners('exit');
+    const worker = left ?? new Worker(THREAD, { name: 'breakbook reading' });
     this.#all.add(worker);
     worker.unref();
     // At work or idle: a thread that has ended is given nothing more.
     worker.once('exit', () => {
       this.#all.delete(worker);
-      const place = this.#idle.indexOf(worker);
-      if (place >= 0) this.#idle.splice(place, 1);
+      takeFrom(this.#idle, worker);
       this.#next();
     });
     return worker;
@@ -127,6 +141,11 @@ export class Workers implements OnModuleDestroy {
     signal?.addEventListener('abort', abort, { once: true });
     worker.postMessage(message);
   }
+}
+
+function takeFrom(workers: Worker[], worker: Worker): void {
+  const place = workers.indexOf(worker);
+  if (place >= 0) workers.splice(place, 1);
 }
 
 function busy(): Refusal {
