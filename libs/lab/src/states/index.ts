@@ -1,4 +1,5 @@
 /** States as tables: which moves there are, from where to where, whose they are and what must hold. */
+export * from './comparison-states.js';
 export * from './decision-states.js';
 export * from './definition-states.js';
 export * from './keeping-states.js';

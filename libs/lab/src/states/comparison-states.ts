@@ -1,0 +1,44 @@
+import { stateTable } from './state-table.js';
+
+/**
+ * What a comparison declares is put before another person before anything is examined. What is declared anew waits for
+ * approval again; where that is declined, the revision approved before goes on to hold.
+ */
+export const COMPARISON_STATES = stateTable({
+  noun: 'comparison',
+  states: ['declared', 'approved', 'declined', 'withdrawn'],
+  moves: {
+    declare: { from: [], to: ['declared'], who: ['define'], routes: ['POST /api/comparisons'] },
+    'declare anew': {
+      from: ['approved', 'declined'],
+      to: ['declared'],
+      who: ['define'],
+      guards: [
+        'it has the next number and a reason; where results of its items were there by then, that is told with it',
+      ],
+      routes: ['POST /api/comparisons/:comparison/revisions'],
+    },
+    approve: {
+      from: ['declared'],
+      to: ['approved'],
+      who: ['define'],
+      notWho: 'declare a comparison',
+      guards: ['what was shown is what is approved'],
+      routes: ['POST /api/comparisons/:comparison/approval'],
+    },
+    decline: {
+      from: ['declared'],
+      to: ['declined', 'approved'],
+      who: ['define'],
+      guards: ['what was shown is what is declined'],
+      routes: ['POST /api/comparisons/:comparison/declining'],
+    },
+    withdraw: {
+      from: ['declared', 'approved', 'declined'],
+      to: ['withdrawn'],
+      who: ['define'],
+      routes: ['POST /api/comparisons/:comparison/withdrawal'],
+    },
+  },
+  allows: { 'record an observation': ['approved'] },
+});
