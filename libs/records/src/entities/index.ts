@@ -6,10 +6,20 @@ import { CalibrationVersion } from './calibration-version.js';
 import { Certificate } from './certificate.js';
 import { CertificateSending } from './certificate-sending.js';
 import { CertificateVersion } from './certificate-version.js';
+import { CodeList } from './code-list.js';
+import { Comparison } from './comparison.js';
+import { ComparisonConsent } from './comparison-consent.js';
+import { ComparisonDecision } from './comparison-decision.js';
+import { ComparisonItem } from './comparison-item.js';
+import { ComparisonLot } from './comparison-lot.js';
+import { ComparisonRevision } from './comparison-revision.js';
+import { ComparisonSetAside } from './comparison-set-aside.js';
+import { ComparisonWithdrawal } from './comparison-withdrawal.js';
 import { Competence } from './competence.js';
 import { Concession } from './concession.js';
 import { ConcessionVersion } from './concession-version.js';
 import { CredentialChange } from './credential-change.js';
+import { CustodyEvent } from './custody-event.js';
 import { Destruction } from './destruction.js';
 import { Disposal } from './disposal.js';
 import { DisposalSpecimen } from './disposal-specimen.js';
@@ -47,6 +57,8 @@ import { MethodRevision } from './method-revision.js';
 import { Nonconformity } from './nonconformity.js';
 import { NonconformityLot } from './nonconformity-lot.js';
 import { NonconformityVersion } from './nonconformity-version.js';
+import { Observation } from './observation.js';
+import { ObservationVersion } from './observation-version.js';
 import { OldResult } from './old-result.js';
 import { OldTable } from './old-table.js';
 import { OldTableWithdrawal } from './old-table-withdrawal.js';
@@ -64,9 +76,13 @@ import { Product } from './product.js';
 import { ProductVersion } from './product-version.js';
 import { Proposal } from './proposal.js';
 import { ProposalDecision } from './proposal-decision.js';
+import { ProtectedNote } from './protected-note.js';
 import { RawBytes } from './raw-bytes.js';
 import { Reading } from './reading.js';
 import { Recomputation } from './recomputation.js';
+import { Reference } from './reference.js';
+import { ReferenceRevision } from './reference-revision.js';
+import { ReferenceUnit } from './reference-unit.js';
 import { Retest } from './retest.js';
 import { RetestUse } from './retest-use.js';
 import { Rig } from './rig.js';
@@ -199,6 +215,22 @@ export const EVIDENCE = [
   SafetyFlagVersion,
   SafetyFlagLot,
   SafetyFlagPackage,
+  Reference,
+  ReferenceRevision,
+  ReferenceUnit,
+  Comparison,
+  ComparisonRevision,
+  ComparisonItem,
+  ComparisonLot,
+  ComparisonDecision,
+  ComparisonWithdrawal,
+  ComparisonSetAside,
+  ComparisonConsent,
+  CustodyEvent,
+  Observation,
+  ObservationVersion,
+  ProtectedNote,
+  CodeList,
 ] as const;
 
 export const ENTITIES = [...EVIDENCE, LedgerEntry, LedgerCheckpoint];
@@ -211,10 +243,20 @@ export * from './calibration-version.js';
 export * from './certificate.js';
 export * from './certificate-sending.js';
 export * from './certificate-version.js';
+export * from './code-list.js';
+export * from './comparison.js';
+export * from './comparison-consent.js';
+export * from './comparison-decision.js';
+export * from './comparison-item.js';
+export * from './comparison-lot.js';
+export * from './comparison-revision.js';
+export * from './comparison-set-aside.js';
+export * from './comparison-withdrawal.js';
 export * from './competence.js';
 export * from './concession.js';
 export * from './concession-version.js';
 export * from './credential-change.js';
+export * from './custody-event.js';
 export * from './destruction.js';
 export * from './disposal.js';
 export * from './disposal-specimen.js';
@@ -252,6 +294,8 @@ export * from './method-revision.js';
 export * from './nonconformity.js';
 export * from './nonconformity-lot.js';
 export * from './nonconformity-version.js';
+export * from './observation.js';
+export * from './observation-version.js';
 export * from './old-result.js';
 export * from './old-table.js';
 export * from './old-table-withdrawal.js';
@@ -269,9 +313,13 @@ export * from './product.js';
 export * from './product-version.js';
 export * from './proposal.js';
 export * from './proposal-decision.js';
+export * from './protected-note.js';
 export * from './raw-bytes.js';
 export * from './reading.js';
 export * from './recomputation.js';
+export * from './reference.js';
+export * from './reference-revision.js';
+export * from './reference-unit.js';
 export * from './retest.js';
 export * from './retest-use.js';
 export * from './rig.js';
