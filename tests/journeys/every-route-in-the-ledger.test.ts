@@ -4,6 +4,7 @@ import { queryAs } from '../database.ts';
 import { keepKeyedLot, keyedLot, VALID } from '../keyed-lot.ts';
 import { keepLot } from '../sent-runs.ts';
 import { type SignedInCaller, startTestService, type TestService } from '../service.ts';
+import { walkComparisons } from './walk/comparisons.ts';
 import { walkDecisions, walkWork } from './walk/decisions.ts';
 import { walkDefinitions, walkRigs } from './walk/definitions.ts';
 import { walkKeeping, walkSafetyAndOld } from './walk/keeping.ts';
@@ -80,6 +81,8 @@ const DECIDES = new Set([
   'opinion_version',
   'opinion_version withdrawn',
   'person_version',
+  'comparison_decision',
+  'comparison_withdrawal',
 ]);
 /** Rows of work, asked for or done, which decide nothing by themselves; of most of them somebody else decides later. */
 const WORK = new Set([
@@ -87,9 +90,16 @@ const WORK = new Set([
   'attachment_version',
   'calibration',
   'calibration_version',
+  'code_list',
+  'comparison',
+  'comparison_consent',
+  'comparison_item',
+  'comparison_revision',
+  'comparison_set_aside',
   'concession',
   'concession_version requested',
   'concession_version withdrawn',
+  'custody_event',
   'destruction',
   'disposal',
   'disposal_specimen',
@@ -121,6 +131,8 @@ const WORK = new Set([
   'nonconformity_lot',
   'nonconformity_version open',
   'nonconformity_version',
+  'observation',
+  'observation_version',
   'old_result',
   'old_table',
   'old_table_withdrawal',
@@ -134,9 +146,13 @@ const WORK = new Set([
   'product',
   'product_version',
   'proposal',
+  'protected_note',
   'raw_bytes',
   'reading',
   'recomputation',
+  'reference',
+  'reference_revision',
+  'reference_unit',
   'rig',
   'rig_version',
   'run',
@@ -202,6 +218,7 @@ it('every state-changing route leaves one entry, by whom, when, why, as it was a
     [3, 4, 5].map((n) => `${LOT}-${n}`),
   );
   await walkSafetyAndOld(walk, LOT);
+  await walkComparisons(walk);
   await walkWork(walk, LOT);
   // A new route is walked in tests/journeys/walk, or said to leave nothing and why.
   expect(walk.routes.missing.sort()).toEqual(WALKED_ELSEWHERE.sort());

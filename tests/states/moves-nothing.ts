@@ -97,6 +97,18 @@ export const MOVES_NOTHING: Readonly<Record<string, string>> = {
     'POST /api/old-results/trials',
     'POST /api/old-results/:table/withdrawal',
   ]),
+  ...because('revisions that are frozen as they are added', [
+    'POST /api/references',
+    'POST /api/references/:reference/revisions',
+  ]),
+  ...because('added to what is known of items, in whatever state', [
+    'POST /api/specimens/:specimen/custody',
+    'POST /api/specimens/:specimen/protected-notes',
+    'POST /api/comparisons/:comparison/consents',
+    'POST /api/comparisons/:comparison/set-aside',
+    'POST /api/comparisons/:comparison/codes',
+    'PUT /api/comparisons/:comparison/observations/:n',
+  ]),
   ...because('runs beyond the plan, counted; retests.test.ts walks it', ['POST /api/lots/:lot/retests']),
 };
 

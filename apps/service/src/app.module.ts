@@ -5,9 +5,11 @@ import { DataSource } from 'typeorm';
 import { AttachmentsModule } from './attachments/attachments.module.js';
 import { CalibrationsModule } from './calibrations/calibrations.module.js';
 import { CertificatesModule } from './certificates/certificates.module.js';
+import { ComparisonsModule } from './comparisons/comparisons.module.js';
 import { CompetenceModule } from './competence/competence.module.js';
 import { ComputeModule } from './compute/compute.module.js';
 import { ConcessionsModule } from './concessions/concessions.module.js';
+import { CustodyModule } from './custody/custody.module.js';
 import { DispositionsModule } from './dispositions/dispositions.module.js';
 import { DocumentChecksModule } from './document-checks/document-checks.module.js';
 import { DocumentsModule } from './documents/documents.module.js';
@@ -24,6 +26,7 @@ import { LimitsModule } from './limits/limits.module.js';
 import { LotsModule } from './lots/lots.module.js';
 import { MethodsModule } from './methods/methods.module.js';
 import { NonconformitiesModule } from './nonconformities/nonconformities.module.js';
+import { ObservationsModule } from './observations/observations.module.js';
 import { OldResultsModule } from './old-results/old-results.module.js';
 import { OpenApiModule } from './openapi/openapi.module.js';
 import { OpinionsModule } from './opinions/opinions.module.js';
@@ -37,6 +40,7 @@ import { type CallerQuotas, QUOTAS } from './quotas/quotas.js';
 import { QuotasModule } from './quotas/quotas.module.js';
 import { RecomputationsModule } from './recomputations/recomputations.module.js';
 import { RAW_STORE } from './records/raw-store.token.js';
+import { ReferencesModule } from './references/references.module.js';
 import { RetestsModule } from './retests/retests.module.js';
 import { RigsModule } from './rigs/rigs.module.js';
 import { RunsModule } from './runs/runs.module.js';
@@ -83,9 +87,11 @@ class RecordsModule {}
     AttachmentsModule,
     CalibrationsModule,
     CertificatesModule,
+    ComparisonsModule,
     CompetenceModule,
     ComputeModule,
     ConcessionsModule,
+    CustodyModule,
     DispositionsModule,
     KeepingModule,
     LabsModule,
@@ -94,6 +100,7 @@ class RecordsModule {}
     LimitsModule,
     MethodsModule,
     NonconformitiesModule,
+    ObservationsModule,
     OldResultsModule,
     OpenApiModule,
     OpinionsModule,
@@ -103,6 +110,7 @@ class RecordsModule {}
     ProductsModule,
     ProposalsModule,
     RecomputationsModule,
+    ReferencesModule,
     WhatIfsModule,
     RetestsModule,
     RigsModule,

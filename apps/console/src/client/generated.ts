@@ -20,6 +20,7 @@ export type AttemptsOfLine = {
   unplanned: Key[];
 };
 export type Blocker = { what: string; action: string };
+export type BuildVariants = { list: Paragraph; checkedBy: Key; features: { [name: string]: Line[] } };
 export type BurstMedium = 'water' | 'oil' | 'air' | 'nitrogen';
 export type BurstParameters = {
   despikeSamples: number;
@@ -88,6 +89,36 @@ export type Check = {
 };
 export type ClaimEntry = { run: string; specimen: string; inClaim: boolean; because: string; result?: Result };
 export type ClockZone = string;
+export type ComparedGroup = { title: Line; lots: Key[] };
+export type Comparison = {
+  comparison: Key;
+  revision: Revision;
+  title: Line;
+  product: Key;
+  question: Paragraph;
+  compared:
+    | { what: 'items with a reference'; reference: ReferenceRef; items: Key[] }
+    | { what: 'two groups'; first: ComparedGroup; second: ComparedGroup };
+  characteristics: DeclaredCharacteristic[];
+  features: Feature[];
+  confidence: Share;
+  correction: 'Holm' | 'Bonferroni' | 'none';
+  power: Share;
+  notExamined: Line[];
+  blind?: { blinded: Key[]; listKeptBy: Key };
+  mayGoToCourt: boolean;
+  alternative?: { statement: Paragraph; reference: ReferenceRef };
+  seed: number;
+  declaredBy: Key;
+  declaredAt: Instant;
+  reason?: Paragraph;
+};
+export type ComparisonTool =
+  | { kind: 'prediction'; distribution: Distribution; of: 'each' | 'mean'; side: Side; lots: LotsTaken }
+  | { kind: 'two groups'; test: 'Welch' | 'Mann-Whitney' | 'permutation'; side: Side; unit: 'specimens' | 'lot means' }
+  | { kind: 'failure modes' }
+  | { kind: 'equivalence'; margin: [number, number]; unit: 'specimens' | 'lot means' }
+  | { kind: 'non-inferiority'; better: 'higher' | 'lower'; margin: number; unit: 'specimens' | 'lot means' };
 export type CompetenceLevel = 'trained' | 'observed' | 'authorised' | 'withdrawn';
 export type Concession = {
   kind: ConcessionKind;
@@ -102,6 +133,13 @@ export type Concession = {
 export type ConcessionBounds = { quantity: number } | { serials: Line[] };
 export type ConcessionKind = 'concession' | 'deviation permit';
 export type ConcessionState = 'requested' | 'granted' | 'refused' | 'withdrawn';
+export type ConsentOrNotice = {
+  kind: 'consent' | 'notice';
+  party: Line;
+  about: Paragraph;
+  at: Instant;
+  recordedBy: Key;
+};
 export type ControlMode = 'constant force' | 'constant power' | 'constant lever weight';
 export type CountLook = { accept: number; reject: number };
 export type Criterion =
@@ -177,9 +215,27 @@ export type CriterionRiskUnknown = {
   limit: string;
 };
 export type CurvePoint = { share: number; chance: number };
+export type CustodyStep =
+  | 'received'
+  | 'handed over'
+  | 'seal opened'
+  | 'sealed'
+  | 'examined'
+  | 'tested'
+  | 'stored'
+  | 'given out';
 export type Customer = { name: Line; contact: Line };
 export type Day = string;
 export type DecisionRule = { rule: 'simple' } | { rule: 'guarded'; r: number } | { rule: 'four zones'; r: number };
+export type DeclaredCharacteristic = {
+  name: Key;
+  title: Line;
+  source: ValueSource;
+  unit?: UnitCode;
+  tool: ComparisonTool;
+  differenceThatMatters?: number;
+  betweenRigs?: { u: number; from: Paragraph };
+};
 export type Design = DesignFound | DesignNotHad;
 export type DesignFound = {
   design: DesignName;
@@ -356,6 +412,16 @@ export type FailureMode = {
   photos?: AskedPhotos[];
 };
 export type FailureModeCode = string;
+export type Feature = { feature: Key; title: Line; kind: FeatureKind; howRead: Paragraph; changesItem: boolean };
+export type FeatureKind =
+  | 'marking'
+  | 'label text'
+  | 'dimension'
+  | 'mass'
+  | 'drilling'
+  | 'shape'
+  | 'ply count and order'
+  | 'laboratory finding';
 export type Forecast = {
   remaining: number;
   probability: number;
@@ -653,6 +719,7 @@ export type LotResult = {
   whatIf?: { changed: string[] };
   software: string;
 };
+export type LotsTaken = 'vary' | 'alike';
 export type Measurement = {
   of: string;
   quantity: Quantity;
@@ -769,6 +836,19 @@ export type Nonconformity = {
 export type NonconformitySource = 'failed verdict' | 'lab error' | 'found by a person';
 export type NonconformityState = 'open' | 'closed';
 export type NotEvaluated = { notEvaluated: { because: string; possibleIf: string } };
+export type Observation = {
+  specimen: Key;
+  feature: Key;
+  seen?: Line;
+  quantity?: Quantity;
+  instrument?: Line;
+  givenBy?: 'customer' | 'outside provider';
+  provider?: Line;
+  note?: Paragraph;
+  photos?: string[];
+  by: Key;
+  at: Instant;
+};
 export type Opinion = { text: Paragraph; basis: Paragraph; spoken?: { to: Line; on: Day } };
 export type OpinionShown = {
   text: Paragraph;
@@ -1091,6 +1171,21 @@ export type Reading = {
   events: TraceEvent[];
   proposedValidity: 'valid' | 'invalid' | 'needs a look';
 };
+export type Reference = {
+  reference: Key;
+  revision: Revision;
+  title: Line;
+  product: Key;
+  madeFrom: Day;
+  madeTo: Day;
+  choice: Paragraph;
+  units: ReferenceUnit[];
+  variants?: BuildVariants;
+  chosenBy: Key;
+  frozenAt: Instant;
+};
+export type ReferenceRef = { reference: Key; revision: Revision };
+export type ReferenceUnit = { specimen: Key; lot: Key; serial?: Line };
 export type Result = {
   characteristic: string;
   title: string;
@@ -1190,6 +1285,7 @@ export type Sample = { exact?: number[]; atLeast?: number[]; atMost?: number[]; 
 export type SamplingRecord = { drawnBy: Key; drawnOn: Day; rule: Paragraph; seed?: string; place: Line };
 export type Sensor = { sensor: Key; description: Line; serial: Line };
 export type SensorPlacement = { channel: ChannelName; sensor: Key; from: Day; to?: Day; fullScale: Quantity };
+export type SetAside = { specimen: Key; because: Paragraph; by: Key; at: Instant };
 export type Share = number;
 export type SheetKind = 'run sheet' | 'specimen record' | 'label sheet';
 export type Showable = {
@@ -1211,6 +1307,7 @@ export type ShownBy =
   | { kind: 'zero failures'; raised?: RaisedLoad }
   | { kind: 'failures at most'; allowed: number }
   | { kind: 'response energy'; step: number };
+export type Side = 'below' | 'above' | 'either';
 export type Signature = { person: Key; name: Line; role: Line; at: Instant; meaning: Paragraph; shown: string };
 export type Specimen = {
   specimen: Key;
@@ -1288,6 +1385,9 @@ export type ValidityDecision = {
   person: Key;
   at: Instant;
 };
+export type ValueSource =
+  | { from: 'runs'; method: Key; methodRevision: Revision; characteristic: ChannelName }
+  | { from: 'examination'; feature: Key };
 export type Verdict = {
   limit: LimitRef;
   characteristic: string;
@@ -1617,6 +1717,464 @@ export interface Operations {
       replacedBy?: number;
       sent: { by: Key; at: Instant; state: CertificateState; recipient: string; way: string }[];
       statusPath: string;
+    };
+  };
+  'GET /api/comparisons': {
+    query?: { limit?: number; after?: string; order?: 'oldest' | 'newest'; product?: Key; specimen?: Key };
+    answer: {
+      items: {
+        comparison: Key;
+        number: number;
+        product: Key;
+        title: Line;
+        state: 'declared' | 'approved' | 'declined' | 'withdrawn';
+        items?: number;
+        revision: Revision;
+        declaredBy: Key;
+        declaredAt: Instant;
+        reason?: Paragraph;
+        before: { runs: number; observations: number };
+        declaredAfterResults: boolean;
+        decision?: { decision: 'approved' | 'declined'; by: Key; at: Instant; because?: Paragraph };
+      }[];
+      next: string | null;
+    };
+  };
+  'POST /api/comparisons': {
+    body: {
+      comparison: Key;
+      revision: Revision;
+      title: Line;
+      product: Key;
+      question: Paragraph;
+      compared:
+        | { what: 'items with a reference'; reference: ReferenceRef; items: Key[] }
+        | { what: 'two groups'; first: ComparedGroup; second: ComparedGroup };
+      characteristics: DeclaredCharacteristic[];
+      features: Feature[];
+      confidence: Share;
+      correction: 'Holm' | 'Bonferroni' | 'none';
+      power: Share;
+      notExamined: Line[];
+      blind?: { blinded: Key[]; listKeptBy: Key };
+      mayGoToCourt: boolean;
+      alternative?: { statement: Paragraph; reference: ReferenceRef };
+      seed: number;
+    };
+    answer: {
+      comparison: Key;
+      number: number;
+      product: Key;
+      title: Line;
+      state: 'declared' | 'approved' | 'declined' | 'withdrawn';
+      items?: number;
+      revision: Revision;
+      declaredBy: Key;
+      declaredAt: Instant;
+      reason?: Paragraph;
+      before: { runs: number; observations: number };
+      declaredAfterResults: boolean;
+      decision?: { decision: 'approved' | 'declined'; by: Key; at: Instant; because?: Paragraph };
+      version: number;
+      content: Comparison;
+      sha256: string;
+      inForce?: Revision;
+      revisions: {
+        revision: Revision;
+        declaredBy: Key;
+        declaredAt: Instant;
+        reason?: Paragraph;
+        before: { runs: number; observations: number };
+        declaredAfterResults: boolean;
+        decision?: { decision: 'approved' | 'declined'; by: Key; at: Instant; because?: Paragraph };
+      }[];
+      differences: { pointer: string; place: string; kept?: string; now?: string }[];
+      mayApprove: Key[];
+      consents: ConsentOrNotice[];
+      setAside: SetAside[];
+      hiddenFromYou: boolean;
+      withdrawn?: { reason: Line; by: Key; at: Instant };
+    };
+  };
+  'GET /api/comparisons/{comparison}': {
+    path: { comparison: string };
+    answer: {
+      comparison: Key;
+      number: number;
+      product: Key;
+      title: Line;
+      state: 'declared' | 'approved' | 'declined' | 'withdrawn';
+      items?: number;
+      revision: Revision;
+      declaredBy: Key;
+      declaredAt: Instant;
+      reason?: Paragraph;
+      before: { runs: number; observations: number };
+      declaredAfterResults: boolean;
+      decision?: { decision: 'approved' | 'declined'; by: Key; at: Instant; because?: Paragraph };
+      version: number;
+      content: Comparison;
+      sha256: string;
+      inForce?: Revision;
+      revisions: {
+        revision: Revision;
+        declaredBy: Key;
+        declaredAt: Instant;
+        reason?: Paragraph;
+        before: { runs: number; observations: number };
+        declaredAfterResults: boolean;
+        decision?: { decision: 'approved' | 'declined'; by: Key; at: Instant; because?: Paragraph };
+      }[];
+      differences: { pointer: string; place: string; kept?: string; now?: string }[];
+      mayApprove: Key[];
+      consents: ConsentOrNotice[];
+      setAside: SetAside[];
+      hiddenFromYou: boolean;
+      withdrawn?: { reason: Line; by: Key; at: Instant };
+    };
+  };
+  'POST /api/comparisons/{comparison}/approval': {
+    path: { comparison: string };
+    body: { shown: string };
+    answer: {
+      comparison: Key;
+      number: number;
+      product: Key;
+      title: Line;
+      state: 'declared' | 'approved' | 'declined' | 'withdrawn';
+      items?: number;
+      revision: Revision;
+      declaredBy: Key;
+      declaredAt: Instant;
+      reason?: Paragraph;
+      before: { runs: number; observations: number };
+      declaredAfterResults: boolean;
+      decision?: { decision: 'approved' | 'declined'; by: Key; at: Instant; because?: Paragraph };
+      version: number;
+      content: Comparison;
+      sha256: string;
+      inForce?: Revision;
+      revisions: {
+        revision: Revision;
+        declaredBy: Key;
+        declaredAt: Instant;
+        reason?: Paragraph;
+        before: { runs: number; observations: number };
+        declaredAfterResults: boolean;
+        decision?: { decision: 'approved' | 'declined'; by: Key; at: Instant; because?: Paragraph };
+      }[];
+      differences: { pointer: string; place: string; kept?: string; now?: string }[];
+      mayApprove: Key[];
+      consents: ConsentOrNotice[];
+      setAside: SetAside[];
+      hiddenFromYou: boolean;
+      withdrawn?: { reason: Line; by: Key; at: Instant };
+    };
+  };
+  'GET /api/comparisons/{comparison}/codes': {
+    path: { comparison: string };
+    answer: { items: { codes: { code: Key; identity: Paragraph }[]; by: Key; at: Instant }[] };
+  };
+  'POST /api/comparisons/{comparison}/codes': {
+    path: { comparison: string };
+    body: { codes: { code: Key; identity: Paragraph }[] };
+    answer: { items: { codes: { code: Key; identity: Paragraph }[]; by: Key; at: Instant }[] };
+  };
+  'POST /api/comparisons/{comparison}/consents': {
+    path: { comparison: string };
+    body: { kind: 'consent' | 'notice'; party: Line; about: Paragraph; at: Instant };
+    answer: {
+      comparison: Key;
+      number: number;
+      product: Key;
+      title: Line;
+      state: 'declared' | 'approved' | 'declined' | 'withdrawn';
+      items?: number;
+      revision: Revision;
+      declaredBy: Key;
+      declaredAt: Instant;
+      reason?: Paragraph;
+      before: { runs: number; observations: number };
+      declaredAfterResults: boolean;
+      decision?: { decision: 'approved' | 'declined'; by: Key; at: Instant; because?: Paragraph };
+      version: number;
+      content: Comparison;
+      sha256: string;
+      inForce?: Revision;
+      revisions: {
+        revision: Revision;
+        declaredBy: Key;
+        declaredAt: Instant;
+        reason?: Paragraph;
+        before: { runs: number; observations: number };
+        declaredAfterResults: boolean;
+        decision?: { decision: 'approved' | 'declined'; by: Key; at: Instant; because?: Paragraph };
+      }[];
+      differences: { pointer: string; place: string; kept?: string; now?: string }[];
+      mayApprove: Key[];
+      consents: ConsentOrNotice[];
+      setAside: SetAside[];
+      hiddenFromYou: boolean;
+      withdrawn?: { reason: Line; by: Key; at: Instant };
+    };
+  };
+  'POST /api/comparisons/{comparison}/declining': {
+    path: { comparison: string };
+    body: { shown: string; because: Paragraph };
+    answer: {
+      comparison: Key;
+      number: number;
+      product: Key;
+      title: Line;
+      state: 'declared' | 'approved' | 'declined' | 'withdrawn';
+      items?: number;
+      revision: Revision;
+      declaredBy: Key;
+      declaredAt: Instant;
+      reason?: Paragraph;
+      before: { runs: number; observations: number };
+      declaredAfterResults: boolean;
+      decision?: { decision: 'approved' | 'declined'; by: Key; at: Instant; because?: Paragraph };
+      version: number;
+      content: Comparison;
+      sha256: string;
+      inForce?: Revision;
+      revisions: {
+        revision: Revision;
+        declaredBy: Key;
+        declaredAt: Instant;
+        reason?: Paragraph;
+        before: { runs: number; observations: number };
+        declaredAfterResults: boolean;
+        decision?: { decision: 'approved' | 'declined'; by: Key; at: Instant; because?: Paragraph };
+      }[];
+      differences: { pointer: string; place: string; kept?: string; now?: string }[];
+      mayApprove: Key[];
+      consents: ConsentOrNotice[];
+      setAside: SetAside[];
+      hiddenFromYou: boolean;
+      withdrawn?: { reason: Line; by: Key; at: Instant };
+    };
+  };
+  'GET /api/comparisons/{comparison}/observations': {
+    path: { comparison: string };
+    query?: { limit?: number; after?: string; order?: 'oldest' | 'newest'; specimen?: Key; feature?: Key };
+    answer: {
+      items: {
+        number: number;
+        version: number;
+        at: Instant;
+        by: Key;
+        reason?: Paragraph;
+        content: Observation;
+        attachments: number[];
+        earlier: { version: number; at: Instant; by: Key; reason?: Paragraph; content: Observation }[];
+      }[];
+      next: string | null;
+    };
+  };
+  'POST /api/comparisons/{comparison}/observations': {
+    path: { comparison: string };
+    body: {
+      specimen: Key;
+      feature: Key;
+      seen?: Line;
+      quantity?: Quantity;
+      instrument?: Line;
+      givenBy?: 'customer' | 'outside provider';
+      provider?: Line;
+      note?: Paragraph;
+      photos?: string[];
+      at: Instant;
+    };
+    answer: {
+      number: number;
+      version: number;
+      at: Instant;
+      by: Key;
+      reason?: Paragraph;
+      content: Observation;
+      attachments: number[];
+      earlier: { version: number; at: Instant; by: Key; reason?: Paragraph; content: Observation }[];
+    };
+  };
+  'PUT /api/comparisons/{comparison}/observations/{n}': {
+    path: { comparison: string; n: string };
+    headers: { 'if-match': string };
+    body: {
+      reason: Paragraph;
+      content: {
+        specimen: Key;
+        feature: Key;
+        seen?: Line;
+        quantity?: Quantity;
+        instrument?: Line;
+        givenBy?: 'customer' | 'outside provider';
+        provider?: Line;
+        note?: Paragraph;
+        photos?: string[];
+        at: Instant;
+      };
+    };
+    answer: {
+      number: number;
+      version: number;
+      at: Instant;
+      by: Key;
+      reason?: Paragraph;
+      content: Observation;
+      attachments: number[];
+      earlier: { version: number; at: Instant; by: Key; reason?: Paragraph; content: Observation }[];
+    };
+  };
+  'POST /api/comparisons/{comparison}/revisions': {
+    path: { comparison: string };
+    body: {
+      reason: Paragraph;
+      content: {
+        comparison: Key;
+        revision: Revision;
+        title: Line;
+        product: Key;
+        question: Paragraph;
+        compared:
+          | { what: 'items with a reference'; reference: ReferenceRef; items: Key[] }
+          | { what: 'two groups'; first: ComparedGroup; second: ComparedGroup };
+        characteristics: DeclaredCharacteristic[];
+        features: Feature[];
+        confidence: Share;
+        correction: 'Holm' | 'Bonferroni' | 'none';
+        power: Share;
+        notExamined: Line[];
+        blind?: { blinded: Key[]; listKeptBy: Key };
+        mayGoToCourt: boolean;
+        alternative?: { statement: Paragraph; reference: ReferenceRef };
+        seed: number;
+      };
+    };
+    answer: {
+      comparison: Key;
+      number: number;
+      product: Key;
+      title: Line;
+      state: 'declared' | 'approved' | 'declined' | 'withdrawn';
+      items?: number;
+      revision: Revision;
+      declaredBy: Key;
+      declaredAt: Instant;
+      reason?: Paragraph;
+      before: { runs: number; observations: number };
+      declaredAfterResults: boolean;
+      decision?: { decision: 'approved' | 'declined'; by: Key; at: Instant; because?: Paragraph };
+      version: number;
+      content: Comparison;
+      sha256: string;
+      inForce?: Revision;
+      revisions: {
+        revision: Revision;
+        declaredBy: Key;
+        declaredAt: Instant;
+        reason?: Paragraph;
+        before: { runs: number; observations: number };
+        declaredAfterResults: boolean;
+        decision?: { decision: 'approved' | 'declined'; by: Key; at: Instant; because?: Paragraph };
+      }[];
+      differences: { pointer: string; place: string; kept?: string; now?: string }[];
+      mayApprove: Key[];
+      consents: ConsentOrNotice[];
+      setAside: SetAside[];
+      hiddenFromYou: boolean;
+      withdrawn?: { reason: Line; by: Key; at: Instant };
+    };
+  };
+  'GET /api/comparisons/{comparison}/revisions/{revision}': {
+    path: { comparison: string; revision: string };
+    answer: {
+      revision: Revision;
+      declaredBy: Key;
+      declaredAt: Instant;
+      reason?: Paragraph;
+      before: { runs: number; observations: number };
+      declaredAfterResults: boolean;
+      decision?: { decision: 'approved' | 'declined'; by: Key; at: Instant; because?: Paragraph };
+      content: Comparison;
+      sha256: string;
+    };
+  };
+  'POST /api/comparisons/{comparison}/set-aside': {
+    path: { comparison: string };
+    body: { specimen: Key; because: Paragraph };
+    answer: {
+      comparison: Key;
+      number: number;
+      product: Key;
+      title: Line;
+      state: 'declared' | 'approved' | 'declined' | 'withdrawn';
+      items?: number;
+      revision: Revision;
+      declaredBy: Key;
+      declaredAt: Instant;
+      reason?: Paragraph;
+      before: { runs: number; observations: number };
+      declaredAfterResults: boolean;
+      decision?: { decision: 'approved' | 'declined'; by: Key; at: Instant; because?: Paragraph };
+      version: number;
+      content: Comparison;
+      sha256: string;
+      inForce?: Revision;
+      revisions: {
+        revision: Revision;
+        declaredBy: Key;
+        declaredAt: Instant;
+        reason?: Paragraph;
+        before: { runs: number; observations: number };
+        declaredAfterResults: boolean;
+        decision?: { decision: 'approved' | 'declined'; by: Key; at: Instant; because?: Paragraph };
+      }[];
+      differences: { pointer: string; place: string; kept?: string; now?: string }[];
+      mayApprove: Key[];
+      consents: ConsentOrNotice[];
+      setAside: SetAside[];
+      hiddenFromYou: boolean;
+      withdrawn?: { reason: Line; by: Key; at: Instant };
+    };
+  };
+  'POST /api/comparisons/{comparison}/withdrawal': {
+    path: { comparison: string };
+    body: { reason: Line };
+    answer: {
+      comparison: Key;
+      number: number;
+      product: Key;
+      title: Line;
+      state: 'declared' | 'approved' | 'declined' | 'withdrawn';
+      items?: number;
+      revision: Revision;
+      declaredBy: Key;
+      declaredAt: Instant;
+      reason?: Paragraph;
+      before: { runs: number; observations: number };
+      declaredAfterResults: boolean;
+      decision?: { decision: 'approved' | 'declined'; by: Key; at: Instant; because?: Paragraph };
+      version: number;
+      content: Comparison;
+      sha256: string;
+      inForce?: Revision;
+      revisions: {
+        revision: Revision;
+        declaredBy: Key;
+        declaredAt: Instant;
+        reason?: Paragraph;
+        before: { runs: number; observations: number };
+        declaredAfterResults: boolean;
+        decision?: { decision: 'approved' | 'declined'; by: Key; at: Instant; because?: Paragraph };
+      }[];
+      differences: { pointer: string; place: string; kept?: string; now?: string }[];
+      mayApprove: Key[];
+      consents: ConsentOrNotice[];
+      setAside: SetAside[];
+      hiddenFromYou: boolean;
+      withdrawn?: { reason: Line; by: Key; at: Instant };
     };
   };
   'POST /api/compute': {
@@ -4338,6 +4896,69 @@ export interface Operations {
       };
     };
   };
+  'GET /api/references': {
+    query?: { limit?: number; after?: string; order?: 'oldest' | 'newest'; product?: Key };
+    answer: {
+      items: {
+        key: Key;
+        number: number;
+        version: number;
+        at: Instant;
+        by: Key;
+        reason?: Paragraph;
+        content: Reference;
+      }[];
+      next: string | null;
+    };
+  };
+  'POST /api/references': {
+    body: {
+      reference: Key;
+      revision: Revision;
+      title: Line;
+      product: Key;
+      madeFrom: Day;
+      madeTo: Day;
+      choice: Paragraph;
+      units: ReferenceUnit[];
+      variants?: BuildVariants;
+    };
+    answer: { key: Key; number: number; version: number; at: Instant; by: Key; reason?: Paragraph; content: Reference };
+  };
+  'GET /api/references/{reference}': {
+    path: { reference: string };
+    answer: { key: Key; number: number; version: number; at: Instant; by: Key; reason?: Paragraph; content: Reference };
+  };
+  'GET /api/references/{reference}/revisions': {
+    path: { reference: string };
+    query?: { limit?: number; after?: string; order?: 'oldest' | 'newest' };
+    answer: {
+      items: { version: number; at: Instant; by: Key; reason?: Paragraph; content: Reference }[];
+      next: string | null;
+    };
+  };
+  'POST /api/references/{reference}/revisions': {
+    path: { reference: string };
+    body: {
+      reason: Paragraph;
+      content: {
+        reference: Key;
+        revision: Revision;
+        title: Line;
+        product: Key;
+        madeFrom: Day;
+        madeTo: Day;
+        choice: Paragraph;
+        units: ReferenceUnit[];
+        variants?: BuildVariants;
+      };
+    };
+    answer: { key: Key; number: number; version: number; at: Instant; by: Key; reason?: Paragraph; content: Reference };
+  };
+  'GET /api/references/{reference}/revisions/{revision}': {
+    path: { reference: string; revision: string };
+    answer: { version: number; at: Instant; by: Key; reason?: Paragraph; content: Reference };
+  };
   'GET /api/rigs': {
     query?: { limit?: number; after?: string; order?: 'oldest' | 'newest' };
     answer: {
@@ -4994,7 +5615,17 @@ export interface Operations {
         at: Instant;
         by: Key;
         reason?: Paragraph;
-        content: Specimen;
+        content: {
+          specimen: Key;
+          lot: Key;
+          serial?: Line;
+          noSerialReason?: Line;
+          origin: Origin | 'hidden until conclusions are locked';
+          receivedAt: Instant;
+          condition: Paragraph;
+          mass?: Quantity;
+          build?: { [name: string]: Line };
+        };
         state: 'received' | 'conditioned' | 'ready' | 'destroyed' | 'retained' | 'disposed';
         destroyedIn?: Key;
         stressedIn?: Key[];
@@ -5016,7 +5647,17 @@ export interface Operations {
       at: Instant;
       by: Key;
       reason?: Paragraph;
-      content: Specimen;
+      content: {
+        specimen: Key;
+        lot: Key;
+        serial?: Line;
+        noSerialReason?: Line;
+        origin: Origin | 'hidden until conclusions are locked';
+        receivedAt: Instant;
+        condition: Paragraph;
+        mass?: Quantity;
+        build?: { [name: string]: Line };
+      };
       state: 'received' | 'conditioned' | 'ready' | 'destroyed' | 'retained' | 'disposed';
       destroyedIn?: Key;
       stressedIn?: Key[];
@@ -5028,6 +5669,56 @@ export interface Operations {
     headers: { 'if-match': string };
     body: { reason: Paragraph; content: Specimen };
     answer: { key: Key; number: number; version: number; at: Instant; by: Key; reason?: Paragraph; content: Specimen };
+  };
+  'GET /api/specimens/{specimen}/custody': {
+    path: { specimen: string };
+    answer: {
+      specimen: Key;
+      items: {
+        specimen: Key;
+        step: CustodyStep;
+        at: Instant;
+        from?: Line;
+        to: Line;
+        place: Line;
+        seal?: Line;
+        condition: Paragraph;
+        changesItem: boolean;
+        recordedBy: Key;
+        recordedAt: Instant;
+      }[];
+      hiddenFromYou: boolean;
+    };
+  };
+  'POST /api/specimens/{specimen}/custody': {
+    path: { specimen: string };
+    body: {
+      step: CustodyStep;
+      at: Instant;
+      from?: Line;
+      to: Line;
+      place: Line;
+      seal?: Line;
+      condition: Paragraph;
+      changesItem: boolean;
+    };
+    answer: {
+      specimen: Key;
+      items: {
+        specimen: Key;
+        step: CustodyStep;
+        at: Instant;
+        from?: Line;
+        to: Line;
+        place: Line;
+        seal?: Line;
+        condition: Paragraph;
+        changesItem: boolean;
+        recordedBy: Key;
+        recordedAt: Instant;
+      }[];
+      hiddenFromYou: boolean;
+    };
   };
   'POST /api/specimens/{specimen}/documents': {
     path: { specimen: string };
@@ -5079,7 +5770,23 @@ export interface Operations {
     path: { specimen: string };
     query?: { limit?: number; after?: string; order?: 'oldest' | 'newest' };
     answer: {
-      items: { version: number; at: Instant; by: Key; reason?: Paragraph; content: Specimen }[];
+      items: {
+        version: number;
+        at: Instant;
+        by: Key;
+        reason?: Paragraph;
+        content: {
+          specimen: Key;
+          lot: Key;
+          serial?: Line;
+          noSerialReason?: Line;
+          origin: Origin | 'hidden until conclusions are locked';
+          receivedAt: Instant;
+          condition: Paragraph;
+          mass?: Quantity;
+          build?: { [name: string]: Line };
+        };
+      }[];
       next: string | null;
     };
   };
@@ -5114,6 +5821,15 @@ export interface Operations {
       version: number;
       said: { until: Day; note: Paragraph; by: Key; at: Instant; reason?: Paragraph }[];
     };
+  };
+  'GET /api/specimens/{specimen}/protected-notes': {
+    path: { specimen: string };
+    answer: { specimen: Key; items: { title: Line; text: Paragraph; readers: Key[]; by: Key; at: Instant }[] };
+  };
+  'POST /api/specimens/{specimen}/protected-notes': {
+    path: { specimen: string };
+    body: { title: Line; text: Paragraph; readers: Key[] };
+    answer: { specimen: Key; items: { title: Line; text: Paragraph; readers: Key[]; by: Key; at: Instant }[] };
   };
   'GET /api/specimens/{specimen}/states': {
     path: { specimen: string };

@@ -33,7 +33,7 @@ export class DocumentsController {
   @Duty('signed in')
   @Answers('One document, with the data it was laid out from', DocumentAnswer)
   one(@Param('n', shortNumber('document')) n: number, @SignedIn() by: SignedInActor): Promise<DocumentAnswer> {
-    return this.documents.one(by.labId, n);
+    return this.documents.one(by, n);
   }
 
   @Post(':n/signing')
@@ -59,7 +59,7 @@ export class DocumentsController {
     @SignedIn() by: SignedInActor,
     @Res({ passthrough: true }) reply: FastifyReply,
   ): Promise<StreamableFile> {
-    const { name, sha256, bytes } = await this.documents.pdf(by.labId, n);
+    const { name, sha256, bytes } = await this.documents.pdf(by, n);
     reply.header('repr-digest', `sha-256=:${Buffer.from(sha256, 'hex').toString('base64')}:`);
     return new StreamableFile(bytes, { type: 'application/pdf', disposition: `inline; filename="${name}"` });
   }

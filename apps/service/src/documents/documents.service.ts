@@ -3,6 +3,7 @@ import { prepareRaw, type RawStore, type Reader, Records, rawFromBytes, readWhol
 import { Inject, Injectable, type OnModuleInit } from '@nestjs/common';
 import { In } from 'typeorm';
 import { z } from 'zod';
+import { refuseBlinded } from '../comparisons/blinds.js';
 import { reportAffairsOf } from '../dispositions/affairs-of.js';
 import { evaluatedRecords } from '../evaluations/evaluated-records.js';
 import { evaluationNumbered } from '../evaluations/evaluation-numbered.js';
@@ -111,16 +112,20 @@ export class DocumentsService implements OnModuleInit {
     return { items, next: nextPlace(items.at(-1)?.number, documents.length > limit) };
   }
 
-  async one(labId: string, number: number): Promise<DocumentAnswer> {
-    const reader = this.records.read(labId);
+  async one(by: SignedInActor, number: number): Promise<DocumentAnswer> {
+    const reader = this.records.read(by.labId);
     const document = await documentNumbered(reader, number);
-    return { ...(await inList(reader, document)), content: document.content };
+    const listed = await inList(reader, document);
+    if (listed.lot !== null) await refuseBlinded(reader, by, listed.lot, `Document ${number}`);
+    return { ...listed, content: document.content };
   }
 
   /** The paper as it was kept, every byte checked. */
-  async pdf(labId: string, number: number): Promise<{ name: string; sha256: string; bytes: Uint8Array }> {
-    const reader = this.records.read(labId);
+  async pdf(by: SignedInActor, number: number): Promise<{ name: string; sha256: string; bytes: Uint8Array }> {
+    const reader = this.records.read(by.labId);
     const document = await documentNumbered(reader, number);
+    const { lot } = await inList(reader, document);
+    if (lot !== null) await refuseBlinded(reader, by, lot, `Document ${number}`);
     const { sha256 } = await reader.one(tables.RawBytes, document.rawId);
     const name = `${document.kind.replaceAll(' ', '-')}-${document.number}.pdf`;
     return { name, sha256, bytes: await readWhole(this.store, reader, document.rawId) };

@@ -1,6 +1,7 @@
 import { Refusal } from '@breakbook/lab';
 import { type RawStore, Records, type RecordsBroken, type RecordsHold, verifyRecords } from '@breakbook/records';
 import { Controller, Get, HttpCode, Inject, Param, Post, Query } from '@nestjs/common';
+import { refuseBlindedEntry } from '../comparisons/blinds.js';
 import { queriedBy } from '../http/queried-by.js';
 import { Answers } from '../openapi/answers.decorator.js';
 import { type PageOf, pageOf } from '../records/kept.js';
@@ -39,8 +40,11 @@ export class LedgerController {
   @Get(':sequence')
   @Duty('signed in')
   @Answers('One entry, with the text that is hashed', EntryInFull)
-  one(@Param('sequence') sequence: string, @SignedIn() by: SignedInActor): Promise<EntryInFull> {
-    return entryInFull(this.records.read(by.labId), sequence);
+  async one(@Param('sequence') sequence: string, @SignedIn() by: SignedInActor): Promise<EntryInFull> {
+    const reader = this.records.read(by.labId);
+    const entry = await entryInFull(reader, sequence);
+    await refuseBlindedEntry(reader, by, entry);
+    return entry;
   }
 
   @Post('verification')

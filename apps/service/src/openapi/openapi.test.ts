@@ -118,6 +118,8 @@ describe('an answer has the form that the description gives it', () => {
     '/api/keys/:',
     // The sample has none; batches.test.ts reads one.
     '/api/document-batches/:',
+    // The sample has none; a-suspect-from-receipt-to-report.test.ts reads them.
+    ...['/api/references/:', '/api/comparisons/:', '/api/specimens/:specimen/protected-notes'],
     // The sample has none; certificates.test.ts reads both.
     ...['/api/certificates/:', '/api/certificate-status/:', '/c/:'],
   ];

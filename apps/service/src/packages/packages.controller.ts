@@ -45,7 +45,7 @@ export class PackagesController {
     @SignedIn() by: SignedInActor,
     @Res({ passthrough: true }) reply: FastifyReply,
   ): Promise<StreamableFile> {
-    const { lot, number, sha256, bytes, bytesOf } = await this.packages.zip(by.labId, n);
+    const { lot, number, sha256, bytes, bytesOf } = await this.packages.zip(by, n);
     reply.header('repr-digest', `sha-256=:${Buffer.from(sha256, 'hex').toString('base64')}:`);
     return new StreamableFile(Readable.from(bytesOf), {
       type: 'application/zip',

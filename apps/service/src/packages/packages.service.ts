@@ -2,6 +2,7 @@ import { formatNoteKey, SEAL, sealPackage, sha256 } from '@breakbook/evidence';
 import { Refusal, SOFTWARE } from '@breakbook/lab';
 import { LedgerKeys, LedgerTrees, newId, type RawStore, Reader, Records, tables } from '@breakbook/records';
 import { Inject, Injectable, type OnModuleInit } from '@nestjs/common';
+import { refuseBlinded } from '../comparisons/blinds.js';
 import { type Job, type JobAnswer } from '../jobs/job.js';
 import { JobRunner } from '../jobs/job-runner.js';
 import { JobsService } from '../jobs/jobs.service.js';
@@ -47,6 +48,7 @@ export class PackagesService implements OnModuleInit {
   async ask(by: SignedInActor, lotKey: string, safetyFlag?: number): Promise<JobAnswer> {
     const reader = this.records.read(by.labId);
     const lot = await reader.named(tables.Lot, lotKey);
+    await refuseBlinded(reader, by, lot.key, `The package of lot ${lot.key}`);
     return this.jobs.ask(by, 'lot package', {
       lot: lot.key,
       form: 'zip',
@@ -62,11 +64,12 @@ export class PackagesService implements OnModuleInit {
   }
 
   /** The bytes of a package, while they are kept. */
-  async zip(labId: string, number: number): Promise<LotPackageAnswer & { bytesOf: AsyncIterable<Uint8Array> }> {
-    const reader = this.records.read(labId);
+  async zip(by: SignedInActor, number: number): Promise<LotPackageAnswer & { bytesOf: AsyncIterable<Uint8Array> }> {
+    const reader = this.records.read(by.labId);
     const one = await reader.maybe(tables.LotPackage, { number });
     if (!one) throw new Refusal({ code: 'request.not-found', detail: `There is no package "${number}" in this lab.` });
     const lot = await reader.one(tables.Lot, one.lotId);
+    await refuseBlinded(reader, by, lot.key, `The package of lot ${lot.key}`);
     const answer = await answered(reader, lot.key, one);
     if (!answer.kept)
       throw new Refusal({

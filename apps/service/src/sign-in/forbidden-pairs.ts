@@ -28,6 +28,8 @@ const WORDS = {
   'close a safety flag': { did: 'closed', to: 'close' },
   'give an opinion': { did: 'gave an opinion on', to: 'give an opinion on' },
   'authorise a retest': { did: 'authorised a retest of', to: 'authorise a retest of' },
+  'declare a comparison': { did: 'declared', to: 'declare' },
+  'approve a comparison': { did: 'approved', to: 'approve' },
 } as const;
 
 /**
@@ -50,6 +52,7 @@ export const FORBIDDEN_PAIRS: readonly (readonly [Act, Act])[] = [
   ['place a legal hold', 'lift a legal hold'],
   ['ask for a disposal', 'authorise a disposal'],
   ['write a safety flag', 'close a safety flag'],
+  ['declare a comparison', 'approve a comparison'],
 ];
 
 /** Acts by which somebody answers for a result. Whoever can give and take duties does none of them. */
@@ -66,6 +69,7 @@ export const TECHNICAL_SIGNATURES: readonly Act[] = [
   'lift a legal hold',
   'authorise a disposal',
   'close a safety flag',
+  'approve a comparison',
 ];
 
 /** Duties that open only technical signatures, and so never go together with `administer`. */

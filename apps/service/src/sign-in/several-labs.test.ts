@@ -7,6 +7,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { bodySchemaOf, type Described, leastOf, openObjects } from '../../../../tests/body-from-schema.ts';
 import { queryAs } from '../../../../tests/database.ts';
 import { type Answer, type SignedInCaller, startTestService, type TestService } from '../../../../tests/service.ts';
+import { aComparison } from '../../../../tests/suspect-case.ts';
 import { importLot, labOf } from '../lots/import-lot.js';
 import { ROUTE_DUTIES } from './route-duties.fixture.js';
 
@@ -78,6 +79,8 @@ async function theirIds(clerk: SignedInCaller, job: string): Promise<Record<stri
     person: 'i-sorbo',
     channel: 'rimPressure',
     table: 'OLD-1',
+    reference: 'REF-1',
+    comparison: 'COMP-1',
     placement: '1',
     number: '1',
     n: '1',
@@ -144,6 +147,8 @@ function fitting(url: string, names: Record<string, string>): object {
   if (url === '/api/specimens/:specimen') return named('specimen', BUNDLE.specimens[0] ?? {});
   if (url === '/api/methods/:method/revisions') return named('method', BUNDLE.methods[0] ?? {});
   if (url === '/api/plans/:plan/revisions') return named('plan', BUNDLE.plan);
+  if (url === '/api/comparisons/:comparison/revisions')
+    return { content: aComparison(names.comparison ?? 'none-such') };
   if (url === '/api/lots/:lot/what-ifs') return { plan: { plan: names.plan ?? 'none-such', revision: 1 } };
   if (url === '/api/safety-flags/:n')
     return {

@@ -3,6 +3,7 @@ import { type Reader, Records, tables } from '@breakbook/records';
 import { Body, Controller, Get, Param, Post, Put, Query, UseInterceptors } from '@nestjs/common';
 import { In } from 'typeorm';
 import { z } from 'zod';
+import { hiddenFrom } from '../comparisons/blinds.js';
 import { IfMatch } from '../http/if-match.decorator.js';
 import { parsedBy } from '../http/parsed-by.js';
 import { queriedBy } from '../http/queried-by.js';
@@ -26,14 +27,15 @@ import { Duty } from '../sign-in/duty.decorator.js';
 import { SignedIn, type SignedInActor } from '../sign-in/signed-in.decorator.js';
 import { calledSo } from './called-so.js';
 import { receive } from './receive.js';
+import { SeenSpecimen, seenBy } from './seen-specimen.js';
 import { Fate, fatesOf } from './specimen-fate.js';
 import { SPECIMEN } from './specimen-kind.js';
 
 const SpecimensAsked = z.strictObject({ ...PAGING, lot: Key.optional(), called: Line.optional() });
 type SpecimensAsked = z.infer<typeof SpecimensAsked>;
 
-const KeptSpecimen = keptOf(Specimen).extend(Fate.shape);
-type KeptSpecimen = Kept<Specimen> & Fate;
+const KeptSpecimen = keptOf(SeenSpecimen).extend(Fate.shape);
+type KeptSpecimen = Kept<SeenSpecimen> & Fate;
 
 const MOST_AT_ONCE = 200;
 const Delivery = z.strictObject({ specimens: z.array(Specimen).min(1).max(MOST_AT_ONCE) });
@@ -54,11 +56,12 @@ export class SpecimensController {
     @SignedIn() by: SignedInActor,
   ): Promise<PageOf<KeptSpecimen>> {
     const reader = this.records.read(by.labId);
+    const hidden = await hiddenFrom(reader, by);
     const page = await keptPage(reader, SPECIMEN, paging, {
       ...(await within<tables.Specimen, tables.Lot>(reader, tables.Lot, 'lot', lot)),
-      ...(called === undefined ? {} : { id: In(await calledSo(reader, called)) }),
+      ...(called === undefined ? {} : { id: In(await calledSo(reader, called, hidden)) }),
     });
-    return { ...page, items: await withFates(reader, page.items) };
+    return { ...page, items: await withFates(reader, seenBy(hidden, page.items)) };
   }
 
   @Get(':specimen')
@@ -67,20 +70,22 @@ export class SpecimensController {
   async one(@Param('specimen') specimen: string, @SignedIn() by: SignedInActor): Promise<KeptSpecimen> {
     const reader = this.records.read(by.labId);
     const kept = await keptOne(reader, SPECIMEN, specimen);
-    const [whole] = await withFates(reader, [kept]);
+    const [whole] = await withFates(reader, seenBy(await hiddenFrom(reader, by), [kept]));
     if (!whole) throw new Error(`Specimen ${specimen} has no fate.`);
     return whole;
   }
 
   @Get(':specimen/history')
   @Duty('signed in')
-  @Answers('Everything that was said of a specimen', pageOf(versionOf(Specimen)))
-  history(
+  @Answers('Everything that was said of a specimen', pageOf(versionOf(SeenSpecimen)))
+  async history(
     @Param('specimen') specimen: string,
     @Query(queriedBy(Paging)) paging: Paging,
     @SignedIn() by: SignedInActor,
-  ): Promise<PageOf<KeptVersion<Specimen>>> {
-    return keptHistory(this.records.read(by.labId), SPECIMEN, specimen, paging);
+  ): Promise<PageOf<KeptVersion<SeenSpecimen>>> {
+    const reader = this.records.read(by.labId);
+    const page = await keptHistory(reader, SPECIMEN, specimen, paging);
+    return { ...page, items: seenBy(await hiddenFrom(reader, by), page.items) };
   }
 
   @Post()
@@ -120,7 +125,7 @@ export class SpecimensController {
   }
 }
 
-async function withFates(reader: Reader, kept: Kept<Specimen>[]): Promise<KeptSpecimen[]> {
+async function withFates(reader: Reader, kept: Kept<SeenSpecimen>[]): Promise<KeptSpecimen[]> {
   const nouns = await reader.find(tables.Specimen, { key: In(kept.map(({ key }) => key)) });
   const fates = await fatesOf(
     reader,

@@ -1,0 +1,86 @@
+import { COMPARISON_STATES } from '@breakbook/lab';
+import { type Answer, type Caller } from '../service.ts';
+import { aComparison, aReference, declaredDigest, keepSuspects } from '../suspect-case.ts';
+import { type House, type StateRows, taken } from './state-rows.ts';
+
+/** Rims of known and of unknown making, with the reference that every comparison names. */
+export async function keepWhatIsCompared(house: House): Promise<void> {
+  await keepSuspects(house.service);
+  await taken(house.maker.ask('POST', '/api/references', { body: aReference() }));
+}
+
+const declare = (by: Caller, comparison: string) =>
+  by.ask('POST', '/api/comparisons', { body: aComparison(comparison) });
+
+async function declareAnew({ maker }: House, by: Caller, comparison: string): Promise<Answer> {
+  const { revision } = (await maker.ask('GET', `/api/comparisons/${comparison}`)).body;
+  const content = aComparison(comparison, { revision: revision + 1 });
+  const body = { reason: 'another characteristic', content };
+  return by.ask('POST', `/api/comparisons/${comparison}/revisions`, { body });
+}
+
+const decide = (way: 'approval' | 'declining') => async (house: House, by: Caller, comparison: string) => {
+  const shown = await declaredDigest(house.maker, comparison);
+  const body = { shown, ...(way === 'declining' ? { because: 'walked' } : {}) };
+  return by.ask('POST', `/api/comparisons/${comparison}/${way}`, { body });
+};
+const withdraw = (_house: House, by: Caller, comparison: string) =>
+  by.ask('POST', `/api/comparisons/${comparison}/withdrawal`, { body: { reason: 'walked' } });
+
+let looked = 0;
+/** Each time another feature of another unit. */
+const observe = (_house: House, by: Caller, comparison: string) => {
+  looked += 1;
+  const content = { specimen: 'MARKET-1', feature: 'label', seen: `DUNLIN ${looked}`, at: '2026-10-01T09:00:00Z' };
+  return by.ask('POST', `/api/comparisons/${comparison}/observations`, { body: content });
+};
+
+async function declared(house: House): Promise<string> {
+  const comparison = house.fresh('C');
+  await taken(declare(house.maker, comparison));
+  return comparison;
+}
+
+const after =
+  (way: (house: House, by: Caller, comparison: string) => Promise<Answer>, by: (house: House) => Caller) =>
+  async (house: House) => {
+    const comparison = await declared(house);
+    await taken(way(house, by(house), comparison));
+    return comparison;
+  };
+
+const COMPARISON_ROWS: StateRows = {
+  table: COMPARISON_STATES,
+  into: {
+    declared,
+    approved: after(decide('approval'), ({ having }) => having('define')),
+    declined: after(decide('declining'), ({ maker }) => maker),
+    withdrawn: after(withdraw, ({ maker }) => maker),
+  },
+  stateOf: async ({ maker }, comparison) => (await maker.ask('GET', `/api/comparisons/${comparison}`)).body.state,
+  begins: [
+    {
+      route: 'POST /api/comparisons',
+      moves: ['declare'],
+      ask: (_house, by, comparison) => declare(by, comparison),
+      named: (_answer, comparison) => comparison,
+    },
+  ],
+  asks: [
+    { route: 'POST /api/comparisons/:comparison/revisions', moves: ['declare anew'], ask: declareAnew },
+    { route: 'POST /api/comparisons/:comparison/approval', moves: ['approve'], ask: decide('approval') },
+    { route: 'POST /api/comparisons/:comparison/declining', moves: ['decline'], ask: decide('declining') },
+    { route: 'POST /api/comparisons/:comparison/withdrawal', moves: ['withdraw'], ask: withdraw },
+  ],
+  allowed: [
+    {
+      act: 'record an observation',
+      route: 'POST /api/comparisons/:comparison/observations',
+      moves: [],
+      by: ['record'],
+      ask: observe,
+    },
+  ],
+};
+
+export const COMPARISON_STATE_ROWS: readonly StateRows[] = [COMPARISON_ROWS];
