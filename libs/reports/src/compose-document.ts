@@ -1,6 +1,7 @@
 import { canonicalJson, documentStem, parseCanonicalJson } from '@breakbook/evidence';
 import { type LotReportContent } from './content/lot-report-content.js';
 import { type CertificateContent } from './documents/certificate-of-test/content.js';
+import { type ComparisonReportContent } from './documents/comparison-report/content.js';
 import { type LabelSheetContent } from './documents/label-sheet/content.js';
 import { type RunSheetContent } from './documents/run-sheet/content.js';
 import { type SpecimenRecordContent } from './documents/specimen-record/content.js';
@@ -18,6 +19,7 @@ export interface DocumentContents {
   'specimen record': SpecimenRecordContent;
   'certificate of test': CertificateContent;
   'label sheet': LabelSheetContent;
+  'comparison report': ComparisonReportContent;
 }
 
 /** What a document that is to be signed has attached beside its content. */

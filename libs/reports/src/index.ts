@@ -11,6 +11,12 @@ export {
   type ReportTrace,
 } from './content/lot-report-content.js';
 export { type CertificateContent, certificateContent } from './documents/certificate-of-test/content.js';
+export {
+  type ComparisonReportContent,
+  type ConductOfRun,
+  comparisonReportContent,
+  type PhotoOfComparison,
+} from './documents/comparison-report/content.js';
 export { type LabelSheetContent, labelSheetContent, type SpecimenLabel } from './documents/label-sheet/content.js';
 export { LABEL_GRIDS, type LabelGrid } from './documents/label-sheet/grids.js';
 export { type RunSheetContent, runSheetContent } from './documents/run-sheet/content.js';
@@ -22,6 +28,7 @@ export {
   type StateOfSpecimen,
   specimenRecordContent,
 } from './documents/specimen-record/content.js';
+export { comparisonFigureOf } from './figures/comparison-input.js';
 export { type LotPart, lotHistoriesOf, partsOf } from './figures/history-input.js';
 export { probabilityPlotOf } from './figures/probability-input.js';
 export { staircaseOf } from './figures/staircase-input.js';

@@ -1,6 +1,8 @@
 import { type DocumentContents } from './compose-document.js';
 import { certificateOfTest } from './documents/certificate-of-test/index.js';
 import { MESSAGES as CERTIFICATE } from './documents/certificate-of-test/messages.js';
+import { comparisonReport } from './documents/comparison-report/index.js';
+import { MESSAGES as COMPARISON } from './documents/comparison-report/messages/index.js';
 import { composeLabels } from './documents/label-sheet/index.js';
 import { MESSAGES as LABELS } from './documents/label-sheet/messages.js';
 import { numberOf } from './documents/lot-test-report/head.js';
@@ -56,6 +58,12 @@ export const KINDS: { [Name in keyof DocumentContents]: Kind<DocumentContents[Na
     issuer: ({ bundle }) => bundle.lab.name,
     software: ({ lot }) => lot.software,
     compose: (content, paper, printing, data) => composeSheet(certificateOfTest(content, printing), paper, data),
+  },
+  'comparison report': {
+    title: ({ identity }, printing) => `${COMPARISON[printing.language].kind} ${numberOf(identity, printing)}`,
+    issuer: ({ lab }) => lab.name,
+    software: ({ software }) => software,
+    compose: (content, paper, printing, data) => composeSheet(comparisonReport(content, printing), paper, data),
   },
   'label sheet': {
     title: ({ identity }, printing) => `${LABELS[printing.language].kind} ${numberOf(identity, printing)}`,

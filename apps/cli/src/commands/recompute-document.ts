@@ -31,7 +31,8 @@ export async function recomputeDocumentCommand(file: string, options: RecomputeD
       code: 'file.type-mismatch',
       file,
       detail: `${shown(file)} is a ${again.notRecomputed} that does not hold what its numbers come from, so they cannot be worked out again.`,
-      expected: 'a lot test report, run sheet, specimen record, certificate of test or label sheet of this version',
+      expected:
+        'a lot test report, run sheet, specimen record, certificate of test, label sheet or comparison report of this version',
     });
   const { content, found } = again;
   console.log(options.json ? JSON.stringify(found, null, 2) : sheetOf(file, content, found));
@@ -55,7 +56,7 @@ function filesUnder(folder: string | undefined): Uint8Array[] {
   }
 }
 
-function sheetOf(file: string, { identity }: RecomputableContent, found: RecomputedDocument): string {
+function sheetOf(file: string, { document, identity }: RecomputableContent, found: RecomputedDocument): string {
   const { numbers, since, filesRead, differences, pagesAlike } = found;
   const listed = differences
     .slice(0, MOST_LISTED)
@@ -78,7 +79,9 @@ function sheetOf(file: string, { identity }: RecomputableContent, found: Recompu
           filesRead
             ? 'The raw files were read again.'
             : wrapped(
-                'The raw files are not at hand, so what each run showed was taken as it stands in the document; give a folder with them by --files.',
+                document === 'comparison report'
+                  ? 'What each run showed was taken as it stands in the document: the reports of the lots tell how it was read.'
+                  : 'The raw files are not at hand, so what each run showed was taken as it stands in the document; give a folder with them by --files.',
               ),
         ]),
     pagesAlike

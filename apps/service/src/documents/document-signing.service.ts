@@ -194,6 +194,7 @@ async function reviewSignatures(reader: Reader, content: DraftContent): Promise<
 
 function runsOf(content: DraftContent): readonly { run: string }[] {
   if (content.document === 'label sheet') return [];
+  if (content.document === 'comparison report') return content.case.runs;
   return content.document === 'specimen record' ? content.runs : content.bundle.runs;
 }
 

@@ -2,6 +2,7 @@ import { type FileBytes } from '@breakbook/acceptance';
 import { type Difference, differencesBetween } from '@breakbook/evidence';
 import { type Run } from '@breakbook/lab';
 import { composeDocument, type DocumentContents, type Sealing } from '../compose-document.js';
+import { comparisonAgain } from './comparison-again.js';
 import { type FilesOfRuns, filesRead, type LaidBeside } from './laid-beside.js';
 import { lotAgain } from './lot-again.js';
 import { runSheetAgain } from './run-sheet-again.js';
@@ -18,6 +19,7 @@ const KINDS: readonly unknown[] = [
   'specimen record',
   'certificate of test',
   'label sheet',
+  'comparison report',
 ] satisfies (keyof DocumentContents)[];
 
 /** Can every number of this content be worked out from the content alone? */
@@ -50,7 +52,8 @@ export interface ToRecompute {
 /**
  * Is every number of a document what its data come to? Runs are read again from their files where these are at hand,
  * every run and, where the document holds it, the lot are judged again, and the pages are laid out again; each number
- * is compared to its last bit. A label sheet has no such numbers: its pages are laid out again.
+ * is compared to its last bit. A comparison is made again from the results of its runs and what was seen. A label sheet has
+ * no such numbers: its pages are laid out again.
  */
 export async function recomputeDocument({ content, file, filesOf }: ToRecompute): Promise<RecomputedDocument> {
   const files: FilesOfRuns = new Map(
@@ -60,7 +63,7 @@ export async function recomputeDocument({ content, file, filesOf }: ToRecompute)
   return {
     numbers: countOf(kept),
     since,
-    filesRead: filesOf !== undefined && filesRead(files),
+    filesRead: filesOf !== undefined && content.document !== 'comparison report' && filesRead(files),
     differences: differencesBetween(kept, now),
     pagesAlike: file && (await laidOutAlike(content, file)),
   };
@@ -68,7 +71,8 @@ export async function recomputeDocument({ content, file, filesOf }: ToRecompute)
 
 /** The runs whose files a document's numbers were read from. */
 export function runsIn(content: RecomputableContent): Run[] {
-  if (content.document === 'label sheet') return [];
+  // What a comparison's runs showed is told by the reports of their lots, whose files they name.
+  if (content.document === 'label sheet' || content.document === 'comparison report') return [];
   return (content.document === 'specimen record' ? content.records.bundle : content.bundle).runs;
 }
 
@@ -78,6 +82,8 @@ function laidBeside(content: RecomputableContent, files: FilesOfRuns): LaidBesid
       return runSheetAgain(content, files);
     case 'specimen record':
       return specimenAgain(content, files);
+    case 'comparison report':
+      return comparisonAgain(content);
     case 'label sheet':
       return { kept: {}, now: {}, since: { software: content.software, methods: [] } };
     default:

@@ -1,6 +1,6 @@
 import { boundInWords, valueInWords, withUnit } from '@breakbook/acceptance';
 import { type CharacteristicValue } from '@breakbook/lab';
-import { converter, decimalsBeside, printDeclared, printDown, printFixed } from '@breakbook/units';
+import { converter, decimalsBeside, decimalsFor, printDeclared, printDown, printFixed } from '@breakbook/units';
 import { PLAIN, type Printing } from './printing.js';
 
 type Words = Pick<Printing, 'language' | 'number' | 'units'>;
@@ -39,6 +39,27 @@ export function uncertaintyInWords(expanded: number, unit: string, words: Words 
   return twice(unit, words, (code) => {
     const value = converter(unit, code, { difference: true })(expanded);
     return withUnit(words.number(printFixed(value, decimalsBeside(value, value, []))), code);
+  });
+}
+
+/**
+ * A difference of two values, to the place that what is beside it, such as its limits, deserves. It shows its sign where it
+ * may have either.
+ */
+export function differenceInWords(
+  difference: number,
+  unit: string,
+  words: Words = PLAIN,
+  { limits, signed = true }: { limits?: readonly [number, number] | undefined; signed?: boolean } = {},
+): Twice {
+  return twice(unit, words, (code) => {
+    const into = converter(unit, code, { difference: true });
+    const value = into(difference);
+    const decimals = limits
+      ? decimalsFor(into(limits[1] - limits[0]) / 2)
+      : decimalsBeside(value, undefined, [into(0)]);
+    const printed = words.number(printFixed(value, decimals));
+    return withUnit(signed && Number(value.toFixed(decimals)) > 0 ? `+${printed}` : printed, code);
   });
 }
 
