@@ -99,7 +99,7 @@ const characteristics = [
   ofRuns('heat', 'Track temperature at failure', heatEnd, 'temperatureAtFailure', 'Cel', 60),
   ofRuns('strike', 'Force at the onset of damage', hardDrop, 'onsetForce', 'kN', 5),
   ofExamination('mass', 'Mass of the wheel', 'g', 60),
-  ofExamination('inner-width', 'Inner width of the rim', 'mm', 0.5),
+  ofExamination('inner-width', 'Inner width of the rim', 'mm', 1),
 ];
 
 const notExamined = [
@@ -136,7 +136,7 @@ function referenceOf(wheels) {
       'Every wheel that was drawn by lot from the four production lots of the period and tested to the end in August and September; none was left out. Chosen before any wheel from the market was looked at.',
     units: wheels.map(({ specimen, lot, serial }) => ({ specimen, lot, serial })),
     variants: {
-      list: 'Change notes and label orders of Dunlin 42 R, January to September 2026, all looked through.',
+      list: 'change notes and label orders of Dunlin 42 R, January to September 2026',
       checkedBy: 'i-sorbo',
       features: {
         'label-text': ['DUNLIN 42 R / 622 x 19C / MAX 830 KPA / SALTMARSH WHEELWORKS'],

@@ -65,6 +65,7 @@ const TUBE_LEAKS = 0.4;
  * @property {number} [softensAt] temperature of the flange
  * @property {number} [tubeGoesAt] temperature of the bed
  * @property {number} [tracksMeltAt] temperature of the hotter track
+ * @property {number} [stopsAt] temperature of the hotter track at which the rig ends the drag
  * @property {{ stage: number, after: number }} [blowerTrips] index of the stage, s after its begin
  */
 
@@ -72,7 +73,7 @@ const TUBE_LEAKS = 0.4;
  * @typedef {object} Dragged
  * @property {Record<'speed' | 'force' | 'left' | 'right' | 'pads' | 'air' | 'room' | 'pressure', number[]>} samples
  * @property {{ from: number, to: number }[]} stages from the first turn of the drum to the end of braking, s
- * @property {'programme ended' | 'flange opened' | 'tracks molten' | 'tube went' | 'blower tripped'} ended
+ * @property {'programme ended' | 'flange opened' | 'tracks molten' | 'rig stopped' | 'tube went' | 'blower tripped'} ended
  * @property {number} energy J
  */
 
@@ -94,8 +95,9 @@ export function dragged(drag, rate) {
     room: /** @type {number[]} */ ([]),
     pressure: /** @type {number[]} */ ([]),
   };
-  const { room, speed: full, softensAt, tubeGoesAt, tracksMeltAt, blowerTrips } = drag;
+  const { room, speed: full, softensAt, tubeGoesAt, tracksMeltAt, stopsAt, blowerTrips } = drag;
   const warmth = { left: room, right: room, flange: room, gas: room, pads: room };
+  const hotter = () => Math.max(warmth.left, warmth.right);
   const stages = [{ from: 0, to: 0 }];
   let [speed, force, air, energy] = [0, 0, full, 0];
   let [index, since] = [0, 0];
@@ -147,9 +149,11 @@ export function dragged(drag, rate) {
       if (blowerTrips?.stage === index && since >= blowerTrips.after) air = Math.max(0, air - BLOWER_STOPS * STEP);
       if (softensAt !== undefined && warmth.flange >= softensAt) letGo('flange opened', FLANGE_LEAKS);
       else if (tubeGoesAt !== undefined && warmth.flange >= tubeGoesAt) letGo('tube went', TUBE_LEAKS);
-      else if (tracksMeltAt !== undefined && Math.max(warmth.left, warmth.right) >= tracksMeltAt)
-        letGo('tracks molten', FLANGE_LEAKS);
-      else if (air <= 0) {
+      else if (tracksMeltAt !== undefined && hotter() >= tracksMeltAt) letGo('tracks molten', FLANGE_LEAKS);
+      else if (stopsAt !== undefined && hotter() >= stopsAt) {
+        ended = 'rig stopped';
+        enter('over');
+      } else if (air <= 0) {
         ended = 'blower tripped';
         enter('over');
       } else if (since >= stage.duration) {
@@ -157,7 +161,7 @@ export function dragged(drag, rate) {
         enter(index < drag.stages.length ? 'cooling' : 'over');
       }
     } else if (phase === 'cooling') {
-      const cold = Math.max(warmth.left, warmth.right) < COOL_BELOW;
+      const cold = hotter() < COOL_BELOW;
       if (cold && since >= COAST_DOWN + WIDTH_TAKES) enter('lead-in');
     } else if (since >= LEAD_OUT) break;
   }

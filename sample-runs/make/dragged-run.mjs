@@ -22,16 +22,17 @@ const TYRE = '622-28 with butyl tube';
  * @property {number} room °C
  * @property {number} [softensAt] °C, flange
  * @property {number} [tracksMeltAt] °C, hotter track
- * @property {number} tubeGoesAt °C, bed
+ * @property {number} [tubeGoesAt] °C, bed
  * @property {{ stage: number, after: number }} [blowerTrips]
  * @property {(ended: import('./drag.mjs').Dragged['ended'], chance: Chance) => object} examined
  * @property {object} validity
  * @property {string} reviewedAt
  * @property {string[]} [deviations]
- * @property {{ method: string, revision: number, stages: { name: string, power: number, duration: number }[] }} [programme]
+ * @property {{ method: string, revision: number, stages: { name: string, power: number, duration: number }[], stopsAt?: number }} [programme]
  *   where it is not the drag in two stages
  */
 
+/** @type {NonNullable<DragPlan['programme']>} */
 const TWO_STAGES = { method: heatDrag.method, revision: heatDrag.revision, stages: STAGES };
 
 /** @param {DragPlan} plan */
@@ -46,8 +47,9 @@ export function draggedRun(plan) {
       pressure: TYRE_AT_START + chance.between(-8, 8),
       leftShare: chance.between(0.505, 0.515),
       ...(plan.softensAt === undefined ? {} : { softensAt: plan.softensAt }),
+      ...(programme.stopsAt === undefined ? {} : { stopsAt: programme.stopsAt }),
       ...(plan.tracksMeltAt === undefined ? {} : { tracksMeltAt: plan.tracksMeltAt }),
-      tubeGoesAt: plan.tubeGoesAt,
+      ...(plan.tubeGoesAt === undefined ? {} : { tubeGoesAt: plan.tubeGoesAt }),
       ...(plan.blowerTrips ? { blowerTrips: plan.blowerTrips } : {}),
     },
     DRAG_RATE,
