@@ -136,7 +136,7 @@ function afterStrike(chance, pulledOut) {
  * @param {{ run: string, startedAt: string, reviewedAt: string, room: number }} when
  */
 function drag({ specimen, elsewhere, softens }, when) {
-  return draggedRun({
+  const made = draggedRun({
     ...when,
     specimen,
     programme: heatEnd,
@@ -144,6 +144,9 @@ function drag({ specimen, elsewhere, softens }, when) {
     examined: afterDrag,
     validity: { validity: 'valid' },
   });
+  if (made.ended !== 'rig stopped') return made;
+  const note = 'the drum ended the drag at its highest track temperature, as the instruction says';
+  return { ...made, record: { ...made.record, validity: { ...made.record.validity, note } } };
 }
 
 /**
