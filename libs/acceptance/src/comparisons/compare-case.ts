@@ -143,9 +143,13 @@ function compared(
 ): CharacteristicComparison {
   const { declared, tool } = question;
   const { each, finding, sentence, steps, ...numbers } = tested.at(level);
-  const all = sides.items.map(
-    ({ specimen }) => each.find((one) => one.specimen === specimen) ?? without(given, declared, items, specimen),
-  );
+  const all = sides.items.flatMap(({ specimen }) => {
+    const found = each.find((one) => one.specimen === specimen);
+    if (found) return [found];
+    return each.length > 0 && tookAnotherTest(given, declared, specimen)
+      ? []
+      : [without(given, declared, items, specimen)];
+  });
   const setAside = all.length > 0 && all.every((one) => one.level === 'E');
   const ratio = given.comparison.alternative ? ratioOf(given, question) : undefined;
   return {
@@ -168,6 +172,21 @@ function compared(
     each: given.comparison.compared.what === 'two groups' ? [] : all,
     steps: [correctionStep(tested.p, level, given.comparison), ...steps],
   };
+}
+
+/**
+ * Was this item given to another declared test? A test ends an item, so that of several items each can take one: it is then
+ * not examined in this characteristic, which others of them answer for.
+ */
+function tookAnotherTest(
+  { comparison, runs, setAside = [] }: ComparisonCase,
+  { source }: DeclaredCharacteristic,
+  specimen: string,
+): boolean {
+  if (source.from !== 'runs' || setAside.some((one) => one.specimen === specimen)) return false;
+  const methods = comparison.characteristics.flatMap((one) => (one.source.from === 'runs' ? [one.source.method] : []));
+  const taken = runs.filter((run) => run.specimen === specimen).map(({ method }) => method);
+  return !taken.includes(source.method) && taken.some((method) => methods.includes(method));
 }
 
 /** An item that gave no value for this characteristic. */

@@ -45,12 +45,14 @@ function ofItem(
     (one) => one.specimen === specimen,
   );
   const level = togetherOf(found.map((one) => one.level));
-  if (level === 'D')
-    return {
-      specimen,
-      level,
-      sentence: noDifference([`item ${specimen}`, 'the reference'], characteristics, features),
-    };
+  if (level === 'D') {
+    const isExamined = ({ each }: CharacteristicComparison) => each.some((one) => one.specimen === specimen);
+    const examined = noDifference([`item ${specimen}`, 'the reference'], characteristics.filter(isExamined), features);
+    const others = characteristics
+      .filter((one) => !isExamined(one))
+      .map(({ title }) => ` ${title} was not examined on it: it took another test.`);
+    return { specimen, level, sentence: `${examined}${others.join('')}` };
+  }
   const told = found.filter((one) => one.level === level || (level === 'A' && one.level === 'B'));
   return { specimen, level, sentence: told.map(({ sentence }) => sentence).join(' ') };
 }
