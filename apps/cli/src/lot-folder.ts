@@ -9,10 +9,12 @@ import {
   shown,
 } from '@breakbook/lab';
 
+/** The bytes of a run's files, in the order the run names them. */
+export type SentFiles = (run: string) => { name: string; bytes: Uint8Array }[];
+
 export interface OpenLotFolder {
   bundle: LotBundle;
-  /** The bytes of a run's files, in the order the run names them. */
-  filesOf(run: string): { name: string; bytes: Uint8Array }[];
+  filesOf: SentFiles;
 }
 
 /** Opens a lot folder from the disk. */
@@ -23,15 +25,23 @@ export function openLotFolder(folder: string): OpenLotFolder {
       file: folder,
       detail: `There is no folder ${shown(folder)}. Give the folder that holds ${LOT_FOLDER_DOCUMENTS.join(', ')}.`,
     });
-  const documents = new Map(
+  const bundle = readLotFolder(lotDocuments(folder));
+  return { bundle, filesOf: runFilesIn(folder, bundle) };
+}
+
+/** The documents of a lot folder that are there, by name. */
+export function lotDocuments(folder: string): Map<string, Uint8Array> {
+  return new Map(
     [...LOT_FOLDER_DOCUMENTS, ...OPTIONAL_LOT_DOCUMENTS]
       .map((name) => path.join(folder, name))
       .filter((file) => fs.existsSync(file))
       .map((file) => [path.basename(file), fs.readFileSync(file)]),
   );
-  const bundle = readLotFolder(documents);
-  const files = new Map(bundle.runs.map(({ run, files }) => [run, files.map(({ name }) => name)]));
-  return { bundle, filesOf: (run) => (files.get(run) ?? []).map((name) => ({ name, bytes: runFile(folder, name) })) };
+}
+
+export function runFilesIn(folder: string, { runs }: LotBundle): SentFiles {
+  const files = new Map(runs.map(({ run, files }) => [run, files.map(({ name }) => name)]));
+  return (run) => (files.get(run) ?? []).map((name) => ({ name, bytes: runFile(folder, name) }));
 }
 
 /** The lot folders that lie in a folder which is none itself, by name; none where there is no such folder. */

@@ -1,4 +1,5 @@
 import { Command } from 'commander';
+import { type CompareOptions } from './commands/compare.js';
 import { type JudgeOptions } from './commands/judge.js';
 import { type OldResultsOptions } from './commands/old-results.js';
 import { type PlanOptions } from './commands/plan.js';
@@ -10,7 +11,7 @@ const program = new Command('breakbook')
   .description('Judges lots of broken wheels and rims from their raw files, and computes what they prove.')
   .addHelpText(
     'after',
-    '\nEnds with 0 done, meets or identical, 1 does not meet or differs, 2 bad input, 3 undecided or not evaluated, 4 refused by the service, 5 service or database away, 70 our fault.',
+    '\nEnds with 0 done, meets, consistent or identical, 1 does not meet, not consistent or differs, 2 bad input, 3 undecided, inconclusive or not evaluated, 4 refused by the service, 5 service or database away, 70 our fault.',
   );
 
 program
@@ -31,6 +32,20 @@ program
     end(async () => {
       const { judgeCommand } = await import('./commands/judge.js');
       return judgeCommand(folder, options);
+    }),
+  );
+
+program
+  .command('compare')
+  .description(
+    'how well items agree with a reference, or lots with lots, as was declared before testing; never what an item is',
+  )
+  .argument('<folder>', 'a comparison folder, as docs/formats.md describes it, or one of several comparisons in it')
+  .option('--json', 'everything that was worked out, as JSON')
+  .action((place: string, options: CompareOptions) =>
+    end(async () => {
+      const { compareCommand } = await import('./commands/compare.js');
+      return compareCommand(place, options);
     }),
   );
 
