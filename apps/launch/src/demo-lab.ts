@@ -1,6 +1,6 @@
 import fs from 'node:fs';
 import path from 'node:path';
-import { LOT_FOLDER_DOCUMENTS, type LotBundle, readLotFolder } from '@breakbook/lab';
+import { COMPARISON_LOTS, LOT_FOLDER_DOCUMENTS, type LotBundle, readLotFolder } from '@breakbook/lab';
 import { openDataSource, PostgresRawStore, Records } from '@breakbook/records';
 import { hasLot, importLot } from '@breakbook/service';
 import type pg from 'pg';
@@ -32,12 +32,23 @@ export async function loadDemoLab(
   }
 }
 
+/** Those of a folder, and those that lie in `lots/` of its comparison folders. */
 function lotFoldersIn(folder: string): string[] {
+  return foldersIn(folder).flatMap((one) =>
+    isLotFolder(one) ? [one] : foldersIn(path.join(one, COMPARISON_LOTS)).filter(isLotFolder),
+  );
+}
+
+function isLotFolder(folder: string): boolean {
+  return fs.existsSync(path.join(folder, 'lot.json'));
+}
+
+function foldersIn(folder: string): string[] {
+  if (!fs.existsSync(folder)) return [];
   return fs
     .readdirSync(folder)
     .sort()
-    .map((name) => path.join(folder, name))
-    .filter((one) => fs.existsSync(path.join(one, 'lot.json')));
+    .map((name) => path.join(folder, name));
 }
 
 function documentsIn(folder: string): Map<string, Uint8Array> {
