@@ -12,6 +12,10 @@ import { Reference } from './references.js';
 export const SetAside = z.strictObject({ specimen: Key, because: Paragraph, by: Key, at: Instant });
 export type SetAside = z.infer<typeof SetAside>;
 
+/** When conclusions were locked, and by whom. Before that, whoever is blinded is told of no item which it is. */
+export const LockedConclusions = z.strictObject({ at: Instant, by: Key });
+export type LockedConclusions = z.infer<typeof LockedConclusions>;
+
 /** What a folder of a comparison holds in `comparison.json`; lot folders with the runs stand beside it in `lots/`. */
 export const ComparisonDocument = z.strictObject({
   comparison: Comparison,
@@ -23,6 +27,7 @@ export const ComparisonDocument = z.strictObject({
   consents: z.array(ConsentOrNotice).optional(),
   observations: z.array(Observation),
   setAside: z.array(SetAside).optional(),
+  locked: LockedConclusions.optional(),
 });
 export type ComparisonDocument = z.infer<typeof ComparisonDocument>;
 

@@ -113,7 +113,7 @@ function itemRecordProblems({ custody, setAside = [] }: ComparisonDocument, know
 }
 
 function personProblems(document: ComparisonDocument, { people }: Known, say: Say): Problem[] {
-  const { comparison, reference, alternative, custody, consents = [], observations, setAside = [] } = document;
+  const { comparison, reference, alternative, custody, consents = [], observations, setAside = [], locked } = document;
   const { blind } = comparison;
   const ofReference = (name: string, one: Reference | undefined): [string, string | undefined][] => [
     [`/${name}/chosenBy`, one?.chosenBy],
@@ -129,6 +129,7 @@ function personProblems(document: ComparisonDocument, { people }: Known, say: Sa
     ...consents.map(({ recordedBy }, index): [string, string] => [`/consents/${index}/recordedBy`, recordedBy]),
     ...observations.map(({ by }, index): [string, string] => [`/observations/${index}/by`, by]),
     ...setAside.map(({ by }, index): [string, string] => [`/setAside/${index}/by`, by]),
+    ['/locked/by', locked?.by],
   ];
   return named.flatMap(([pointer, person]) =>
     person === undefined || people.has(person)
