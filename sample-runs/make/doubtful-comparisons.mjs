@@ -12,6 +12,8 @@ import { hardDrop, heatEnd } from './end-methods.mjs';
 import { later } from './recorded-run.mjs';
 import { productWithTracks, WHO } from './world.mjs';
 
+/** Who defines what is compared, and with what. */
+const CHOOSES = 'i-sorbo';
 const BALANCE = 'balance WB-3, certificate SWL-26-194';
 const GAUGE = 'inside calliper IC-2, certificate SWL-26-195';
 const OUTSIDE = 'Estuary Materials Laboratory (invented)';
@@ -120,7 +122,7 @@ const declared = {
   notExamined,
   blind: { blinded: [WHO.records, WHO.reviews], listKeptBy: WHO.draws },
   seed: 20_261_026,
-  declaredBy: EXAMINER.person,
+  declaredBy: CHOOSES,
 };
 
 /** @param {ReturnType<typeof doubtfulLots>['reference']} wheels */
@@ -137,7 +139,7 @@ function referenceOf(wheels) {
     units: wheels.map(({ specimen, lot, serial }) => ({ specimen, lot, serial })),
     variants: {
       list: 'change notes and label orders of Dunlin 42 R, January to September 2026',
-      checkedBy: 'i-sorbo',
+      checkedBy: WHO.draws,
       features: {
         'label-text': ['DUNLIN 42 R / 622 x 19C / MAX 830 KPA / SALTMARSH WHEELWORKS'],
         'serial-mark': [],
@@ -145,7 +147,7 @@ function referenceOf(wheels) {
         plies: [],
       },
     },
-    chosenBy: EXAMINER.person,
+    chosenBy: CHOOSES,
     frozenAt: '2026-10-23T13:00:00Z',
   };
 }
@@ -198,6 +200,8 @@ function observationsOf({ specimen, mass, width, label, mark, holes, plies, at, 
       : []),
   ];
 }
+
+const locked = { at: '2026-11-25T09:00:00Z', by: EXAMINER.person };
 
 /** The wheels of the reference; one of each lot was cut for its plies. @param {ReturnType<typeof doubtfulLots>['reference']} wheels */
 function seenOnReference(wheels) {
@@ -446,6 +450,7 @@ export function doubtfulComparisons() {
             plies: '11 plies: 0/45/-45/0/90/0/90/0/-45/45/0',
           }),
         ],
+        locked,
       },
       'second-pair.json': {
         comparison: {
@@ -478,6 +483,7 @@ export function doubtfulComparisons() {
         ],
         consents: consentsOf(PAIRS.second, 'The buyer asked for the comparison.'),
         observations: [...onReference, ...looked(SECOND_PAIR, '2026-10-28T10:20:00Z', {})],
+        locked,
       },
       ...documents,
     },
