@@ -94,8 +94,10 @@ describe('breakbook compare', () => {
       );
   });
 
-  it('answers everything as JSON: at least 100 °C between reference and the wheel whose tracks melted', () => {
-    const { status, stdout } = compare(SAMPLE, '--json');
+  it('answers everything as JSON, beside a report: at least 100 °C between reference and the wheel whose tracks melted', () => {
+    const report = path.join(out, 'reports', 'first.pdf');
+    const { status, stdout } = compare(SAMPLE, '--json', '--report', report, '--language', 'de');
+    expect(fs.readFileSync(report).subarray(0, 5).toString()).toBe('%PDF-');
     const result = JSON.parse(stdout) as ComparisonResult;
     expect(status).toBe(1);
     const heat = result.characteristics.find(({ name }) => name === 'heat');
@@ -132,6 +134,14 @@ describe('breakbook compare', () => {
       ['comparison.json, /observations/0/specimen', 'there is no specimen X-1', 'meta.unknown'],
     ],
     [
+      'a report before conclusions are locked',
+      () =>
+        copyWith<ComparisonDocument>('open', 'comparison.json', (document) => {
+          delete document.locked;
+        }),
+      ['are not locked', 'b-ravenscroft, a-grossmann', 'state.conflict'],
+    ],
+    [
       'a raw file that is another than was recorded',
       () => {
         const copy = copyWith<Run[]>('changed', 'lots/D42R-2604/runs.json', () => {});
@@ -141,9 +151,10 @@ describe('breakbook compare', () => {
       ['lot D42R-2604, run 405', 'state.conflict'],
     ],
   ])('ends with 2 on %s, and says where and what', (_, place, says) => {
-    const { status, stdout, stderr } = compare(place());
+    const { status, stdout, stderr } = compare(place(), '--report', path.join(out, 'refused.pdf'));
     expect(status).toBe(2);
     expect(stdout).toBe('');
+    expect(fs.existsSync(path.join(out, 'refused.pdf'))).toBe(false);
     for (const one of says) expect(stderr.replaceAll(/\s+/g, ' ')).toContain(one);
   });
 });

@@ -42,6 +42,10 @@ program
   )
   .argument('<folder>', 'a comparison folder, as docs/formats.md describes it, or one of several comparisons in it')
   .option('--json', 'everything that was worked out, as JSON')
+  .option('--report <file>', 'write the comparison report there, as an unsigned draft (PDF)')
+  .option('--paper <size>', 'of the report: A4 or Letter', 'A4')
+  .option('--language <code>', 'of the report: en or de', 'en')
+  .option('--units <list>', 'in which the report prints what is kept in others, such as bar,F,in; else as kept')
   .action((place: string, options: CompareOptions) =>
     end(async () => {
       const { compareCommand } = await import('./commands/compare.js');

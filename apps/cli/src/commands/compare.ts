@@ -1,12 +1,27 @@
+import fs from 'node:fs';
+import path from 'node:path';
 import { caseOfLots, compareCase, evaluateLot } from '@breakbook/acceptance';
 import { canonicalJson } from '@breakbook/evidence';
-import { type ComparisonCase, type ComparisonLevel, EXIT } from '@breakbook/lab';
-import { openComparison } from '../comparison-folder.js';
+import {
+  type ComparisonCase,
+  type ComparisonDocument,
+  type ComparisonLevel,
+  type ComparisonResult,
+  EXIT,
+  type PrintChoice,
+  printKept,
+  Refusal,
+} from '@breakbook/lab';
+import { type ComparisonReportContent, comparisonReportContent, composeDocument } from '@breakbook/reports';
+import { type OpenComparison, openComparison } from '../comparison-folder.js';
 import { comparisonSheet } from '../comparison-sheet.js';
+import { type PrintOptions, printFrom } from '../print-options.js';
 import { Progress } from '../terminal.js';
 
-export interface CompareOptions {
+export interface CompareOptions extends PrintOptions {
   json?: boolean;
+  /** Where the comparison report goes. */
+  report?: string;
 }
 
 /** How the command ends that came to this level. */
@@ -19,16 +34,23 @@ const STATUS: Record<ComparisonLevel, number> = {
 };
 
 /** A comparison folder in; how well things agree on the terminal, sentence by sentence. No server, no database. */
-export function compareCommand(place: string, { json }: CompareOptions): number {
-  const given = caseIn(place);
+export async function compareCommand(place: string, { json, report, ...printed }: CompareOptions): Promise<number> {
+  const print = printFrom(printed);
+  const opened = openComparison(place);
+  if (report !== undefined) requireLocked(opened.document);
+  const given = caseOf(opened);
   const result = compareCase(given);
   console.log(json ? canonicalJson(result) : comparisonSheet(given, result));
+  if (report !== undefined) {
+    fs.mkdirSync(path.dirname(path.resolve(report)), { recursive: true });
+    fs.writeFileSync(report, await composeDocument('comparison report', contentOf(given, result, opened, print)));
+    if (!json) console.log(`\nReport  ${report}`);
+  }
   return STATUS[result.level];
 }
 
 /** Every lot of the folder read and judged, with the comparison that rests on them. */
-function caseIn(place: string): ComparisonCase {
-  const { document, lots } = openComparison(place);
+function caseOf({ document, lots }: OpenComparison): ComparisonCase {
   const progress = new Progress('reading runs');
   const runs = lots.reduce((sum, { bundle }) => sum + bundle.runs.length, 0);
   let before = 0;
@@ -39,4 +61,83 @@ function caseIn(place: string): ComparisonCase {
   });
   progress.end();
   return caseOfLots(document, evaluated);
+}
+
+/** Whoever is blinded would read in a report which item is which. */
+function requireLocked({ comparison, locked }: ComparisonDocument): void {
+  if (!comparison.blind || locked) return;
+  throw new Refusal({
+    code: 'state.conflict',
+    pointer: '/locked',
+    detail: `/locked: the conclusions of comparison ${comparison.comparison} are not locked, and ${comparison.blind.blinded.join(', ')} would read in a report which item is which.`,
+    action: 'Compare without --report; write down when conclusions were locked, and by whom, before a report is made.',
+  });
+}
+
+function contentOf(
+  given: ComparisonCase,
+  result: ComparisonResult,
+  { lots }: OpenComparison,
+  print: PrintChoice,
+): ComparisonReportContent {
+  const { comparison, locked } = given;
+  const bundles = lots.map(({ bundle }) => bundle);
+  const items = itemsOf(given);
+  // The lots of the items say who asked and what the product is; methods and people come from all of them.
+  const asked = bundles.find(({ specimens }) => specimens.some(({ specimen }) => items.has(specimen))) ?? bundles[0];
+  if (!asked) throw new Error('A comparison without lots was not refused.');
+  const people = distinct(
+    bundles.flatMap((one) => one.people),
+    ({ person }) => person,
+  );
+  const nameOf = (key: string) => people.find(({ person }) => person === key)?.name ?? key;
+  const named = new Set(
+    comparison.characteristics.flatMap(({ source }) =>
+      source.from === 'runs' ? [`${source.method} ${source.methodRevision}`] : [],
+    ),
+  );
+  const methodName = ({ method, revision }: { method: string; revision: number }) => `${method} ${revision}`;
+  return comparisonReportContent({
+    case: given,
+    result,
+    lab: asked.lab,
+    customer: asked.customer,
+    product: asked.product,
+    people,
+    items: bundles.flatMap(({ specimens }) => specimens.filter(({ specimen }) => items.has(specimen))),
+    methods: distinct(
+      bundles.flatMap((one) => one.methods),
+      methodName,
+    )
+      .filter((one) => named.has(methodName(one)))
+      .map(({ method, revision, title, basis }) => ({ method, revision, title, basis })),
+    conduct: bundles.flatMap(({ runs }) =>
+      runs.map(({ run, operator, validity, deviations, files }) => ({
+        run,
+        operator: nameOf(operator),
+        ...(validity ? { decidedBy: nameOf(validity.person) } : {}),
+        ...(validity?.reason ? { reason: validity.reason } : {}),
+        deviations,
+        files,
+      })),
+    ),
+    document: {
+      number: `${comparison.comparison}-draft`,
+      revision: 1,
+      issuedAt: new Date().toISOString(),
+      signatures: [],
+    },
+    locked: locked && { at: locked.at, by: nameOf(locked.by) },
+    print: printKept(print),
+  });
+}
+
+/** What is compared: items, or the specimens of the second group. */
+function itemsOf({ comparison: { compared }, specimens }: ComparisonCase): Set<string> {
+  if (compared.what === 'items with a reference') return new Set(compared.items);
+  return new Set(specimens.filter(({ lot }) => compared.second.lots.includes(lot)).map(({ specimen }) => specimen));
+}
+
+function distinct<T>(all: readonly T[], keyOf: (one: T) => string): T[] {
+  return [...new Map(all.map((one) => [keyOf(one), one])).values()];
 }
