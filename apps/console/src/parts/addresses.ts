@@ -73,3 +73,22 @@ export function writePlanAddress(filled: { template?: string; design?: string })
   const search = new URLSearchParams(filled);
   return search.size === 0 ? '/planning/plan' : `/planning/plan?${search}`;
 }
+
+export function referenceAddress(reference: string): string {
+  return `/references/${encodeURIComponent(reference)}`;
+}
+
+/** Where specimens of a product are chosen as a reference. */
+export function chooseReferenceAddress(product?: string): string {
+  return product === undefined ? '/choose-reference' : `/choose-reference?product=${encodeURIComponent(product)}`;
+}
+
+export function comparisonAddress(comparison: string): string {
+  return `/comparisons/${encodeURIComponent(comparison)}`;
+}
+
+/** Where a comparison is declared; what is known already is filled in there. */
+export function declareComparisonAddress(filled: { product?: string; reference?: string } = {}): string {
+  const search = new URLSearchParams(filled);
+  return search.size === 0 ? '/declare-comparison' : `/declare-comparison?${search}`;
+}

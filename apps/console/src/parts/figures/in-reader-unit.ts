@@ -1,5 +1,7 @@
 import {
   type AxisQuantity,
+  type ComparedBand,
+  type ComparisonInput,
   fitInto,
   type LotHistoryInput,
   type MarginStripInput,
@@ -72,6 +74,26 @@ export function historyInUnit(input: LotHistoryInput, choice: UnitChoice): LotHi
   };
 }
 
+export function comparisonInUnit(input: ComparisonInput, choice: UnitChoice): ComparisonInput {
+  const known = input.axes.flatMap(({ quantity, ...axis }) => quantitiesIn({ ...axis, unit: quantity.unit }));
+  return {
+    ...input,
+    alt: retell(input.alt, choice, known),
+    caption: retell(input.caption, choice, known),
+    axes: input.axes.map((axis) => {
+      const { shown, into } = forReader({ ...axis, alt: '', caption: '' }, choice);
+      return {
+        ...axis,
+        quantity: shown.quantity,
+        reference: convertedBand(axis.reference, into),
+        items: convertedBand(axis.items, into),
+        bounds: axis.bounds.map((one) => ({ ...one, value: into(one.value) })),
+        limits: axis.limits.map((one) => ({ ...one, value: into(one.value) })),
+      };
+    }),
+  };
+}
+
 export function traceInUnit(input: TracePlotInput, choice: UnitChoice): TracePlotInput {
   const units = new Map(input.channels.map(({ channel, unit }) => [channel, unit]));
   const intoUnitOf = (unit: string) => converter(unit, shownUnit(unit, choice));
@@ -106,6 +128,16 @@ function forReader(input: { quantity: AxisQuantity; alt: string; caption: string
     shown: { quantity, alt: retell(input.alt, choice, known), caption: retell(input.caption, choice, known) },
     into: converter(unit, readers),
     difference: converter(unit, readers, { difference: true }),
+  };
+}
+
+function convertedBand({ title, lanes }: ComparedBand, into: (value: number) => number): ComparedBand {
+  return {
+    title,
+    lanes: lanes.map(({ label, values }) => ({
+      label,
+      values: values.map((one) => ({ ...one, value: convertedValue(one.value, into) })),
+    })),
   };
 }
 

@@ -1,6 +1,8 @@
 import {
   type ChanceCurvesInput,
+  type ComparisonInput,
   chanceCurves,
+  comparison,
   type LotHistoryInput,
   lotHistory,
   type MarginStripInput,
@@ -15,7 +17,14 @@ import {
 } from '@breakbook/figures';
 import { useReader } from '../units/reader.js';
 import { Figure } from './figure-view.js';
-import { historyInUnit, probabilityInUnit, staircaseInUnit, stripInUnit, traceInUnit } from './in-reader-unit.js';
+import {
+  comparisonInUnit,
+  historyInUnit,
+  probabilityInUnit,
+  staircaseInUnit,
+  stripInUnit,
+  traceInUnit,
+} from './in-reader-unit.js';
 
 /** The figures of the lab, drawn for the width they have and in the reader's unit. */
 
@@ -46,6 +55,13 @@ export function LotHistory({ of }: { of: LotHistoryInput }) {
   const { units } = useReader().choice;
   const input = historyInUnit(of, units);
   return <Figure draw={(width) => lotHistory({ ...input, width })} />;
+}
+
+/** What is known above, what is compared with it below, on one axis. */
+export function ComparisonFigure({ of }: { of: ComparisonInput }) {
+  const { units } = useReader().choice;
+  const input = comparisonInUnit(of, units);
+  return <Figure draw={(width) => comparison({ ...input, width })} />;
 }
 
 /** `onPick` hears which moment of the record was pointed at, in seconds. */

@@ -1,14 +1,17 @@
 import { type Outcome } from '@breakbook/figures';
-import { type Check, type Reading, type RunJudgement } from '@breakbook/lab';
+import { type Check, type COMPARISON_LEVELS, type Reading, type RunJudgement } from '@breakbook/lab';
 
 /** Words about a run that carry a sign beside those of `outcomeSign`. */
 type RunWord = RunJudgement['validity'] | Check['outcome'] | Reading['proposedValidity'];
 
+/** How well items agree with a reference. */
+type LevelWord = (typeof COMPARISON_LEVELS)[keyof typeof COMPARISON_LEVELS];
+
 /** Every word that a sheet shows with a sign. */
-export type OutcomeWord = Outcome | RunWord;
+export type OutcomeWord = Outcome | RunWord | LevelWord;
 
 /** A run that counts, counts with a remark, does not count, or is open wears the sign of a result that stands so. */
-const LIKE: Record<Exclude<RunWord, Outcome>, Outcome> = {
+const LIKE: Record<Exclude<RunWord | LevelWord, Outcome>, Outcome> = {
   valid: 'conforms',
   pass: 'conforms',
   'valid with deviation': 'conforms conditionally',
@@ -18,6 +21,11 @@ const LIKE: Record<Exclude<RunWord, Outcome>, Outcome> = {
   fail: 'does not conform',
   void: 'superseded',
   'not decided': 'undecided',
+  'not consistent, physical': 'does not conform',
+  'not consistent, measured': 'does not conform',
+  inconclusive: 'undecided',
+  consistent: 'conforms',
+  'no comparison': 'does not conform conditionally',
 };
 
 /** The outcome whose sign this word wears. */

@@ -1,3 +1,5 @@
+import './tick.css';
+
 /** Something that is so or is not. */
 export function Tick({ word, ticked, onTick }: { word: string; ticked: boolean; onTick: (ticked: boolean) => void }) {
   return (
