@@ -6,6 +6,9 @@ import { ApprovalPage } from '../features/approvals/approval-page.js';
 import { ApprovalsPage } from '../features/approvals/approvals-page.js';
 import { CertificatePage } from '../features/certificates/certificate-page.js';
 import { CertificatesPage } from '../features/certificates/certificates-page.js';
+import { ComparisonPage } from '../features/comparisons/comparison-page.js';
+import { ComparisonsPage } from '../features/comparisons/comparisons-page.js';
+import { DeclareAnewPage, DeclareComparisonPage } from '../features/comparisons/declare/declare-page.js';
 import { ConcessionsPage } from '../features/concessions/concessions-page.js';
 import { DispositionPage } from '../features/dispositions/disposition-page.js';
 import { CheckDocumentPage } from '../features/document-checks/check-document-page.js';
@@ -26,6 +29,9 @@ import { PersonPage } from '../features/people/person-page.js';
 import { PlanningPage } from '../features/planning/planning-page.js';
 import { WritePlanPage } from '../features/planning/writing/write-plan-page.js';
 import { ProductPage } from '../features/products/product-page.js';
+import { ChooseReferencePage, NextReferencePage } from '../features/references/choose-reference-page.js';
+import { ReferencePage } from '../features/references/reference-page.js';
+import { ReferencesPage } from '../features/references/references-page.js';
 import { LayoutPage } from '../features/rigs/layout/layout-page.js';
 import { RigPage } from '../features/rigs/rig-page.js';
 import { RigsPage } from '../features/rigs/rigs-page.js';
@@ -76,6 +82,14 @@ export function App() {
                 <Route path="rigs/:rig/layout" element={<LayoutPage />} />
                 <Route path="planning" element={<PlanningPage />} />
                 <Route path="planning/plan" element={<WritePlanPage />} />
+                <Route path="references" element={<ReferencesPage />} />
+                <Route path="references/:reference" element={<ReferencePage />} />
+                <Route path="references/:reference/next" element={<NextReferencePage />} />
+                <Route path="choose-reference" element={<ChooseReferencePage />} />
+                <Route path="comparisons" element={<ComparisonsPage />} />
+                <Route path="comparisons/:comparison" element={<ComparisonPage />} />
+                <Route path="comparisons/:comparison/next" element={<DeclareAnewPage />} />
+                <Route path="declare-comparison" element={<DeclareComparisonPage />} />
                 <Route path="unread" element={<UnreadPage />} />
                 <Route path="documents" element={<DocumentsPage />} />
                 <Route path="documents/check" element={<CheckDocumentPage />} />

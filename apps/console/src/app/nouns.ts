@@ -15,6 +15,7 @@ const NOUNS: readonly Noun[] = [
   { word: 'Specimens', address: '/specimens' },
   { word: 'Rigs', address: '/rigs' },
   { word: 'Plan a test', address: '/planning' },
+  { word: 'Compare', address: '/comparisons' },
   { word: 'Unread files', address: '/unread' },
   { word: 'Approvals', address: '/approvals', duties: ['define', 'audit'] },
   { word: 'Nonconformities', address: '/nonconformities' },

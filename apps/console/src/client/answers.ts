@@ -125,3 +125,22 @@ export type RecomputationInList = Listed<'GET /api/recomputations'>;
 export type RecomputationAnswer = Answer<'GET /api/recomputations/{n}'>;
 /** Whether everything is as it was written, or the first thing that is not. */
 export type Verification = Answer<'POST /api/ledger/verification'>;
+/** Specimens of known making, chosen before anything is known of what is compared with them. */
+export type ReferenceRecord = Answer<'GET /api/references/{reference}'>;
+export type ReferenceVersion = Listed<'GET /api/references/{reference}/revisions'>;
+/** A reference as it is chosen. */
+export type NewReference = Operations['POST /api/references']['body'];
+/** What is compared with what, and what was said around it. */
+export type ComparisonInList = Listed<'GET /api/comparisons'>;
+export type ComparisonRecord = Answer<'GET /api/comparisons/{comparison}'>;
+export type ComparisonRevision = ComparisonRecord['revisions'][number];
+/** As it is declared. */
+export type NewComparison = Operations['POST /api/comparisons']['body'];
+/** What was seen of a declared feature on a specimen. */
+export type ObservationRecord = Listed<'GET /api/comparisons/{comparison}/observations'>;
+/** Who had a specimen from whom, when, where and in what condition. */
+export type CustodyRecord = Answer<'GET /api/specimens/{specimen}/custody'>;
+/** Notes that name whoever reads them. */
+export type ProtectedNotes = Answer<'GET /api/specimens/{specimen}/protected-notes'>;
+/** Which code stands for which item. */
+export type CodeLists = Answer<'GET /api/comparisons/{comparison}/codes'>;

@@ -193,7 +193,7 @@ export const unreadFileQuery = (id: string) =>
 export const unreadPartAddress = (id: string, n: number) => `/api/unread/${encodeURIComponent(id)}/parts/${n}`;
 
 /** Everything of a list that is short by its nature, in the order in which it was entered. */
-async function everyOne<T>(path: string, signal: AbortSignal): Promise<T[]> {
+export async function everyOne<T>(path: string, signal: AbortSignal): Promise<T[]> {
   const items: T[] = [];
   for (let after: string | null = ''; after !== null; ) {
     const place: string = after === '' ? '' : `&after=${encodeURIComponent(after)}`;

@@ -1,10 +1,11 @@
 import { useQuery } from '@tanstack/react-query';
 import { useParams } from 'react-router';
 import { type ProductRecord } from '../../client/answers.js';
-import { productQuery } from '../../client/queries.js';
+import { labQuery, productQuery } from '../../client/queries.js';
 import { HeadStrip, Sheet } from '../../parts/sheet/sheet.js';
 import { Reading, Trouble } from '../../parts/trouble.js';
 import { usePrint } from '../../parts/units/reader.js';
+import { ComparedSection } from '../comparisons/compared-sections.js';
 import { OldResultsSection } from '../old-results/old-results-section.js';
 import { LotsOverTimeSection } from './lots-over-time-section.js';
 
@@ -27,6 +28,7 @@ export function ProductPage() {
 
 function ProductSheet({ of: { key, content } }: { of: ProductRecord }) {
   const print = usePrint();
+  const { data: lab } = useQuery(labQuery);
   const { name, description, beadStyle, brakeKind, markedMaximum, innerWidth } = content;
   const quantity = ({ value, unit }: { value: number; unit: string }) => print.declared(value, unit);
   return (
@@ -44,6 +46,7 @@ function ProductSheet({ of: { key, content } }: { of: ProductRecord }) {
         ]}
       />
       <LotsOverTimeSection product={key} />
+      <ComparedSection product={key} zone={lab?.zone ?? 'UTC'} />
       <OldResultsSection of="products" named={key} />
     </>
   );

@@ -10,6 +10,9 @@ import { HeadStrip, Section, Sheet } from '../../parts/sheet/sheet.js';
 import { Reading, Trouble } from '../../parts/trouble.js';
 import { usePrint } from '../../parts/units/reader.js';
 import { Who } from '../../parts/who.js';
+import { ComparisonsOfItem } from '../comparisons/compared-sections.js';
+import { CustodySection } from '../custody/custody-section.js';
+import { ProtectedNotesSection } from '../custody/protected-notes-section.js';
 import { SpecimenKeepingSection } from '../keeping/specimen-keeping-section.js';
 import { MakeSheet } from '../lots/make-sheet.js';
 import { useMe } from '../people/me.js';
@@ -92,6 +95,9 @@ function SpecimenSheet({ specimen, runs }: { specimen: SpecimenRecord; runs: rea
         <RunTable runs={runs} people={people} zone={zone} empty="No run was logged against it yet." />
       </Section>
       <StatesSection specimen={key} people={people} zone={zone} />
+      <ComparisonsOfItem specimen={key} zone={zone} />
+      <CustodySection specimen={key} people={people} zone={zone} />
+      <ProtectedNotesSection specimen={key} people={people} zone={zone} />
       <SpecimenKeepingSection specimen={key} />
       <MakeSheet of="specimen" name={key} zone={zone} />
       <Section question="Who said so, and when?" word="History">

@@ -197,7 +197,7 @@ function madeOf(draft: Draft, named: FoundNames, person: string, now: string): R
 async function sendPhotos({ run }: RecordedAnswer, draft: Draft, person: string): Promise<string[]> {
   const refused: string[] = [];
   for (const { file, caption, shows } of draft.photos)
-    await sendPhoto(run, file, {
+    await sendPhoto({ run }, file, {
       caption: caption.trim(),
       ...(shows === '' ? {} : { shows }),
       device: draft.device.trim(),

@@ -25,7 +25,7 @@ export function AddPhoto({ run, person, asked }: { run: string; person: string; 
   const fits = !isVideo || offset.trim() === '' || SECONDS.test(offset.trim());
   const add = useMutation({
     mutationFn: (chosen: File) =>
-      sendPhoto(run, chosen, {
+      sendPhoto({ run }, chosen, {
         caption: caption.trim(),
         ...(shows === '' || !isPhoto ? {} : { shows }),
         ...(isVideo && offset.trim() !== '' ? { triggerOffset: Number(offset.trim()) } : {}),

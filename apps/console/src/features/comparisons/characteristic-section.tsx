@@ -1,0 +1,214 @@
+import { type ComparisonInput } from '@breakbook/figures';
+import {
+  type CharacteristicComparison,
+  type ComparedValue,
+  type ItemFinding,
+  isNotEvaluated,
+  type LeftOut,
+  type NotEvaluated,
+} from '@breakbook/lab';
+import { printSignificant } from '@breakbook/units';
+import { Link } from 'react-router';
+import { runAddress, specimenAddress } from '../../parts/addresses.js';
+import { ComparisonFigure } from '../../parts/figures/lab-figures.js';
+import { type Fact, Facts, Fold, Section } from '../../parts/sheet/sheet.js';
+import { Steps } from '../../parts/steps.js';
+import { Table } from '../../parts/table.js';
+import { usePrint } from '../../parts/units/reader.js';
+import { toolInWords } from './in-words.js';
+import { Level } from './level.js';
+
+interface CharacteristicSectionProps {
+  of: CharacteristicComparison;
+  figure: ComparisonInput | undefined;
+  /** How both sides are called. */
+  sides: { known: string; items: string };
+  power: number;
+}
+
+/** One declared characteristic: what was found, the figure, the numbers, every value, and how it was reckoned. */
+export function CharacteristicSection({ of, figure, sides, power }: CharacteristicSectionProps) {
+  const { tell } = usePrint();
+  const facts = useFacts(of, power);
+  const { title, unit, tool, sentence, finding, modes, leftOut, steps, each } = of;
+  return (
+    <Section
+      question={`Do they agree in ${lower(title)}?`}
+      word={title}
+      aside={`Declared: ${toolInWords(tool, unit)}.`}
+    >
+      <p>
+        <Level of={finding} />
+      </p>
+      <p>{tell(sentence)}</p>
+      {figure && <ComparisonFigure of={figure} />}
+      <Facts of={facts} />
+      {modes && (
+        <Table<NonNullable<CharacteristicComparison['modes']>[number]>
+          caption="How often each mode was found"
+          columns={[
+            { head: 'Mode', cell: ({ mode }) => mode },
+            { head: sides.known, number: true, cell: ({ reference }) => reference },
+            { head: sides.items, number: true, cell: ({ items }) => items },
+          ]}
+          rows={modes}
+          rowKey={({ mode }) => mode}
+          empty="No mode was found."
+        />
+      )}
+      {each.length > 0 && (
+        <Table<ItemFinding>
+          caption="Item by item"
+          columns={[
+            { head: 'Item', cell: ({ specimen }) => <Link to={specimenAddress(specimen)}>{specimen}</Link> },
+            { head: 'Level', wide: true, cell: ({ level }) => <Level of={level} /> },
+            { head: 'Because', wide: true, cell: (one) => tell(one.sentence) },
+          ]}
+          rows={each}
+          rowKey={({ specimen }) => specimen}
+          empty=""
+        />
+      )}
+      <Fold word="Every value">
+        <ValuesTable of={of} sides={sides} />
+      </Fold>
+      {leftOut.length > 0 && (
+        <Table<LeftOut>
+          caption="Gave no value"
+          columns={[
+            { head: 'Specimen', cell: ({ specimen }) => <Link to={specimenAddress(specimen)}>{specimen}</Link> },
+            { head: 'Run', cell: ({ run }) => run ?? 'none' },
+            { head: 'Because', wide: true, cell: ({ because }) => tell(because) },
+          ]}
+          rows={leftOut}
+          rowKey={({ specimen, run }) => `${specimen} ${run}`}
+          empty=""
+        />
+      )}
+      <Fold word="How this was reckoned">
+        <Steps steps={steps} unit={unit ?? '1'} quantities={numbersIn(of)} />
+      </Fold>
+    </Section>
+  );
+}
+
+function ValuesTable({
+  of: { reference, items, unit = '1', modes },
+  sides,
+}: Pick<CharacteristicSectionProps, 'of' | 'sides'>) {
+  const { amount, uncertainty: printU, symbol } = usePrint();
+  const rows = [
+    ...items.map((one) => ({ side: sides.items, ...one })),
+    ...reference.map((one) => ({ side: sides.known, ...one })),
+  ];
+  return (
+    <Table<ComparedValue & { side: string }>
+      caption="Every value that was compared, and where it is from"
+      columns={[
+        { head: 'Specimen', cell: ({ specimen }) => <Link to={specimenAddress(specimen)}>{specimen}</Link> },
+        { head: 'Of', cell: ({ side }) => <bdi>{side}</bdi> },
+        { head: 'Lot', cell: ({ lot }) => lot },
+        ...(modes
+          ? [{ head: 'Mode', cell: ({ mode }: ComparedValue) => mode ?? 'none' }]
+          : [
+              { head: 'Value', number: true, cell: ({ value }: ComparedValue) => amount(value, unit) },
+              {
+                head: 'U',
+                number: true,
+                cell: ({ uncertainty }: ComparedValue) =>
+                  uncertainty
+                    ? `${printU(uncertainty.expanded, unit)} ${symbol(unit)}, k = ${uncertainty.k}`
+                    : 'none stated',
+              },
+            ]),
+        {
+          head: 'From',
+          cell: ({ lot, run }) =>
+            run === undefined ? 'examination' : <Link to={runAddress(lot, run)}>run {run}</Link>,
+        },
+      ]}
+      rows={rows}
+      rowKey={({ specimen, run }) => `${specimen} ${run}`}
+      empty="No value was there to compare."
+    />
+  );
+}
+
+function useFacts(of: CharacteristicComparison, power: number): Fact[] {
+  const { quantity, uncertainty, symbol, tell } = usePrint();
+  const {
+    unit = '1',
+    reference,
+    items,
+    lots,
+    p,
+    pError,
+    level,
+    bounds,
+    effect,
+    smallestDifference,
+    likelihoodRatio,
+  } = of;
+  const orWhy = <T,>(answer: T | NotEvaluated, say: (value: T) => string) =>
+    isNotEvaluated(answer) ? `not evaluated: ${tell(answer.notEvaluated.because)}` : say(answer);
+  const beside = items.flatMap(({ value }) => (value.kind === 'between' ? [value.lower, value.upper] : [value.value]));
+  const difference = (value: number) => quantity(value, unit, { signed: true });
+  return [
+    {
+      term: 'Compared',
+      says: `${items.length} with ${reference.length} of ${lots} ${lots === 1 ? 'lot' : 'lots'}`,
+    },
+    {
+      term: 'p',
+      says: `${orWhy(p, chance)}${pError === undefined ? '' : `, standard error ${printSignificant(pError, 2)}`}`,
+    },
+    { term: 'Held to the level', says: `${printSignificant(level, 4)}, after correction` },
+    ...(['lower', 'upper'] as const).flatMap((side): Fact[] => {
+      const bound = bounds?.[side];
+      if (bound === undefined) return [];
+      return [
+        {
+          term: side === 'lower' ? 'Lower bound' : 'Upper bound',
+          says: orWhy(bound, (one) => quantity(one, unit, { limits: beside })),
+        },
+      ];
+    }),
+    ...(effect
+      ? [
+          {
+            term: 'Difference',
+            says: `${difference(effect.difference)}${orWhy(effect.limits, ([from, to]) => `, limits ${difference(from)} to ${difference(to)}`)}`,
+          },
+        ]
+      : []),
+    ...(smallestDifference === undefined
+      ? []
+      : [
+          {
+            term: `Smallest difference found with a chance of ${printSignificant(100 * power, 3)} %`,
+            says: orWhy(smallestDifference, (one) => `${uncertainty(one, unit)} ${symbol(unit)}`),
+          },
+        ]),
+    ...(likelihoodRatio === undefined
+      ? []
+      : [{ term: 'Likelihood ratio', says: orWhy(likelihoodRatio, ({ sentence }) => tell(sentence)) }]),
+  ];
+}
+
+function chance(p: number): string {
+  return p < 1e-4 ? 'less than 0.0001' : printSignificant(p, 2);
+}
+
+/** Numbers of this characteristic that are in its unit. */
+function numbersIn({ reference, items, bounds, effect, smallestDifference }: CharacteristicComparison): number[] {
+  const values = [...reference, ...items].flatMap(({ value }) =>
+    value.kind === 'between' ? [value.lower, value.upper] : [value.value],
+  );
+  const others = [bounds?.lower, bounds?.upper, effect?.difference, smallestDifference];
+  return [...values, ...others.filter((one) => typeof one === 'number')];
+}
+
+/** A title inside a question: "Burst pressure" begins small, "U of X" stays. */
+function lower(title: string): string {
+  return /^[A-Z][a-z]/.test(title) ? `${title.charAt(0).toLowerCase()}${title.slice(1)}` : title;
+}

@@ -1,0 +1,92 @@
+import { type ComparisonResult, type ItemConclusion, type Person, type SetAside } from '@breakbook/lab';
+import { Link } from 'react-router';
+import { specimenAddress } from '../../parts/addresses.js';
+import { moment } from '../../parts/moment.js';
+import { Section } from '../../parts/sheet/sheet.js';
+import { Table } from '../../parts/table.js';
+import { usePrint } from '../../parts/units/reader.js';
+import { Who } from '../../parts/who.js';
+import { Level } from './level.js';
+
+/** What it came to: in one level, in sentences, and item by item. */
+export function OutcomeSection({ result }: { result: ComparisonResult }) {
+  const { tell } = usePrint();
+  return (
+    <Section
+      question="What did it come to?"
+      word="Conclusion"
+      aside="How well items agree with what they are compared with, and no more than that: not who made them, and not whether anything is safe."
+    >
+      <p>
+        <Level of={result.level} large />
+      </p>
+      <ul className="notes">
+        {result.sentences.map((sentence) => (
+          <li key={sentence}>{tell(sentence)}</li>
+        ))}
+      </ul>
+      {result.items.length > 0 && (
+        <Table<ItemConclusion>
+          caption="Item by item"
+          columns={[
+            { head: 'Item', cell: ({ specimen }) => <Link to={specimenAddress(specimen)}>{specimen}</Link> },
+            { head: 'Level', wide: true, cell: ({ level }) => <Level of={level} /> },
+            { head: 'Because', wide: true, cell: ({ sentence }) => tell(sentence) },
+          ]}
+          rows={result.items}
+          rowKey={({ specimen }) => specimen}
+          empty=""
+        />
+      )}
+      {result.notes.length > 0 && (
+        <ul className="notes">
+          {result.notes.map((note) => (
+            <li key={note}>{tell(note)}</li>
+          ))}
+        </ul>
+      )}
+    </Section>
+  );
+}
+
+/** What was not examined: printed with every conclusion, and here before there is one. */
+export function NotExaminedSection(given: {
+  notExamined: readonly string[];
+  setAside: readonly SetAside[];
+  people: readonly Person[];
+  zone: string;
+}) {
+  const { notExamined, setAside, people, zone } = given;
+  return (
+    <Section question="What was not examined?" word="Not examined" aside="Nothing is concluded about any of it.">
+      <ul className="notes">
+        {notExamined.map((one) => (
+          <li key={one}>
+            <bdi>{one}</bdi>
+          </li>
+        ))}
+      </ul>
+      {setAside.length > 0 && (
+        <Table<SetAside>
+          caption="Items that are not compared at all"
+          columns={[
+            { head: 'Item', cell: ({ specimen }) => <Link to={specimenAddress(specimen)}>{specimen}</Link> },
+            { head: 'Because', wide: true, cell: ({ because }) => <bdi>{because}</bdi> },
+            {
+              head: 'Said by',
+              wide: true,
+              cell: ({ by, at }) => (
+                <>
+                  <Who people={people} person={by} />, <span className="whole">{moment(at, zone)}</span>
+                </>
+              ),
+            },
+          ]}
+          rows={setAside}
+          rowKey={({ specimen }) => specimen}
+          empty=""
+        />
+      )}
+    </Section>
+  );
+}
