@@ -108,8 +108,11 @@ export function watch(page: Page, url: string): string[] {
   const wrong: string[] = [];
   page.on('pageerror', (error) => wrong.push(error.message));
   page.on('console', (message) => {
-    // A refusal is an answer, shown on the page, and browsers note it as a failed load besides.
-    if (message.type() === 'error' && !/status of (401|409|412|422)/.test(message.text())) wrong.push(message.text());
+    // A refusal is an answer, shown on the page, and browsers note it as a failed load besides. Of notes that do not name
+    // whoever is signed in the service says that they are not there.
+    if (message.type() !== 'error' || /status of (401|409|412|422)/.test(message.text())) return;
+    if (/status of 404/.test(message.text()) && message.location().url.endsWith('/protected-notes')) return;
+    wrong.push(message.text());
   });
   page.on('request', (request) => {
     if (!request.url().startsWith(url)) wrong.push(`asked for ${request.url()}`);
