@@ -82,6 +82,7 @@ export * from './hypotheses/k-sample-anderson-darling.js';
 export * from './hypotheses/kruskal-wallis.js';
 export { type MannWhitney, mannWhitney } from './hypotheses/mann-whitney.js';
 export { type NonInferiority, nonInferiority } from './hypotheses/non-inferiority.js';
+export { type SurelyOrderedPairs, surelyOrderedPairs } from './hypotheses/surely-ordered-pairs.js';
 export * from './hypotheses/outlier-screen.js';
 export { type PermutationTest, permutationTest } from './hypotheses/permutation-test.js';
 export * from './hypotheses/shapiro-wilk.js';

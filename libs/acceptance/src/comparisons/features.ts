@@ -50,27 +50,33 @@ export function compareFeature(
   const checked = given.reference?.variants;
   const variants = checked?.features[feature.feature] ?? [];
 
-  const found = items.map(({ specimen }): FeatureComparison['items'][number] => {
+  const { compared } = given.comparison;
+  const group = compared.what === 'two groups' ? compared.second.title : undefined;
+  const others =
+    compared.what === 'two groups'
+      ? `${counted(looked, 'specimen')} of ${compared.first.title}`
+      : counted(looked, 'reference unit');
+  // Of a group those speak that were looked at; each item by itself is asked for.
+  const asked = group === undefined ? items : items.filter(({ specimen }) => seenOn(specimen).length > 0);
+  const found = asked.map(({ specimen }): SeenOnItem => {
     const away = (given.setAside ?? []).find((one) => one.specimen === specimen);
-    if (away) return { specimen, level: 'E', sentence: `Item ${specimen} is set aside: ${away.because}` };
+    if (away) return { specimen, level: 'E', rest: ` is not compared; it is set aside: ${away.because}` };
     const seen = seenOn(specimen);
     const [first] = seen;
-    const who = `${feature.title} of item ${specimen}`;
-    if (first?.seen === undefined) return { specimen, level: 'C', sentence: `${who} was not looked at.` };
+    if (first?.seen === undefined) return { specimen, level: 'C', rest: ' was not looked at.' };
     const words = [...new Set(seen.map((one) => one.seen as string))];
-    const reads = `${who}, ${quoted(words)}${foundBy(seen)},`;
     const said = (level: ComparisonLevel, rest: string) => ({
       specimen,
       seen: first.seen as string,
       level,
-      sentence: `${reads} ${rest}`,
+      rest: `, ${quoted(words)}${foundBy(seen)}, ${rest}`,
     });
     if (words.length > 1) return said('C', 'was read in more than one way, and is inconclusive.');
-    const alike = kinds.find((one) => one.seen === first.seen)?.units ?? 0;
-    if (alike > 0) return said('D', `was seen alike on ${alike} of ${counted(looked, 'reference unit')} looked at.`);
+    const likeIt = kinds.find((one) => one.seen === first.seen)?.units ?? 0;
+    if (likeIt > 0) return said('D', `was seen alike on ${likeIt} of ${others} looked at.`);
     if (variants.includes(first.seen)) return said('D', 'is a build variant recorded for the period.');
     if (looked === 0) return said('C', 'is inconclusive: no reference unit was looked at for it.');
-    const differs = `differs from all ${counted(looked, 'reference unit')} looked at (${quoted(kinds.map((one) => one.seen))})`;
+    const differs = `differs from all ${others} looked at (${quoted(kinds.map((one) => one.seen))})`;
     return checked
       ? said('A', `${differs}; no build variant recorded for the period has this (${checked.list}).`)
       : said(
@@ -78,19 +84,37 @@ export function compareFeature(
           `${differs}, and is inconclusive: nobody looked through the build records for variants of the period.`,
         );
   });
-  const finding = togetherOf(found.map(({ level }) => level));
+  const finding = found.length === 0 ? 'C' : togetherOf(found.map(({ level }) => level));
+  const of = (specimens: readonly string[]) =>
+    group === undefined
+      ? `${specimens.length === 1 ? 'item' : 'items'} ${specimens.join(', ')}`
+      : specimens.length === 1
+        ? `specimen ${specimens[0]}`
+        : `${counted(specimens.length, 'specimen')} of ${group}`;
+  const sentenceOf = (rest: string, specimens: readonly string[]) => `${feature.title} of ${of(specimens)}${rest}`;
+  const strongest = found.filter(({ level }) => level === finding);
   return {
     feature,
     reference: kinds,
     variants,
-    items: found,
+    items: found.map(({ rest, ...one }) => ({ ...one, sentence: sentenceOf(rest, [one.specimen]) })),
     finding,
-    sentence: found
-      .filter(({ level }) => level === finding)
-      .map(({ sentence }) => sentence)
-      .join(' '),
+    sentence:
+      found.length === 0
+        ? `${feature.title} was looked at on no specimen of ${group}.`
+        : [...new Set(strongest.map(({ rest }) => rest))]
+            .map((rest) =>
+              sentenceOf(
+                rest,
+                strongest.filter((one) => one.rest === rest).map(({ specimen }) => specimen),
+              ),
+            )
+            .join(' '),
   };
 }
+
+/** What was found of one item, and how the sentence on it goes on after naming it. */
+type SeenOnItem = Omit<FeatureComparison['items'][number], 'sentence'> & { rest: string };
 
 function quoted(words: readonly string[]): string {
   return words.map((word) => `"${word}"`).join(', ');

@@ -27,7 +27,7 @@ export interface MannWhitney {
 const LARGEST_WORK = 1e8;
 
 /** Chances of small and of large u where both groups come from one population without ties. */
-interface NullOfU {
+export interface NullOfU {
   atMost(u: number): number;
   exact: boolean;
 }
@@ -81,7 +81,7 @@ export function mannWhitney(
   };
 }
 
-function nullOfU(sizeA: number, sizeB: number): NullOfU {
+export function nullOfU(sizeA: number, sizeB: number): NullOfU {
   const n = sizeA + sizeB;
   const fewer = Math.min(sizeA, sizeB);
   const scores = Array.from({ length: n }, (_, index) => index);
