@@ -1,5 +1,6 @@
 import { type FigureForm } from '@breakbook/figures';
 import { type Catalogue } from '@breakbook/lab';
+import { GERMAN_COMPARED } from './german-compared.js';
 import { GERMAN_FINDINGS } from './german-findings.js';
 import { GERMAN_STORED } from './german-stored.js';
 import { GERMAN_WORDS } from './german-words.js';
@@ -49,6 +50,7 @@ export const GERMAN = {
   ...FIGURES,
   ...GERMAN_WORDS,
   ...GERMAN_FINDINGS,
+  ...GERMAN_COMPARED,
   ...GERMAN_STORED,
   'quoted: {text}': '„{text}“ (englisch)',
 

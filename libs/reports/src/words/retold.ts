@@ -48,10 +48,11 @@ export function retold(language: OtherLanguage, catalogue: Readonly<Record<strin
 
   const find = (text: string): string | undefined =>
     exact.get(text) ??
+    // Before any form: the last hole of one must not take the sentences that follow it.
+    sentences(text) ??
     byForm(text) ??
     inParts(text, '; ') ??
     ended(text) ??
-    sentences(text) ??
     inParts(text, ', ') ??
     bracketed(text) ??
     lowered(text) ??
@@ -59,15 +60,24 @@ export function retold(language: OtherLanguage, catalogue: Readonly<Record<strin
     neutral(text);
 
   const byForm = (text: string): string | undefined => {
-    for (const { pattern, holes, said, letters } of forms) {
-      if (holes.length === 0 || letters < 4) continue;
-      const match = pattern.exec(text);
-      if (!match) continue;
-      const values = holes.map((hole, index) => inHole(hole, match[index + 1] ?? ''));
-      if (values.every((value) => value !== undefined))
-        return filled(said, Object.fromEntries(holes.map((hole, index) => [hole, values[index] as string])));
+    // A full stop belongs to no hole, unless only so its words are known.
+    const ways = text.endsWith('.') ? [[text.slice(0, -1), '.'] as const, [text, ''] as const] : [[text, ''] as const];
+    for (const form of forms) {
+      if (form.holes.length === 0 || form.letters < 4) continue;
+      for (const [rest, stop] of ways) {
+        const said = filledFrom(form, rest);
+        if (said !== undefined) return `${said}${stop}`;
+      }
     }
     return undefined;
+  };
+
+  const filledFrom = ({ pattern, holes, said }: KnownForm, text: string): string | undefined => {
+    const match = pattern.exec(text);
+    if (!match) return undefined;
+    const values = holes.map((hole, index) => inHole(hole, match[index + 1] ?? ''));
+    if (!values.every((value) => value !== undefined)) return undefined;
+    return filled(said, Object.fromEntries(holes.map((hole, index) => [hole, values[index] as string])));
   };
 
   /** Holes named for what people write hold it as it was entered; few hold more than one part of a sentence. */

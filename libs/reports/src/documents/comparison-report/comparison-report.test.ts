@@ -94,9 +94,20 @@ describe('a comparison report', () => {
   it('shows a gap in custody as a gap, and every step that changed an item', () => {
     expect(content.result.gaps.map(({ specimen }) => specimen)).toEqual(['X-2']);
     expect(sheetText(content)).toMatch(/Gaps in custody\n.*X-2 \(D42-24-901\)/s);
+    expect(sheetText(content)).toContain(
+      'Item X-2: Cem Aydın had it, and Ada Lindqvist gave it away; who had it is not recorded between 2031-02-06 09:00 and 2031-02-10 08:30.',
+    );
     const order = sheetText(content).match(/YES: it was not afterwards what it was before/g);
     // A section cut of each item, and a run that broke it.
     expect(order).toHaveLength(4);
+  });
+
+  it('says in German all that this program said of it, and quotes nothing', () => {
+    const print = { paper: 'A4', language: 'de', units: 'as kept' } as const;
+    for (const one of [content, revised]) expect(sheetText({ ...one, print })).not.toMatch(/\(englisch\)/);
+    expect(sheetText({ ...content, print })).toMatch(
+      /Burst pressure von Gegenstand X-1, 1.288 kPa, liegt unter der Vorhersageschranke zu 98,3 %, 1.\d{3} kPa, der Referenz \(n = 12, 3 Lose\)/,
+    );
   });
 
   it('claims nothing that a lab cannot know, in either language', () => {

@@ -2,7 +2,7 @@ import { type Section } from '../../parts/blocks.js';
 import { type Printing } from '../../words/printing.js';
 import { type ComparisonReportContent } from './content.js';
 import { MESSAGES } from './messages/index.js';
-import { levelCell, specimenNamed } from './words.js';
+import { levelCell, specimenNamed, toldIn } from './words.js';
 
 /** What was concluded, of each item and overall; what it does not show; and all that was not examined. */
 export function conclusionsSection(content: ComparisonReportContent, printing: Printing): Section {
@@ -33,7 +33,7 @@ export function conclusionsSection(content: ComparisonReportContent, printing: P
         ? []
         : [
             { block: 'subheading', text: conclusions.notes } as const,
-            { block: 'list', items: result.notes.map(printing.told) } as const,
+            { block: 'list', items: result.notes.map((note) => toldIn(content, printing, note)) } as const,
           ]),
     ],
   };

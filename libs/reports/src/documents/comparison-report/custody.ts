@@ -4,7 +4,7 @@ import { type Printing } from '../../words/printing.js';
 import { numberOf } from '../lot-test-report/head.js';
 import { type ComparisonReportContent, itemsOf, nameIn } from './content.js';
 import { MESSAGES } from './messages/index.js';
-import { byAt, specimenNamed } from './words.js';
+import { byAt, specimenNamed, toldIn } from './words.js';
 
 /** Who had each item and in what condition, where that does not join up, in what order it was examined, who agreed, who was blinded. */
 export function custodySection(content: ComparisonReportContent, printing: Printing): Section {
@@ -64,10 +64,21 @@ function gapsTable(content: ComparisonReportContent, printing: Printing): Block 
     rows: content.result.gaps.map(({ specimen, after, before, sentence }) => [
       { text: specimenNamed(content, specimen), strong: true },
       [after, before].map((at) => (at === undefined ? '–' : timeOf(at, zone))).join('; '),
-      printing.told(sentence),
+      toldIn(content, printing, withNames(content, specimen, sentence)),
     ]),
     empty: custody.noGaps,
   };
+}
+
+/** Who had an item is kept by key, and printed by name. */
+function withNames(content: ComparisonReportContent, specimen: string, sentence: string): string {
+  const own = content.case.custody.filter((one) => one.specimen === specimen);
+  const keys = [...new Set(own.flatMap(({ from, to }) => [from ?? to, to]))].filter(
+    (key) => nameIn(content, key) !== key,
+  );
+  if (keys.length === 0) return sentence;
+  const any = keys.map((key) => key.replaceAll('.', '\\.')).join('|');
+  return sentence.replace(new RegExp(`(?<![\\w.-])(?:${any})(?![\\w-])`, 'g'), (key) => nameIn(content, key));
 }
 
 interface Examined {

@@ -134,3 +134,10 @@ export function specimenNamed({ case: { specimens } }: Pick<ComparisonReportCont
   const serial = specimens.find(({ specimen }) => specimen === key)?.serial;
   return serial === undefined || serial === key ? key : `${key} (${serial})`;
 }
+
+/** A stored sentence in the language of the document, with its instants in the time of the lab. */
+export function toldIn({ lab }: Pick<ComparisonReportContent, 'lab'>, { told }: Printing, stored: string): string {
+  return told(stored).replace(INSTANT, (instant) => timeOf(instant, lab.zone));
+}
+
+const INSTANT = /\d{4}-\d\d-\d\dT\d\d:\d\d(?::\d\d(?:\.\d+)?)?(?:Z|[+-]\d\d:\d\d)/g;
