@@ -201,7 +201,7 @@ function observationsOf({ specimen, mass, width, label, mark, holes, plies, at, 
   ];
 }
 
-const locked = { at: '2026-11-25T09:00:00Z', by: EXAMINER.person };
+const locked = { at: '2026-11-25T09:00:00Z', by: WHO.approves };
 
 /** The wheels of the reference; one of each lot was cut for its plies. @param {ReturnType<typeof doubtfulLots>['reference']} wheels */
 function seenOnReference(wheels) {

@@ -35,12 +35,12 @@ const OTHER_MAKING = {
   width: { mean: 19.01, lots: 0, wheels: 0.04 },
 };
 
-/** Who leads comparisons; she neither records nor reviews runs, and knows which wheel is which. */
+/** Who looks at wheels before they are tested, and knows which is which; she runs no test and reviews none. */
 export const EXAMINER = {
   person: 'o-adeyinka',
   name: 'Olúwaṣeun Adéyínká',
   role: 'Examiner of returned and purchased wheels',
-  duties: ['compare'],
+  duties: ['record', 'compare'],
 };
 const everybody = [...people, EXAMINER];
 
