@@ -1,5 +1,6 @@
 /** The service: HTTP around the lab's records. */
 export { loadArithmetic } from './arithmetic.js';
+export { importComparison } from './comparisons/import-comparison.js';
 export { evaluateAndKeep, evaluateStored, type StoredEvaluation } from './evaluations/evaluate-stored-lot.js';
 export { prepareJobs } from './jobs/job-schema.js';
 export { hasLot, importLot, labOf } from './lots/import-lot.js';
