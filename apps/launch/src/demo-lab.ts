@@ -1,8 +1,15 @@
 import fs from 'node:fs';
 import path from 'node:path';
-import { COMPARISON_LOTS, LOT_FOLDER_DOCUMENTS, type LotBundle, readLotFolder } from '@breakbook/lab';
+import {
+  COMPARISON_LOTS,
+  type ComparisonFolder,
+  LOT_FOLDER_DOCUMENTS,
+  type LotBundle,
+  readComparisonFolder,
+  readLotFolder,
+} from '@breakbook/lab';
 import { openDataSource, PostgresRawStore, Records } from '@breakbook/records';
-import { hasLot, importLot } from '@breakbook/service';
+import { hasLot, importComparison, importLot } from '@breakbook/service';
 import type pg from 'pg';
 
 /**
@@ -27,9 +34,33 @@ export async function loadDemoLab(
       );
       say(`demo lab: lot ${bundle.lot.lot} with ${runs} runs`);
     }
+    for (const { document, lots } of comparisonsIn(folder)) {
+      const { comparison } = document;
+      const lab = (await records.labs()).find(({ key }) => key === lots[0]?.bundle.lab.lab);
+      if (lab && (await importComparison(records, lab.id, document)))
+        say(`demo lab: comparison ${comparison.comparison}`);
+    }
   } finally {
     await dataSource.destroy();
   }
+}
+
+/** Every comparison of the comparison folders in a folder. */
+function comparisonsIn(folder: string): ComparisonFolder[] {
+  return foldersIn(folder).flatMap((one) => {
+    const lots = foldersIn(path.join(one, COMPARISON_LOTS)).filter(isLotFolder);
+    if (lots.length === 0) return [];
+    const ofLots = lots.flatMap((lot) =>
+      [...documentsIn(lot)].map(
+        ([name, bytes]) => [`${COMPARISON_LOTS}/${path.basename(lot)}/${name}`, bytes] as const,
+      ),
+    );
+    const named = foldersIn(one).filter((file) => file.endsWith('.json'));
+    return named.map((file) => {
+      const name = path.basename(file);
+      return readComparisonFolder(new Map([...ofLots, [name, fs.readFileSync(file)]]), name);
+    });
+  });
 }
 
 /** Those of a folder, and those that lie in `lots/` of its comparison folders. */
