@@ -2,11 +2,12 @@ import { stateTable } from './state-table.js';
 
 /**
  * What a comparison declares is put before another person before anything is examined. What is declared anew waits for
- * approval again; where that is declined, the revision approved before goes on to hold.
+ * approval again; where that is declined, the revision approved before goes on to hold. Conclusions that are locked stay so;
+ * a later one takes their place and names them.
  */
 export const COMPARISON_STATES = stateTable({
   noun: 'comparison',
-  states: ['declared', 'approved', 'declined', 'withdrawn'],
+  states: ['declared', 'approved', 'declined', 'concluded', 'withdrawn'],
   moves: {
     declare: { from: [], to: ['declared'], who: ['define'], routes: ['POST /api/comparisons'] },
     'declare anew': {
@@ -39,6 +40,29 @@ export const COMPARISON_STATES = stateTable({
       who: ['define'],
       routes: ['POST /api/comparisons/:comparison/withdrawal'],
     },
+    conclude: {
+      from: ['approved'],
+      to: ['concluded'],
+      who: ['decide'],
+      notWho: 'declare a comparison',
+      guards: [
+        'the result is of the approved revision and of the records as they are',
+        'what was shown is what is signed',
+      ],
+      routes: ['POST /api/comparisons/:comparison/conclusions'],
+    },
+    'conclude anew': {
+      from: ['concluded'],
+      to: ['concluded'],
+      who: ['decide'],
+      notWho: 'declare a comparison',
+      guards: ['it names the conclusion whose place it takes, and why'],
+      routes: ['POST /api/comparisons/:comparison/conclusions'],
+    },
   },
-  allows: { 'record an observation': ['approved'] },
+  allows: {
+    'record an observation': ['approved'],
+    'work out its result': ['approved', 'concluded'],
+    'report its conclusions': ['concluded'],
+  },
 });

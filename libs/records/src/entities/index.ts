@@ -8,10 +8,13 @@ import { CertificateSending } from './certificate-sending.js';
 import { CertificateVersion } from './certificate-version.js';
 import { CodeList } from './code-list.js';
 import { Comparison } from './comparison.js';
+import { ComparisonConclusion } from './comparison-conclusion.js';
 import { ComparisonConsent } from './comparison-consent.js';
 import { ComparisonDecision } from './comparison-decision.js';
+import { ComparisonDocument } from './comparison-document.js';
 import { ComparisonItem } from './comparison-item.js';
 import { ComparisonLot } from './comparison-lot.js';
+import { ComparisonResult } from './comparison-result.js';
 import { ComparisonRevision } from './comparison-revision.js';
 import { ComparisonSetAside } from './comparison-set-aside.js';
 import { ComparisonWithdrawal } from './comparison-withdrawal.js';
@@ -231,6 +234,9 @@ export const EVIDENCE = [
   ObservationVersion,
   ProtectedNote,
   CodeList,
+  ComparisonResult,
+  ComparisonConclusion,
+  ComparisonDocument,
 ] as const;
 
 export const ENTITIES = [...EVIDENCE, LedgerEntry, LedgerCheckpoint];
@@ -245,10 +251,13 @@ export * from './certificate-sending.js';
 export * from './certificate-version.js';
 export * from './code-list.js';
 export * from './comparison.js';
+export * from './comparison-conclusion.js';
 export * from './comparison-consent.js';
 export * from './comparison-decision.js';
+export * from './comparison-document.js';
 export * from './comparison-item.js';
 export * from './comparison-lot.js';
+export * from './comparison-result.js';
 export * from './comparison-revision.js';
 export * from './comparison-set-aside.js';
 export * from './comparison-withdrawal.js';
