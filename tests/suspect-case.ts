@@ -15,7 +15,11 @@ export const MARKET = 'MARKET';
 export async function keepSuspects(service: TestService, suspects = 2): Promise<LotBundle> {
   for (const [lot, kPa] of Object.entries(REFERENCE)) {
     const runs = kPa.map((one) => ({ kPa: one, validity: VALID }));
-    await keepKeyedLot(service, keyedLot(runs, { lot, spare: 1 }));
+    const bundle = keyedLot(runs, { lot, spare: 1 });
+    const specimens = bundle.specimens.map((one, index) =>
+      index < kPa.length ? one : { ...one, origin: 'hand-picked' as const },
+    );
+    await keepKeyedLot(service, { ...bundle, specimens });
   }
   const market = keyedLot([], { lot: MARKET, planned: suspects, spare: suspects });
   const build = { 'bought at': 'the market of Grayford, second stall' };
@@ -44,7 +48,7 @@ export const BURST = {
   title: 'Burst pressure',
   source: { from: 'runs', method: 'BURST-TABLE', methodRevision: 1, characteristic: 'burstPressure' },
   unit: 'kPa',
-  tool: { kind: 'prediction', distribution: 'normal', of: 'each', side: 'below', lots: 'vary' },
+  tool: { kind: 'prediction', distribution: 'normal', of: 'each', side: 'below', lots: 'alike' },
 } as const;
 
 export const MASS = {
@@ -52,7 +56,7 @@ export const MASS = {
   title: 'Mass',
   source: { from: 'examination', feature: 'mass' },
   unit: 'g',
-  tool: { kind: 'prediction', distribution: 'normal', of: 'each', side: 'below', lots: 'vary' },
+  tool: { kind: 'prediction', distribution: 'normal', of: 'each', side: 'below', lots: 'alike' },
 } as const;
 
 const FEATURES = [

@@ -1,6 +1,10 @@
+import { randomUUID } from 'node:crypto';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { queryAs } from '../database.ts';
+import { keyedLot, keyedRun } from '../keyed-lot.ts';
+import { formOf } from '../sent-runs.ts';
 import { type Answer, type SignedInCaller, startTestService, type TestService } from '../service.ts';
+import { jobDone } from '../signed-report.ts';
 import { aComparison, aReference, BURST, declaredDigest, keepSuspects, MASS } from '../suspect-case.ts';
 
 const COMPARISON = 'GRAYFORD';
@@ -256,5 +260,101 @@ describe('a characteristic that is added once results were seen', () => {
     expect(anew.differences.map(({ pointer }: { pointer: string }) => pointer)).toContain('/characteristics/1');
     const shown = await declaredDigest(as.quality, COMPARISON);
     expect(done(await post(as.quality, at('/declining'), { shown, because: 'fishing' })).state).toBe('approved');
+  });
+});
+
+describe('what it came to', () => {
+  /** Bursts an item, values keyed, and has its run decided about by somebody who knows no limit. */
+  async function burst(specimen: string, kPa: number): Promise<void> {
+    const lot = specimen.slice(0, specimen.lastIndexOf('-'));
+    const n = Number(specimen.slice(lot.length + 1));
+    const [model] = keyedLot([{ kPa }], { lot }).runs;
+    if (!model) throw new Error('The sample lot has no run.');
+    const { files: _, ...run } = keyedRun(model, lot, n, kPa, undefined);
+    const body = formOf({ ...run, plan: { plan: `PLAN-${lot}`, revision: 1 } });
+    done(await as.operator.ask('POST', '/api/runs', { body, headers: { 'idempotency-key': randomUUID() } }));
+    const { headers } = await as.head.ask('GET', `/api/runs/${run.run}`);
+    const decided = { body: { validity: 'valid' }, headers: { 'if-match': headers.get('etag') ?? '' } };
+    done(await as.head.ask('POST', `/api/runs/${run.run}/validity`, decided));
+  }
+  const workedOut = async () => jobDone(as.head, await as.head.ask('POST', at('/results')));
+
+  it('is worked out as a job from what is stored, item by item, and names the digests it rests on', async () => {
+    refused(await as.head.ask('GET', at('/result')), 404, 'request.not-found');
+    await burst('MARKET-1', 1210);
+    await burst('MARKET-2', 1180);
+    await burst('REF-A-5', 1915);
+    const { comparisonResult } = await workedOut();
+    const result = await get(as.head, at('/result'));
+    expect(result).toMatchObject({
+      number: comparisonResult,
+      revision: 1,
+      changedSince: [],
+      declaredAfterResults: false,
+    });
+    const levelsOf = (each: { specimen: string; level: string }[]) =>
+      Object.fromEntries(each.map(({ specimen, level }) => [specimen, level]));
+    // Their label is misspelt, and no build variant of the period has it so.
+    expect(levelsOf(result.content.items)).toMatchObject({ 'MARKET-1': 'A', 'MARKET-2': 'A' });
+    const [one] = result.content.characteristics;
+    expect([one.reference.length, one.lots, one.items.length]).toEqual([12, 3, 3]);
+    expect(levelsOf(one.each)).toEqual({ 'MARKET-1': 'B', 'MARKET-2': 'B', 'REF-A-5': 'D' });
+    expect(result.content.notExamined).toEqual(['resin family', 'fibre content']);
+    expect(result.content.gaps.map(({ specimen }: { specimen: string }) => specimen)).toContain('MARKET-2');
+    expect(result.restsOn.runs).toHaveLength(15);
+    refused(await as.operator.ask('GET', at('/result')), 403, 'auth.forbidden');
+  }, 120_000);
+
+  it('is locked by somebody who neither declared it nor recorded anything of it, as it was shown', async () => {
+    const { number: result, sha256: shown } = await get(as.quality, at('/result'));
+    const deciding = await service.signIn('also-decides', ['decide', 'record', 'define']);
+    const claim = await post(as.quality, at('/conclusions'), { result, shown, note: 'MARKET-1 is a counterfeit.' });
+    refused(claim, 422, 'body.text-invalid');
+    expect(claim.body).toMatchObject({ pointer: '/note', found: 'counterfeit' });
+    refused(await post(as.quality, at('/conclusions'), { result, shown: '0'.repeat(64) }), 412, 'version.stale');
+    refused(await post(as.operator, at('/conclusions'), { result, shown }), 403, 'auth.forbidden');
+    const seen = { specimen: 'REF-B-2', feature: 'label', seen: 'DUNLIN 42', at: AT };
+    done(await post(deciding, at('/observations'), seen));
+    refused(await post(deciding, at('/conclusions'), { result, shown }), 403, 'duty.conflict');
+    // The observation came after the result.
+    const late = await post(as.quality, at('/conclusions'), { result, shown });
+    refused(late, 412, 'version.stale');
+    expect(late.body.detail).toContain('observations');
+    await workedOut();
+    const now = await get(as.quality, at('/result'));
+    const locked = done(await post(as.quality, at('/conclusions'), { result: now.number, shown: now.sha256 }));
+    expect(locked).toMatchObject({
+      state: 'concluded',
+      conclusions: [{ conclusion: 1, result: now.number, signature: { person: 't-ibanez' }, inForce: true }],
+    });
+  }, 120_000);
+
+  it('opens the codes and what was hidden, and is changed by nothing but a further conclusion that names it', async () => {
+    expect((await get(as.operator, '/api/specimens/MARKET-1')).content.origin).toBe('suspect');
+    expect((await get(as.operator, at('/codes'))).items).toHaveLength(1);
+    expect((await get(as.operator, at('/result'))).content.level).toMatch(/^[ABC]$/);
+    const seen = { specimen: 'REF-B-3', feature: 'label', seen: 'DUNLIN 42', at: AT };
+    refused(await post(as.operator, at('/observations'), seen), 409, 'state.conflict');
+    refused(await post(as.designer, at('/withdrawal'), { reason: 'the customer wants it so' }), 409, 'state.conflict');
+    await workedOut();
+    const { number: result, sha256: shown } = await get(as.quality, at('/result'));
+    refused(await post(as.quality, at('/conclusions'), { result, shown }), 409, 'state.conflict');
+    const anew = { result, shown, replaces: 1, reason: 'worked out again for the customer' };
+    const { conclusions } = done(await post(as.quality, at('/conclusions'), anew));
+    expect(conclusions.map((one: { inForce: boolean }) => one.inForce)).toEqual([false, true]);
+    expect(conclusions[1]).toMatchObject({ replaces: 1, reason: 'worked out again for the customer' });
+    await expect(
+      queryAs(service.database.owner, `update comparison_conclusion set note = 'otherwise'`),
+    ).rejects.toMatchObject({ code: 'BB001' });
+  }, 120_000);
+});
+
+describe('words that are not for a lab to say', () => {
+  it('are refused in free text with the reason, and stand in what was read from an item', async () => {
+    const asked = aComparison('CLAIMS', { question: 'Is item MARKET-1 a fake?', features: [] });
+    const answer = await post(as.designer, '/api/comparisons', asked);
+    refused(answer, 422, 'body.text-invalid');
+    expect(answer.body).toMatchObject({ pointer: '/question', found: 'fake' });
+    expect(answer.body.detail).toContain('how well it agrees');
   });
 });

@@ -83,6 +83,7 @@ const DECIDES = new Set([
   'person_version',
   'comparison_decision',
   'comparison_withdrawal',
+  'comparison_conclusion',
 ]);
 /** Rows of work, asked for or done, which decide nothing by themselves; of most of them somebody else decides later. */
 const WORK = new Set([
@@ -95,6 +96,7 @@ const WORK = new Set([
   'comparison_consent',
   'comparison_item',
   'comparison_revision',
+  'comparison_result',
   'comparison_set_aside',
   'concession',
   'concession_version requested',

@@ -1,5 +1,6 @@
 import { COMPARISON_STATES } from '@breakbook/lab';
 import { type Answer, type Caller } from '../service.ts';
+import { jobDone } from '../signed-report.ts';
 import { aComparison, aReference, declaredDigest, keepSuspects } from '../suspect-case.ts';
 import { type House, type StateRows, taken } from './state-rows.ts';
 
@@ -49,12 +50,42 @@ const after =
     return comparison;
   };
 
+/** A result that nothing was concluded from yet, worked out once however many ask for it at a time. */
+const results = new Map<string, Promise<{ result: number; shown: string }>>();
+function resultOf({ maker }: House, comparison: string, concluded: number): Promise<{ result: number; shown: string }> {
+  const known = results.get(`${comparison} ${concluded}`);
+  if (known) return known;
+  const address = `/api/comparisons/${comparison}`;
+  const made = maker
+    .ask('POST', `${address}/results`)
+    .then((asked) => jobDone(maker, asked))
+    .then(() => maker.ask('GET', `${address}/result`))
+    .then(({ body: { number, sha256 } }) => ({ result: number, shown: sha256 }));
+  results.set(`${comparison} ${concluded}`, made);
+  return made;
+}
+
+async function conclude(house: House, by: Caller, comparison: string): Promise<Answer> {
+  const { state, conclusions } = (await house.maker.ask('GET', `/api/comparisons/${comparison}`)).body;
+  const before = conclusions.length;
+  const shown = ['approved', 'concluded'].includes(state)
+    ? await resultOf(house, comparison, before)
+    : { result: 1, shown: '0'.repeat(64) };
+  const anew = before > 0 ? { replaces: before, reason: 'worked out again' } : {};
+  return by.ask('POST', `/api/comparisons/${comparison}/conclusions`, { body: { ...shown, ...anew } });
+}
+
 const COMPARISON_ROWS: StateRows = {
   table: COMPARISON_STATES,
   into: {
     declared,
     approved: after(decide('approval'), ({ having }) => having('define')),
     declined: after(decide('declining'), ({ maker }) => maker),
+    concluded: async (house) => {
+      const comparison = await after(decide('approval'), ({ having }) => having('define'))(house);
+      await taken(conclude(house, house.second, comparison));
+      return comparison;
+    },
     withdrawn: after(withdraw, ({ maker }) => maker),
   },
   stateOf: async ({ maker }, comparison) => (await maker.ask('GET', `/api/comparisons/${comparison}`)).body.state,
@@ -71,6 +102,11 @@ const COMPARISON_ROWS: StateRows = {
     { route: 'POST /api/comparisons/:comparison/approval', moves: ['approve'], ask: decide('approval') },
     { route: 'POST /api/comparisons/:comparison/declining', moves: ['decline'], ask: decide('declining') },
     { route: 'POST /api/comparisons/:comparison/withdrawal', moves: ['withdraw'], ask: withdraw },
+    {
+      route: 'POST /api/comparisons/:comparison/conclusions',
+      moves: ['conclude', 'conclude anew'],
+      ask: conclude,
+    },
   ],
   allowed: [
     {
@@ -79,6 +115,13 @@ const COMPARISON_ROWS: StateRows = {
       moves: [],
       by: ['record'],
       ask: observe,
+    },
+    {
+      act: 'work out its result',
+      route: 'POST /api/comparisons/:comparison/results',
+      moves: [],
+      by: ['review', 'decide', 'compare'],
+      ask: (_house, by, comparison) => by.ask('POST', `/api/comparisons/${comparison}/results`),
     },
   ],
 };

@@ -46,7 +46,13 @@ export async function walkComparisons({ service, routes, as }: Walk): Promise<vo
     { ...named, n: body.number },
     { headers: { 'if-match': '"1"' }, body: { reason, content: { ...seen, seen: 'DUNLIN 42' } } },
   );
+  await routes.call(reviewer, 'POST /api/comparisons/:comparison/results', named);
+  const { number, sha256 } = (await other.ask('GET', '/api/comparisons/MARKET-1/result')).body;
+  const locked = { result: number, shown: sha256, note: 'No item was run yet.' };
+  await routes.call(other, 'POST /api/comparisons/:comparison/conclusions', named, { body: locked });
   const aside = { specimen: 'MARKET-2', because: 'It was dropped on the way.' };
   await routes.call(reviewer, 'POST /api/comparisons/:comparison/set-aside', named, { body: aside });
-  await routes.call(designer, 'POST /api/comparisons/:comparison/withdrawal', named, { body: { reason } });
+  await designer.ask('POST', '/api/comparisons', { body: aComparison('MARKET-2') });
+  const another = { comparison: 'MARKET-2' };
+  await routes.call(designer, 'POST /api/comparisons/:comparison/withdrawal', another, { body: { reason } });
 }

@@ -1,4 +1,5 @@
 // Made from docs/openapi.json by "npm run openapi", and never edited.
+import type { ComparisonResult } from '@breakbook/lab';
 import type {
   LotHistoryInput,
   MarginStripInput,
@@ -1727,7 +1728,7 @@ export interface Operations {
         number: number;
         product: Key;
         title: Line;
-        state: 'declared' | 'approved' | 'declined' | 'withdrawn';
+        state: 'declared' | 'approved' | 'declined' | 'concluded' | 'withdrawn';
         items?: number;
         revision: Revision;
         declaredBy: Key;
@@ -1766,7 +1767,7 @@ export interface Operations {
       number: number;
       product: Key;
       title: Line;
-      state: 'declared' | 'approved' | 'declined' | 'withdrawn';
+      state: 'declared' | 'approved' | 'declined' | 'concluded' | 'withdrawn';
       items?: number;
       revision: Revision;
       declaredBy: Key;
@@ -1792,6 +1793,18 @@ export interface Operations {
       mayApprove: Key[];
       consents: ConsentOrNotice[];
       setAside: SetAside[];
+      result?: number;
+      conclusions: {
+        conclusion: number;
+        result: number;
+        level: 'A' | 'B' | 'C' | 'D' | 'E';
+        sentences: string[];
+        signature: Signature;
+        note?: Paragraph;
+        replaces?: number;
+        reason?: Paragraph;
+        inForce: boolean;
+      }[];
       hiddenFromYou: boolean;
       withdrawn?: { reason: Line; by: Key; at: Instant };
     };
@@ -1803,7 +1816,7 @@ export interface Operations {
       number: number;
       product: Key;
       title: Line;
-      state: 'declared' | 'approved' | 'declined' | 'withdrawn';
+      state: 'declared' | 'approved' | 'declined' | 'concluded' | 'withdrawn';
       items?: number;
       revision: Revision;
       declaredBy: Key;
@@ -1829,6 +1842,18 @@ export interface Operations {
       mayApprove: Key[];
       consents: ConsentOrNotice[];
       setAside: SetAside[];
+      result?: number;
+      conclusions: {
+        conclusion: number;
+        result: number;
+        level: 'A' | 'B' | 'C' | 'D' | 'E';
+        sentences: string[];
+        signature: Signature;
+        note?: Paragraph;
+        replaces?: number;
+        reason?: Paragraph;
+        inForce: boolean;
+      }[];
       hiddenFromYou: boolean;
       withdrawn?: { reason: Line; by: Key; at: Instant };
     };
@@ -1841,7 +1866,7 @@ export interface Operations {
       number: number;
       product: Key;
       title: Line;
-      state: 'declared' | 'approved' | 'declined' | 'withdrawn';
+      state: 'declared' | 'approved' | 'declined' | 'concluded' | 'withdrawn';
       items?: number;
       revision: Revision;
       declaredBy: Key;
@@ -1867,6 +1892,18 @@ export interface Operations {
       mayApprove: Key[];
       consents: ConsentOrNotice[];
       setAside: SetAside[];
+      result?: number;
+      conclusions: {
+        conclusion: number;
+        result: number;
+        level: 'A' | 'B' | 'C' | 'D' | 'E';
+        sentences: string[];
+        signature: Signature;
+        note?: Paragraph;
+        replaces?: number;
+        reason?: Paragraph;
+        inForce: boolean;
+      }[];
       hiddenFromYou: boolean;
       withdrawn?: { reason: Line; by: Key; at: Instant };
     };
@@ -1880,15 +1917,15 @@ export interface Operations {
     body: { codes: { code: Key; identity: Paragraph }[] };
     answer: { items: { codes: { code: Key; identity: Paragraph }[]; by: Key; at: Instant }[] };
   };
-  'POST /api/comparisons/{comparison}/consents': {
+  'POST /api/comparisons/{comparison}/conclusions': {
     path: { comparison: string };
-    body: { kind: 'consent' | 'notice'; party: Line; about: Paragraph; at: Instant };
+    body: { result: number; shown: string; note?: Paragraph; replaces?: number; reason?: Paragraph };
     answer: {
       comparison: Key;
       number: number;
       product: Key;
       title: Line;
-      state: 'declared' | 'approved' | 'declined' | 'withdrawn';
+      state: 'declared' | 'approved' | 'declined' | 'concluded' | 'withdrawn';
       items?: number;
       revision: Revision;
       declaredBy: Key;
@@ -1914,6 +1951,68 @@ export interface Operations {
       mayApprove: Key[];
       consents: ConsentOrNotice[];
       setAside: SetAside[];
+      result?: number;
+      conclusions: {
+        conclusion: number;
+        result: number;
+        level: 'A' | 'B' | 'C' | 'D' | 'E';
+        sentences: string[];
+        signature: Signature;
+        note?: Paragraph;
+        replaces?: number;
+        reason?: Paragraph;
+        inForce: boolean;
+      }[];
+      hiddenFromYou: boolean;
+      withdrawn?: { reason: Line; by: Key; at: Instant };
+    };
+  };
+  'POST /api/comparisons/{comparison}/consents': {
+    path: { comparison: string };
+    body: { kind: 'consent' | 'notice'; party: Line; about: Paragraph; at: Instant };
+    answer: {
+      comparison: Key;
+      number: number;
+      product: Key;
+      title: Line;
+      state: 'declared' | 'approved' | 'declined' | 'concluded' | 'withdrawn';
+      items?: number;
+      revision: Revision;
+      declaredBy: Key;
+      declaredAt: Instant;
+      reason?: Paragraph;
+      before: { runs: number; observations: number };
+      declaredAfterResults: boolean;
+      decision?: { decision: 'approved' | 'declined'; by: Key; at: Instant; because?: Paragraph };
+      version: number;
+      content: Comparison;
+      sha256: string;
+      inForce?: Revision;
+      revisions: {
+        revision: Revision;
+        declaredBy: Key;
+        declaredAt: Instant;
+        reason?: Paragraph;
+        before: { runs: number; observations: number };
+        declaredAfterResults: boolean;
+        decision?: { decision: 'approved' | 'declined'; by: Key; at: Instant; because?: Paragraph };
+      }[];
+      differences: { pointer: string; place: string; kept?: string; now?: string }[];
+      mayApprove: Key[];
+      consents: ConsentOrNotice[];
+      setAside: SetAside[];
+      result?: number;
+      conclusions: {
+        conclusion: number;
+        result: number;
+        level: 'A' | 'B' | 'C' | 'D' | 'E';
+        sentences: string[];
+        signature: Signature;
+        note?: Paragraph;
+        replaces?: number;
+        reason?: Paragraph;
+        inForce: boolean;
+      }[];
       hiddenFromYou: boolean;
       withdrawn?: { reason: Line; by: Key; at: Instant };
     };
@@ -1926,7 +2025,7 @@ export interface Operations {
       number: number;
       product: Key;
       title: Line;
-      state: 'declared' | 'approved' | 'declined' | 'withdrawn';
+      state: 'declared' | 'approved' | 'declined' | 'concluded' | 'withdrawn';
       items?: number;
       revision: Revision;
       declaredBy: Key;
@@ -1952,6 +2051,18 @@ export interface Operations {
       mayApprove: Key[];
       consents: ConsentOrNotice[];
       setAside: SetAside[];
+      result?: number;
+      conclusions: {
+        conclusion: number;
+        result: number;
+        level: 'A' | 'B' | 'C' | 'D' | 'E';
+        sentences: string[];
+        signature: Signature;
+        note?: Paragraph;
+        replaces?: number;
+        reason?: Paragraph;
+        inForce: boolean;
+      }[];
       hiddenFromYou: boolean;
       withdrawn?: { reason: Line; by: Key; at: Instant };
     };
@@ -2027,6 +2138,106 @@ export interface Operations {
       earlier: { version: number; at: Instant; by: Key; reason?: Paragraph; content: Observation }[];
     };
   };
+  'GET /api/comparisons/{comparison}/result': {
+    path: { comparison: string };
+    answer: {
+      number: number;
+      comparison: Key;
+      revision: Revision;
+      at: Instant;
+      by: Key;
+      software: string;
+      recordsSha256: string;
+      restsOn: {
+        declaration: string;
+        reference?: string;
+        alternative?: string;
+        observations: string;
+        custody: string;
+        consents: string;
+        setAside: string;
+        runs: { run: Key; sha256: string }[];
+      };
+      changedSince: string[];
+      declaredAfterResults: boolean;
+      content: ComparisonResult;
+      sha256: string;
+    };
+  };
+  'POST /api/comparisons/{comparison}/results': {
+    path: { comparison: string };
+    answer: {
+      id: string;
+      kind:
+        | 'lot evaluation'
+        | 'lot test report'
+        | 'run sheet'
+        | 'specimen record'
+        | 'label sheet'
+        | 'document batch'
+        | 'signed document'
+        | 'recomputation'
+        | 'comparison'
+        | 'lot package';
+      subject:
+        | { lot: Key }
+        | { evaluation: number; paper: 'A4' | 'Letter'; language?: Language; units?: 'as kept' | PrintUnits }
+        | { paper: 'A4' | 'Letter'; language: Language; units: 'as kept' | PrintUnits; run: Key }
+        | { paper: 'A4' | 'Letter'; language: Language; units: 'as kept' | PrintUnits; specimen: Key }
+        | { grid: LabelGridName; code: LabelCode; language: Language; used: number; specimens?: Key[]; lot: Key }
+        | {
+            kind: SheetKind;
+            paper: 'A4' | 'Letter';
+            language: Language;
+            units: 'as kept' | PrintUnits;
+            grid: LabelGridName;
+            code: LabelCode;
+            lot: Key;
+            batch?: number;
+          }
+        | { document: number; changed?: Paragraph; because?: Paragraph }
+        | { runs: 'all' }
+        | { comparison: Key }
+        | { lot: Key; form: 'zip'; safetyFlag?: number };
+      askedBy: string;
+      askedAt: Instant;
+      state: 'waiting' | 'running' | 'done' | 'failed' | 'cancelled';
+      progress?: { share: number; at: string };
+      evaluation?: number;
+      document?: number;
+      recomputation?: number;
+      comparisonResult?: number;
+      package?: number;
+      batch?: number;
+      problems?: Problem[];
+    };
+  };
+  'GET /api/comparisons/{comparison}/results/{n}': {
+    path: { comparison: string; n: string };
+    answer: {
+      number: number;
+      comparison: Key;
+      revision: Revision;
+      at: Instant;
+      by: Key;
+      software: string;
+      recordsSha256: string;
+      restsOn: {
+        declaration: string;
+        reference?: string;
+        alternative?: string;
+        observations: string;
+        custody: string;
+        consents: string;
+        setAside: string;
+        runs: { run: Key; sha256: string }[];
+      };
+      changedSince: string[];
+      declaredAfterResults: boolean;
+      content: ComparisonResult;
+      sha256: string;
+    };
+  };
   'POST /api/comparisons/{comparison}/revisions': {
     path: { comparison: string };
     body: {
@@ -2057,7 +2268,7 @@ export interface Operations {
       number: number;
       product: Key;
       title: Line;
-      state: 'declared' | 'approved' | 'declined' | 'withdrawn';
+      state: 'declared' | 'approved' | 'declined' | 'concluded' | 'withdrawn';
       items?: number;
       revision: Revision;
       declaredBy: Key;
@@ -2083,6 +2294,18 @@ export interface Operations {
       mayApprove: Key[];
       consents: ConsentOrNotice[];
       setAside: SetAside[];
+      result?: number;
+      conclusions: {
+        conclusion: number;
+        result: number;
+        level: 'A' | 'B' | 'C' | 'D' | 'E';
+        sentences: string[];
+        signature: Signature;
+        note?: Paragraph;
+        replaces?: number;
+        reason?: Paragraph;
+        inForce: boolean;
+      }[];
       hiddenFromYou: boolean;
       withdrawn?: { reason: Line; by: Key; at: Instant };
     };
@@ -2109,7 +2332,7 @@ export interface Operations {
       number: number;
       product: Key;
       title: Line;
-      state: 'declared' | 'approved' | 'declined' | 'withdrawn';
+      state: 'declared' | 'approved' | 'declined' | 'concluded' | 'withdrawn';
       items?: number;
       revision: Revision;
       declaredBy: Key;
@@ -2135,6 +2358,18 @@ export interface Operations {
       mayApprove: Key[];
       consents: ConsentOrNotice[];
       setAside: SetAside[];
+      result?: number;
+      conclusions: {
+        conclusion: number;
+        result: number;
+        level: 'A' | 'B' | 'C' | 'D' | 'E';
+        sentences: string[];
+        signature: Signature;
+        note?: Paragraph;
+        replaces?: number;
+        reason?: Paragraph;
+        inForce: boolean;
+      }[];
       hiddenFromYou: boolean;
       withdrawn?: { reason: Line; by: Key; at: Instant };
     };
@@ -2147,7 +2382,7 @@ export interface Operations {
       number: number;
       product: Key;
       title: Line;
-      state: 'declared' | 'approved' | 'declined' | 'withdrawn';
+      state: 'declared' | 'approved' | 'declined' | 'concluded' | 'withdrawn';
       items?: number;
       revision: Revision;
       declaredBy: Key;
@@ -2173,6 +2408,18 @@ export interface Operations {
       mayApprove: Key[];
       consents: ConsentOrNotice[];
       setAside: SetAside[];
+      result?: number;
+      conclusions: {
+        conclusion: number;
+        result: number;
+        level: 'A' | 'B' | 'C' | 'D' | 'E';
+        sentences: string[];
+        signature: Signature;
+        note?: Paragraph;
+        replaces?: number;
+        reason?: Paragraph;
+        inForce: boolean;
+      }[];
       hiddenFromYou: boolean;
       withdrawn?: { reason: Line; by: Key; at: Instant };
     };
@@ -2484,6 +2731,7 @@ export interface Operations {
         | 'document batch'
         | 'signed document'
         | 'recomputation'
+        | 'comparison'
         | 'lot package';
       subject:
         | { lot: Key }
@@ -2503,6 +2751,7 @@ export interface Operations {
           }
         | { document: number; changed?: Paragraph; because?: Paragraph }
         | { runs: 'all' }
+        | { comparison: Key }
         | { lot: Key; form: 'zip'; safetyFlag?: number };
       askedBy: string;
       askedAt: Instant;
@@ -2511,6 +2760,7 @@ export interface Operations {
       evaluation?: number;
       document?: number;
       recomputation?: number;
+      comparisonResult?: number;
       package?: number;
       batch?: number;
       problems?: Problem[];
@@ -2572,6 +2822,7 @@ export interface Operations {
         | 'document batch'
         | 'signed document'
         | 'recomputation'
+        | 'comparison'
         | 'lot package';
       subject:
         | { lot: Key }
@@ -2591,6 +2842,7 @@ export interface Operations {
           }
         | { document: number; changed?: Paragraph; because?: Paragraph }
         | { runs: 'all' }
+        | { comparison: Key }
         | { lot: Key; form: 'zip'; safetyFlag?: number };
       askedBy: string;
       askedAt: Instant;
@@ -2599,6 +2851,7 @@ export interface Operations {
       evaluation?: number;
       document?: number;
       recomputation?: number;
+      comparisonResult?: number;
       package?: number;
       batch?: number;
       problems?: Problem[];
@@ -2659,6 +2912,7 @@ export interface Operations {
         | 'document batch'
         | 'signed document'
         | 'recomputation'
+        | 'comparison'
         | 'lot package';
       subject:
         | { lot: Key }
@@ -2678,6 +2932,7 @@ export interface Operations {
           }
         | { document: number; changed?: Paragraph; because?: Paragraph }
         | { runs: 'all' }
+        | { comparison: Key }
         | { lot: Key; form: 'zip'; safetyFlag?: number };
       askedBy: string;
       askedAt: Instant;
@@ -2686,6 +2941,7 @@ export interface Operations {
       evaluation?: number;
       document?: number;
       recomputation?: number;
+      comparisonResult?: number;
       package?: number;
       batch?: number;
       problems?: Problem[];
@@ -2704,6 +2960,7 @@ export interface Operations {
         | 'document batch'
         | 'signed document'
         | 'recomputation'
+        | 'comparison'
         | 'lot package';
       subject:
         | { lot: Key }
@@ -2723,6 +2980,7 @@ export interface Operations {
           }
         | { document: number; changed?: Paragraph; because?: Paragraph }
         | { runs: 'all' }
+        | { comparison: Key }
         | { lot: Key; form: 'zip'; safetyFlag?: number };
       askedBy: string;
       askedAt: Instant;
@@ -2731,6 +2989,7 @@ export interface Operations {
       evaluation?: number;
       document?: number;
       recomputation?: number;
+      comparisonResult?: number;
       package?: number;
       batch?: number;
       problems?: Problem[];
@@ -2749,6 +3008,7 @@ export interface Operations {
         | 'document batch'
         | 'signed document'
         | 'recomputation'
+        | 'comparison'
         | 'lot package';
       subject:
         | { lot: Key }
@@ -2768,6 +3028,7 @@ export interface Operations {
           }
         | { document: number; changed?: Paragraph; because?: Paragraph }
         | { runs: 'all' }
+        | { comparison: Key }
         | { lot: Key; form: 'zip'; safetyFlag?: number };
       askedBy: string;
       askedAt: Instant;
@@ -2776,6 +3037,7 @@ export interface Operations {
       evaluation?: number;
       document?: number;
       recomputation?: number;
+      comparisonResult?: number;
       package?: number;
       batch?: number;
       problems?: Problem[];
@@ -3376,6 +3638,7 @@ export interface Operations {
         | 'document batch'
         | 'signed document'
         | 'recomputation'
+        | 'comparison'
         | 'lot package';
       subject:
         | { lot: Key }
@@ -3395,6 +3658,7 @@ export interface Operations {
           }
         | { document: number; changed?: Paragraph; because?: Paragraph }
         | { runs: 'all' }
+        | { comparison: Key }
         | { lot: Key; form: 'zip'; safetyFlag?: number };
       askedBy: string;
       askedAt: Instant;
@@ -3403,6 +3667,7 @@ export interface Operations {
       evaluation?: number;
       document?: number;
       recomputation?: number;
+      comparisonResult?: number;
       package?: number;
       batch?: number;
       problems?: Problem[];
@@ -3445,6 +3710,7 @@ export interface Operations {
         | 'document batch'
         | 'signed document'
         | 'recomputation'
+        | 'comparison'
         | 'lot package';
       subject:
         | { lot: Key }
@@ -3464,6 +3730,7 @@ export interface Operations {
           }
         | { document: number; changed?: Paragraph; because?: Paragraph }
         | { runs: 'all' }
+        | { comparison: Key }
         | { lot: Key; form: 'zip'; safetyFlag?: number };
       askedBy: string;
       askedAt: Instant;
@@ -3472,6 +3739,7 @@ export interface Operations {
       evaluation?: number;
       document?: number;
       recomputation?: number;
+      comparisonResult?: number;
       package?: number;
       batch?: number;
       problems?: Problem[];
@@ -3490,6 +3758,7 @@ export interface Operations {
         | 'document batch'
         | 'signed document'
         | 'recomputation'
+        | 'comparison'
         | 'lot package';
       subject:
         | { lot: Key }
@@ -3509,6 +3778,7 @@ export interface Operations {
           }
         | { document: number; changed?: Paragraph; because?: Paragraph }
         | { runs: 'all' }
+        | { comparison: Key }
         | { lot: Key; form: 'zip'; safetyFlag?: number };
       askedBy: string;
       askedAt: Instant;
@@ -3517,6 +3787,7 @@ export interface Operations {
       evaluation?: number;
       document?: number;
       recomputation?: number;
+      comparisonResult?: number;
       package?: number;
       batch?: number;
       problems?: Problem[];
@@ -3653,6 +3924,7 @@ export interface Operations {
         | 'document batch'
         | 'signed document'
         | 'recomputation'
+        | 'comparison'
         | 'lot package';
       subject:
         | { lot: Key }
@@ -3672,6 +3944,7 @@ export interface Operations {
           }
         | { document: number; changed?: Paragraph; because?: Paragraph }
         | { runs: 'all' }
+        | { comparison: Key }
         | { lot: Key; form: 'zip'; safetyFlag?: number };
       askedBy: string;
       askedAt: Instant;
@@ -3680,6 +3953,7 @@ export interface Operations {
       evaluation?: number;
       document?: number;
       recomputation?: number;
+      comparisonResult?: number;
       package?: number;
       batch?: number;
       problems?: Problem[];
@@ -4816,6 +5090,7 @@ export interface Operations {
         | 'document batch'
         | 'signed document'
         | 'recomputation'
+        | 'comparison'
         | 'lot package';
       subject:
         | { lot: Key }
@@ -4835,6 +5110,7 @@ export interface Operations {
           }
         | { document: number; changed?: Paragraph; because?: Paragraph }
         | { runs: 'all' }
+        | { comparison: Key }
         | { lot: Key; form: 'zip'; safetyFlag?: number };
       askedBy: string;
       askedAt: Instant;
@@ -4843,6 +5119,7 @@ export interface Operations {
       evaluation?: number;
       document?: number;
       recomputation?: number;
+      comparisonResult?: number;
       package?: number;
       batch?: number;
       problems?: Problem[];
@@ -5192,6 +5469,7 @@ export interface Operations {
         | 'document batch'
         | 'signed document'
         | 'recomputation'
+        | 'comparison'
         | 'lot package';
       subject:
         | { lot: Key }
@@ -5211,6 +5489,7 @@ export interface Operations {
           }
         | { document: number; changed?: Paragraph; because?: Paragraph }
         | { runs: 'all' }
+        | { comparison: Key }
         | { lot: Key; form: 'zip'; safetyFlag?: number };
       askedBy: string;
       askedAt: Instant;
@@ -5219,6 +5498,7 @@ export interface Operations {
       evaluation?: number;
       document?: number;
       recomputation?: number;
+      comparisonResult?: number;
       package?: number;
       batch?: number;
       problems?: Problem[];
@@ -5465,6 +5745,7 @@ export interface Operations {
         | 'document batch'
         | 'signed document'
         | 'recomputation'
+        | 'comparison'
         | 'lot package';
       subject:
         | { lot: Key }
@@ -5484,6 +5765,7 @@ export interface Operations {
           }
         | { document: number; changed?: Paragraph; because?: Paragraph }
         | { runs: 'all' }
+        | { comparison: Key }
         | { lot: Key; form: 'zip'; safetyFlag?: number };
       askedBy: string;
       askedAt: Instant;
@@ -5492,6 +5774,7 @@ export interface Operations {
       evaluation?: number;
       document?: number;
       recomputation?: number;
+      comparisonResult?: number;
       package?: number;
       batch?: number;
       problems?: Problem[];
@@ -5687,6 +5970,7 @@ export interface Operations {
         recordedBy: Key;
         recordedAt: Instant;
       }[];
+      gaps: { specimen: Key; after?: Instant; before?: Instant; sentence: string }[];
       hiddenFromYou: boolean;
     };
   };
@@ -5717,6 +6001,7 @@ export interface Operations {
         recordedBy: Key;
         recordedAt: Instant;
       }[];
+      gaps: { specimen: Key; after?: Instant; before?: Instant; sentence: string }[];
       hiddenFromYou: boolean;
     };
   };
@@ -5734,6 +6019,7 @@ export interface Operations {
         | 'document batch'
         | 'signed document'
         | 'recomputation'
+        | 'comparison'
         | 'lot package';
       subject:
         | { lot: Key }
@@ -5753,6 +6039,7 @@ export interface Operations {
           }
         | { document: number; changed?: Paragraph; because?: Paragraph }
         | { runs: 'all' }
+        | { comparison: Key }
         | { lot: Key; form: 'zip'; safetyFlag?: number };
       askedBy: string;
       askedAt: Instant;
@@ -5761,6 +6048,7 @@ export interface Operations {
       evaluation?: number;
       document?: number;
       recomputation?: number;
+      comparisonResult?: number;
       package?: number;
       batch?: number;
       problems?: Problem[];

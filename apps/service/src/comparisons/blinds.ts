@@ -20,6 +20,8 @@ export async function hiddenFrom(reader: Reader, { person }: Pick<SignedInActor,
          where lab_id = revision.lab_id and revision_id = revision.id and decision = 'declined')
        and not exists (select from comparison_withdrawal
          where lab_id = revision.lab_id and comparison_id = revision.record_id)
+       and not exists (select from comparison_conclusion
+         where lab_id = revision.lab_id and comparison_id = revision.record_id)
        and (
          exists (select from comparison_item
            where lab_id = revision.lab_id and revision_id = revision.id and specimen_id = specimen.id)
@@ -46,7 +48,7 @@ export async function refuseBlinded(
   const specimens = await reader.find(tables.Specimen, { key: In(hidden) });
   const named = await reader.maybe(tables.Lot, { key: lot });
   const one = specimens.find(({ lotId }) => lotId === named?.id);
-  if (one) throw blinded(what, one.key);
+  if (one) throw blindedFrom(what, one.key);
 }
 
 /** Refuses an entry of the ledger that says of specimens what is hidden from somebody. */
@@ -69,10 +71,11 @@ export async function refuseBlindedEntry(
      ) limit 1`,
     [reader.labId, hidden, text],
   );
-  if (told) throw blinded(`Entry ${sequence} of the ledger`, told.key);
+  if (told) throw blindedFrom(`Entry ${sequence} of the ledger`, told.key);
 }
 
-function blinded(what: string, specimen: string): Refusal {
+/** What is refused to whoever examines this specimen blind. */
+export function blindedFrom(what: string, specimen: string): Refusal {
   return new Refusal({
     code: 'auth.forbidden',
     detail: `${what} would tell which item is which, and you examine specimen ${specimen} blind: that is ${HIDDEN}.`,

@@ -41,7 +41,7 @@ export class CodesController {
   async read(@Param('comparison') comparison: string, @SignedIn() by: SignedInActor): Promise<CodeLists> {
     const reader = this.records.read(by.labId);
     const standing = await standingOf(reader, await reader.named(tables.Comparison, comparison));
-    requireKeeper(standing, by);
+    if (standing.state !== 'concluded') requireKeeper(standing, by);
     return listsOf(reader, standing);
   }
 
@@ -80,7 +80,10 @@ async function listsOf(reader: Reader, { noun }: ComparisonStanding): Promise<Co
 }
 
 /** The list is theirs whom the last revision names, or that by which items are examined. */
-function requireKeeper({ noun, last, inForce }: ComparisonStanding, { person }: SignedInActor): void {
+function requireKeeper(
+  { noun, last, inForce }: Pick<ComparisonStanding, 'noun' | 'last' | 'inForce'>,
+  { person }: SignedInActor,
+): void {
   const keepers = [last, inForce].flatMap((one) => one?.content.blind?.listKeptBy ?? []);
   if (keepers.includes(person)) return;
   throw new Refusal({

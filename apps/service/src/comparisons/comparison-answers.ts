@@ -1,6 +1,8 @@
 import {
+  COMPARISON_LEVELS,
   COMPARISON_STATES,
   Comparison,
+  type ComparisonLevel,
   ConsentOrNotice,
   Instant,
   Key,
@@ -8,6 +10,7 @@ import {
   Paragraph,
   Revision,
   SetAside,
+  Signature,
 } from '@breakbook/lab';
 import { z } from 'zod';
 import { PAGING } from '../records/paging.js';
@@ -61,6 +64,23 @@ export const ComparisonInList = z.strictObject({
 });
 export type ComparisonInList = z.infer<typeof ComparisonInList>;
 
+/** What a comparison came to, locked by a signature. */
+export const ConclusionShown = z.strictObject({
+  /** Counted from 1. */
+  conclusion: z.number().int().min(1),
+  /** The result it rests on, by its short number. */
+  result: z.number().int().min(1),
+  level: z.enum(Object.keys(COMPARISON_LEVELS) as [ComparisonLevel, ...ComparisonLevel[]]),
+  sentences: z.array(z.string()),
+  signature: Signature,
+  note: Paragraph.optional(),
+  /** The conclusion whose place it took, and why. */
+  replaces: z.number().int().min(1).optional(),
+  reason: Paragraph.optional(),
+  inForce: z.boolean(),
+});
+export type ConclusionShown = z.infer<typeof ConclusionShown>;
+
 /** A comparison: what is declared last, what was declared before, and what was said around it. */
 export const ComparisonAnswer = ComparisonInList.extend({
   version: z.number().int().min(1),
@@ -79,6 +99,9 @@ export const ComparisonAnswer = ComparisonInList.extend({
   mayApprove: z.array(Key),
   consents: z.array(ConsentOrNotice),
   setAside: z.array(SetAside),
+  /** The last result, by its short number; left out where none was worked out. */
+  result: z.number().int().min(1).optional(),
+  conclusions: z.array(ConclusionShown),
   /** You are not to know which item is which, before conclusions are locked. */
   hiddenFromYou: z.boolean(),
   withdrawn: z.strictObject({ reason: Line, by: Key, at: Instant }).optional(),

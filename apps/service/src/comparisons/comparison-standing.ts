@@ -5,8 +5,14 @@ import { In } from 'typeorm';
 import { peopleBehind } from '../records/read-kind.js';
 import { type SignedInActor } from '../sign-in/signed-in.decorator.js';
 import { hiddenFrom } from './blinds.js';
-import { type ComparisonAnswer, type ComparisonInList, type DeclaredRevision } from './comparison-answers.js';
+import {
+  type ComparisonAnswer,
+  type ComparisonInList,
+  type ConclusionShown,
+  type DeclaredRevision,
+} from './comparison-answers.js';
 import { itemsOf } from './declared.js';
+import { setAsideOf } from './set-aside-of.js';
 
 export type ComparisonState = StateOf<typeof COMPARISON_STATES>;
 
@@ -20,6 +26,8 @@ export interface ComparisonStanding {
   /** By which items are examined. */
   inForce: tables.ComparisonRevision | undefined;
   withdrawal: tables.ComparisonWithdrawal | undefined;
+  /** Locked conclusions; the last one holds. */
+  conclusions: tables.ComparisonConclusion[];
 }
 
 export async function standingOf(reader: Reader, noun: tables.Comparison): Promise<ComparisonStanding> {
@@ -33,8 +41,10 @@ export async function standingOf(reader: Reader, noun: tables.Comparison): Promi
   const last = revisions.at(-1);
   if (!last) throw new Error(`Comparison ${noun.key} declares nothing.`);
   const inForce = revisions.findLast(({ decision }) => decision?.decision === 'approved')?.version;
+  const conclusions = await reader.find(tables.ComparisonConclusion, { comparisonId: noun.id }, { position: 'asc' });
   const decided = last.decision === undefined ? 'declared' : inForce ? 'approved' : 'declined';
-  return { noun, state: withdrawal ? 'withdrawn' : decided, revisions, last: last.version, inForce, withdrawal };
+  const state = withdrawal ? 'withdrawn' : conclusions.length > 0 ? 'concluded' : decided;
+  return { noun, state, revisions, last: last.version, inForce, withdrawal, conclusions };
 }
 
 /** The comparison of this name, kept as it stands until the change ends. */
@@ -72,9 +82,8 @@ export async function comparisonAnswer(
 ): Promise<ComparisonAnswer> {
   const { noun, last, inForce, withdrawal, state } = standing;
   const consents = await reader.find(tables.ComparisonConsent, { comparisonId: noun.id });
-  const asides = await reader.find(tables.ComparisonSetAside, { comparisonId: noun.id });
-  const specimens = await reader.find(tables.Specimen, { id: In(asides.map(({ specimenId }) => specimenId)) });
-  const people = await peopleBehind(reader, [...asides, ...(withdrawal ? [withdrawal] : [])]);
+  const people = await peopleBehind(reader, withdrawal ? [withdrawal] : []);
+  const results = await reader.find(tables.ComparisonResult, { comparisonId: noun.id }, { number: 'asc' });
   const before = standing.revisions.at(-2)?.version.content;
   const hidden = await hiddenFrom(reader, by);
   const items = await itemsOf(reader, last.content);
@@ -88,12 +97,9 @@ export async function comparisonAnswer(
     differences: before ? differencesBetween(before, last.content) : [],
     mayApprove: state === 'declared' ? await othersWhoDefine(reader, last.personId) : [],
     consents: consents.map(({ content }) => content),
-    setAside: asides.map(({ specimenId, because, personId, at }) => ({
-      specimen: specimens.find(({ id }) => id === specimenId)?.key ?? '',
-      because,
-      by: people.get(personId) ?? '',
-      at: at.toISOString(),
-    })),
+    setAside: await setAsideOf(reader, noun.id),
+    ...(results.length > 0 ? { result: results.at(-1)?.number } : {}),
+    conclusions: await conclusionsShown(reader, standing),
     hiddenFromYou: items.some(({ key }) => hidden.has(key)),
     ...(withdrawal
       ? {
@@ -105,6 +111,38 @@ export async function comparisonAnswer(
         }
       : {}),
   };
+}
+
+/** What was locked, the first one first. */
+export async function conclusionsShown(
+  reader: Reader,
+  { conclusions }: ComparisonStanding,
+): Promise<ConclusionShown[]> {
+  const people = await peopleBehind(reader, conclusions);
+  const results = await reader.find(tables.ComparisonResult, { id: In(conclusions.map(({ resultId }) => resultId)) });
+  return conclusions.map((one) => {
+    const result = results.find(({ id }) => id === one.resultId);
+    const replaced = conclusions.find(({ id }) => id === one.replacesId);
+    if (!result) throw new Error(`A conclusion rests on result ${one.resultId}, which is not there.`);
+    return {
+      conclusion: one.position,
+      result: result.number,
+      level: result.content.level,
+      sentences: result.content.sentences,
+      signature: {
+        person: people.get(one.personId) ?? '',
+        name: one.name,
+        role: one.role,
+        at: one.at.toISOString(),
+        meaning: one.meaning,
+        shown: one.shown,
+      },
+      ...(one.note === null ? {} : { note: one.note }),
+      ...(replaced ? { replaces: replaced.position } : {}),
+      ...(one.reason === null ? {} : { reason: one.reason }),
+      inForce: one === conclusions.at(-1),
+    };
+  });
 }
 
 /** All revisions, each with what was seen by then and what another person said of it. */

@@ -2,7 +2,12 @@ import { Module } from '@nestjs/common';
 import { CodesController } from './codes.controller.js';
 import { ComparisonsController } from './comparisons.controller.js';
 import { ComparisonsService } from './comparisons.service.js';
+import { ComparisonResultsController } from './results.controller.js';
+import { ComparisonResultsService } from './results.service.js';
 
 /** Comparisons: items of unknown making, lots or suppliers, compared with what is known. */
-@Module({ controllers: [ComparisonsController, CodesController], providers: [ComparisonsService] })
+@Module({
+  controllers: [ComparisonsController, CodesController, ComparisonResultsController],
+  providers: [ComparisonsService, ComparisonResultsService],
+})
 export class ComparisonsModule {}

@@ -17,6 +17,7 @@ import { nextPlace, pageAsked } from '../records/paging.js';
 import { within } from '../records/within.js';
 import { requireOther } from '../sign-in/forbidden-pairs.js';
 import { type SignedInActor } from '../sign-in/signed-in.decorator.js';
+import { refuseClaims } from './claims.js';
 import {
   type ComparisonAnswer,
   type ComparisonApproval,
@@ -80,6 +81,7 @@ export class ComparisonsService {
   declare(by: SignedInActor, asked: NewComparison): Promise<ComparisonAnswer> {
     return this.records.change(by, 'comparison declared', async (rows) => {
       const content = declaredBy(asked, by, rows.at);
+      await refuseClaims(freeTextOf(content, ''));
       if (content.revision !== 1) throw otherNumber(content.revision, 1, '/revision');
       if (await rows.maybe(tables.Comparison, { key: content.comparison }))
         throw new Refusal({
@@ -107,6 +109,7 @@ export class ComparisonsService {
       async (rows, now) => {
         const { noun, last } = now;
         const content = declaredBy(asked, by, rows.at, reason);
+        await refuseClaims({ ...freeTextOf(content, '/content'), '/reason': reason });
         const next = last.content.revision + 1;
         if (content.revision !== next) throw otherNumber(content.revision, next, '/content/revision', last.content);
         const names = new Names(rows, '/content');
@@ -175,6 +178,7 @@ export class ComparisonsService {
   /** Says why an item cannot be compared at all. */
   setAside(by: SignedInActor, key: string, { specimen, because }: { specimen: string; because: string }) {
     return this.records.change(by, 'item set aside', because, async (rows) => {
+      await refuseClaims({ '/because': because });
       const standing = await heldComparison(rows, key);
       const names = new Names(rows, '');
       const item = await names.of(tables.Specimen, specimen, '/specimen');
@@ -214,6 +218,11 @@ export class ComparisonsService {
       return comparisonAnswer(rows, by, await standingOf(rows, now.noun));
     });
   }
+}
+
+/** What a person wrote in their own words; labels and codes are told as they were read. */
+function freeTextOf({ title, question, notExamined }: Comparison, at: string) {
+  return { [`${at}/title`]: title, [`${at}/question`]: question, [`${at}/notExamined`]: notExamined };
 }
 
 function declaredBy(asked: NewComparison, { person }: SignedInActor, at: Date, reason?: string): Comparison {

@@ -2,6 +2,7 @@ import { CustodyEvent, Instant, Key, Refusal } from '@breakbook/lab';
 import { type Reader, Records, tables } from '@breakbook/records';
 import { Body, Controller, Get, Param, Post } from '@nestjs/common';
 import { z } from 'zod';
+import { acceptance } from '../arithmetic.js';
 import { HIDDEN, hiddenFrom } from '../comparisons/blinds.js';
 import { parsedBy } from '../http/parsed-by.js';
 import { Answers } from '../openapi/answers.decorator.js';
@@ -22,6 +23,10 @@ const Custody = z.strictObject({
   specimen: Key,
   /** In the order in which it happened, each with when it was written down. */
   items: z.array(z.strictObject({ ...CustodyEvent.shape, recordedAt: Instant })),
+  /** What does not join up, told as it is; not told to whoever examines it blind. */
+  gaps: z.array(
+    z.strictObject({ specimen: Key, after: Instant.optional(), before: Instant.optional(), sentence: z.string() }),
+  ),
   /** You are not to know which item is which, before conclusions are locked. */
   hiddenFromYou: z.boolean(),
 });
@@ -66,12 +71,13 @@ export class CustodyController {
 }
 
 /** The custody of specimens, in the order in which it happened. */
-export async function custodyOf(reader: Reader, specimenId: string): Promise<tables.CustodyEvent[]> {
+async function custodyOf(reader: Reader, specimenId: string): Promise<tables.CustodyEvent[]> {
   const events = await reader.find(tables.CustodyEvent, { specimenId });
   return events.toSorted((a, b) => Date.parse(a.content.at) - Date.parse(b.content.at));
 }
 
 async function custodyShown(reader: Reader, { id, key }: tables.Specimen, by: SignedInActor): Promise<Custody> {
+  const { custodyGaps } = await acceptance();
   const events = await custodyOf(reader, id);
   const hidden = (await hiddenFrom(reader, by)).has(key);
   return {
@@ -80,6 +86,7 @@ async function custodyShown(reader: Reader, { id, key }: tables.Specimen, by: Si
       ...(hidden ? veiled(content) : content),
       recordedAt: at.toISOString(),
     })),
+    gaps: hidden ? [] : custodyGaps(events.map(({ content }) => content)),
     hiddenFromYou: hidden,
   };
 }

@@ -23,6 +23,7 @@ const SUBJECTS = {
   /** Of a document that is to be authorised and signed as it was shown. */
   'signed document': z.strictObject({ document: z.number().int(), ...AmendmentFields }),
   recomputation: z.strictObject({ runs: z.literal('all') }),
+  comparison: z.strictObject({ comparison: Key }),
   /** As evidence for the safety flag of this number, where it is one. */
   'lot package': z.strictObject({ lot: Key, form: z.literal('zip'), safetyFlag: z.number().int().optional() }),
 };
@@ -56,6 +57,7 @@ export const JobAnswer = z.strictObject({
   evaluation: z.number().int().optional(),
   document: z.number().int().optional(),
   recomputation: z.number().int().optional(),
+  comparisonResult: z.number().int().optional(),
   package: z.number().int().optional(),
   /** The batch of documents it makes or made, also while it does. */
   batch: z.number().int().optional(),

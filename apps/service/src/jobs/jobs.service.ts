@@ -32,6 +32,7 @@ export type JobEnd =
   | { outcome: 'done'; recomputationId: string }
   | { outcome: 'done'; lotPackageId: string }
   | { outcome: 'done'; documentBatchId: string }
+  | { outcome: 'done'; comparisonResultId: string }
   | { outcome: 'failed'; problems: Problem[] }
   | { outcome: 'cancelled' };
 
@@ -52,6 +53,7 @@ interface EndRow {
   recomputation_id: string | null;
   lot_package_id: string | null;
   document_batch_id: string | null;
+  comparison_result_id: string | null;
 }
 
 /** Jobs: asked for, looked at, cancelled; how each ends is written once. */
@@ -92,6 +94,9 @@ export class JobsService {
       ...(end.document_id ? { document: (await reader.one(tables.Document, end.document_id)).number } : {}),
       ...(end.recomputation_id
         ? { recomputation: (await reader.one(tables.Recomputation, end.recomputation_id)).number }
+        : {}),
+      ...(end.comparison_result_id
+        ? { comparisonResult: (await reader.one(tables.ComparisonResult, end.comparison_result_id)).number }
         : {}),
       ...(end.lot_package_id ? { package: (await reader.one(tables.LotPackage, end.lot_package_id)).number } : {}),
       ...(end.problems ? { problems: end.problems } : {}),
@@ -182,7 +187,9 @@ async function batchOf(reader: Reader, { id, kind, subject }: Job): Promise<numb
 
 async function endOf(manager: EntityManager, labId: string, id: string): Promise<EndRow | undefined> {
   const [end] = await manager.query<EndRow[]>(
-    'select outcome, problems, evaluation_id, document_id, recomputation_id, lot_package_id, document_batch_id from job_end where lab_id = $1 and id = $2',
+    `select outcome, problems, evaluation_id, document_id, recomputation_id, lot_package_id, document_batch_id,
+       comparison_result_id
+     from job_end where lab_id = $1 and id = $2`,
     [labId, id],
   );
   return end;
@@ -191,8 +198,8 @@ async function endOf(manager: EntityManager, labId: string, id: string): Promise
 async function writeEnd(manager: EntityManager, labId: string, id: string, end: JobEnd): Promise<boolean> {
   const written = await manager.query<unknown[]>(
     `insert into job_end (lab_id, id, outcome, problems, evaluation_id, document_id, recomputation_id,
-       lot_package_id, document_batch_id)
-     values ($1, $2, $3, $4, $5, $6, $7, $8, $9)
+       lot_package_id, document_batch_id, comparison_result_id)
+     values ($1, $2, $3, $4, $5, $6, $7, $8, $9, $10)
      on conflict do nothing returning id`,
     [
       labId,
@@ -204,6 +211,7 @@ async function writeEnd(manager: EntityManager, labId: string, id: string, end: 
       'recomputationId' in end ? end.recomputationId : null,
       'lotPackageId' in end ? end.lotPackageId : null,
       'documentBatchId' in end ? end.documentBatchId : null,
+      'comparisonResultId' in end ? end.comparisonResultId : null,
     ],
   );
   return written.length > 0;

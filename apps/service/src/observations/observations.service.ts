@@ -2,6 +2,7 @@ import { COMPARISON_STATES, type Comparison, Observation, Refusal, requireAllowe
 import { type Page, type Reader, Records, type Rows, tables } from '@breakbook/records';
 import { Injectable } from '@nestjs/common';
 import { type FindOptionsWhere, In } from 'typeorm';
+import { refuseClaims } from '../comparisons/claims.js';
 import { type ComparisonStanding, heldComparison } from '../comparisons/comparison-standing.js';
 import { itemsOf } from '../comparisons/declared.js';
 import { requireConsent } from '../custody/require-consent.js';
@@ -44,6 +45,7 @@ export class ObservationsService {
     return this.records.change(by, 'observation recorded', async (rows) => {
       const standing = await heldComparison(rows, comparison);
       const content = completed(Observation, { ...asked, by: by.person });
+      await refuseClaims({ '/note': content.note });
       const specimen = await examined(rows, standing, content, '');
       const { id: specimenId } = specimen;
       const { feature } = content;
@@ -73,6 +75,7 @@ export class ObservationsService {
         (await rows.maybe(tables.Observation, { comparisonId: standing.noun.id, number })) ??
         (await rows.one(tables.Observation, `${number}`));
       const content = completed(Observation, { ...asked, by: by.person }, 'content');
+      await refuseClaims({ '/content/note': content.note, '/reason': reason });
       const specimen = await examined(rows, standing, content, '/content');
       if (specimen.id !== noun.specimenId || content.feature !== noun.feature)
         throw new Refusal({

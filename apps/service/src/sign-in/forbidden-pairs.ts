@@ -30,6 +30,7 @@ const WORDS = {
   'authorise a retest': { did: 'authorised a retest of', to: 'authorise a retest of' },
   'declare a comparison': { did: 'declared', to: 'declare' },
   'approve a comparison': { did: 'approved', to: 'approve' },
+  'lock conclusions': { did: 'locked the conclusions of', to: 'lock the conclusions of' },
 } as const;
 
 /**
@@ -53,6 +54,8 @@ export const FORBIDDEN_PAIRS: readonly (readonly [Act, Act])[] = [
   ['ask for a disposal', 'authorise a disposal'],
   ['write a safety flag', 'close a safety flag'],
   ['declare a comparison', 'approve a comparison'],
+  ['declare a comparison', 'lock conclusions'],
+  ['record', 'lock conclusions'],
 ];
 
 /** Acts by which somebody answers for a result. Whoever can give and take duties does none of them. */
@@ -70,6 +73,7 @@ export const TECHNICAL_SIGNATURES: readonly Act[] = [
   'authorise a disposal',
   'close a safety flag',
   'approve a comparison',
+  'lock conclusions',
 ];
 
 /** Duties that open only technical signatures, and so never go together with `administer`. */

@@ -316,6 +316,10 @@ export const ROUTE_DUTIES: Record<string, RouteDuty> = {
   'GET /api/comparisons/:comparison/observations': 'signed in',
   'POST /api/comparisons/:comparison/observations': ['record'],
   'PUT /api/comparisons/:comparison/observations/:n': ['record'],
+  'POST /api/comparisons/:comparison/results': ['review', 'decide', 'compare'],
+  'GET /api/comparisons/:comparison/result': 'signed in',
+  'GET /api/comparisons/:comparison/results/:n': 'signed in',
+  'POST /api/comparisons/:comparison/conclusions': ['decide'],
   'GET /api/specimens/:specimen/custody': 'signed in',
   'POST /api/specimens/:specimen/custody': ['trace', 'draw'],
   'GET /api/specimens/:specimen/protected-notes': 'signed in',
@@ -390,6 +394,7 @@ export const ROUTES_ASKING_AGAIN = [
   'POST /api/comparisons/:comparison/approval',
   'POST /api/comparisons/:comparison/declining',
   'POST /api/comparisons/:comparison/withdrawal',
+  'POST /api/comparisons/:comparison/conclusions',
 ];
 
 /** Routes open to whoever has not chosen an own passphrase yet. */

@@ -57,6 +57,7 @@ import { type Thumbnail, thumbnailOf } from '../attachments/thumbnail.js';
 import { jsonBody } from '../http/json-body.js';
 import { UPLOAD_BOUNDS } from '../uploads/bounds.js';
 import { recomputedFile, type VerifiedFile, verifiedFile } from './checked-document.js';
+import { type CaseToCompare, type Compared, comparedStored } from './compare.js';
 import { composedSheet, type SheetContent, type SheetToCompose } from './compose-sheet.js';
 import { bytesOf, type RunFileSource, type RunToRead, readRunToRead } from './run-to-read.js';
 
@@ -126,6 +127,7 @@ export interface Tasks {
     input: { bundle: LotBundle; readings: Map<string, Reading> };
     output: Map<string, ClaimEntry>;
   };
+  compare: { input: CaseToCompare; output: Compared };
   'compose sheet': { input: SheetToCompose; output: { content: SheetContent; pdf: Uint8Array } };
   'verify document': { input: { file: Uint8Array; keys: KeyList }; output: VerifiedFile };
   'recompute document': {
@@ -187,6 +189,8 @@ export const TASKS: {
   },
 
   'claim entries': ({ bundle, readings }) => claimEntries(bundle, readings),
+
+  compare: comparedStored,
 
   'compose sheet': composedSheet,
 
