@@ -83,6 +83,7 @@ const DECIDES = new Set([
   'person_version',
   'comparison_decision',
   'comparison_withdrawal',
+  'old_table_withdrawal',
   'comparison_conclusion',
 ]);
 /** Rows of work, asked for or done, which decide nothing by themselves; of most of them somebody else decides later. */
@@ -137,7 +138,6 @@ const WORK = new Set([
   'observation_version',
   'old_result',
   'old_table',
-  'old_table_withdrawal',
   'opinion',
   'passage',
   'person',
@@ -180,6 +180,9 @@ const WORK = new Set([
 ]);
 /** They write nothing yet, but hand out what becomes a key. */
 const OFFERS_A_KEY = ['POST /api/me/code-generator', 'POST /api/me/passkeys/offer'];
+
+/** A refused file is laid aside for good, or read again: the row is of one kind, and only the first is a decision. */
+const LAYS_ASIDE = ['POST /api/unread/:id/discard'];
 
 /** Whoever changes their passphrase gives the one that stands in the same request. */
 const TAKES_THE_PASSPHRASE = 'POST /api/me/passphrase';
@@ -246,7 +249,7 @@ it('routes that wrote a decision, a signature, a duty or a key ask for the passp
     if (codes.includes('auth.again')) asking.push(route);
   }
   expect(asking.sort()).toEqual(
-    [...[...deciding].filter((route) => route !== TAKES_THE_PASSPHRASE), ...OFFERS_A_KEY].sort(),
+    [...[...deciding].filter((route) => route !== TAKES_THE_PASSPHRASE), ...LAYS_ASIDE, ...OFFERS_A_KEY].sort(),
   );
   const changing = { current: 'not the one that stands', passphrase: 'rims that nobody breaks twice' };
   const [anybody] = callers;
