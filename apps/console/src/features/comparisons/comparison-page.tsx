@@ -152,6 +152,8 @@ function nextOf({ state, mayApprove }: ComparisonRecord): string {
         : 'another person approves what is declared, below; then the items are examined.';
     case 'declined':
       return 'it is declared anew, with the reason.';
+    case 'concluded':
+      return 'its conclusions are locked; a report of them can be made.';
     case 'withdrawn':
       return 'nothing: it was withdrawn.';
     case 'approved':
