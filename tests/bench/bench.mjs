@@ -15,6 +15,8 @@
  *   npm run bench -- --lots       not a time: how often lots are accepted wrongly; some hours, writes docs/lot-risks.md.
  *                                 With --quick, a hundredth of the lots, to the screen; with --only forecasts (or other
  *                                 words of its parts), those parts alone, to the screen
+ *   npm run bench -- --comparisons  not a time either: how often items are called not consistent that are made as the
+ *                                 reference is; an hour or so, writes docs/comparison-risks.md. --quick and --only as above
  */
 import { availableParallelism } from 'node:os';
 import { parseArgs } from 'node:util';
@@ -28,6 +30,7 @@ import {
   seededGenerator,
 } from '@breakbook/statistics';
 import { bootstrapBounds } from './bootstrap-pool.mjs';
+import { benchComparisons } from './comparisons.mjs';
 import { benchDocuments } from './documents.mjs';
 import { benchJudging } from './judging.mjs';
 import { benchLedger } from './ledger.mjs';
@@ -45,6 +48,7 @@ const { values } = parseArgs({
     judging: { type: 'boolean', default: false },
     documents: { type: 'boolean', default: false },
     lots: { type: 'boolean', default: false },
+    comparisons: { type: 'boolean', default: false },
     only: { type: 'string' },
   },
 });
@@ -66,6 +70,16 @@ if (values.lots)
       lots: values.quick ? 100 : 10_000,
       only: values.only,
       out: values.quick || values.only ? undefined : 'docs/lot-risks.md',
+    })
+      ? 0
+      : 1,
+  );
+if (values.comparisons)
+  process.exit(
+    benchComparisons({
+      comparisons: values.quick ? 200 : 10_000,
+      only: values.only,
+      out: values.quick || values.only ? undefined : 'docs/comparison-risks.md',
     })
       ? 0
       : 1,

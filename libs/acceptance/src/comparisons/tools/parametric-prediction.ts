@@ -25,7 +25,7 @@ import { type ReferenceNumbers, referenceNumbers, scaleOf } from './reference-nu
 /** Calibrations depend on the design alone, not on the values: a design once simulated is known. */
 const calibrated = remembered(16, calibrateLots);
 const shiftFor = remembered(
-  200,
+  600,
   (asked: { question: LotsCalibrationQuestion; cell: Cell; critical: number; power: number }) => ({
     shift: smallestShift(asked.question, asked.cell, asked.critical, asked.power),
   }),

@@ -143,7 +143,7 @@ export function smallestShift(
   };
   const { seed, side } = question;
   if (question.survivors === 0)
-    drawComplete(question, [cell], { seed, replicates: COMPLETE / 2 }, (_, __, drawn) => visit(drawn));
+    drawComplete(question, [cell], { seed, replicates: COMPLETE / 4 }, (_, __, drawn) => visit(drawn));
   else {
     const end = endsFor(question, cell.share, seed)[1] as number;
     drawEnded(question, { ...cell, end }, { seed, replicates: ENDED }, (_, drawn) => visit(drawn));
