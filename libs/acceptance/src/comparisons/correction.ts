@@ -1,5 +1,6 @@
 import { type Comparison, isNotEvaluated, type NotEvaluated, type Step } from '@breakbook/lab';
 import { percent } from '../words/index.js';
+import { reaches } from './tools/tested.js';
 import { chance } from './words.js';
 
 /**
@@ -28,7 +29,7 @@ export function levelsFor(
   order.forEach((index, place) => {
     const own = alpha / (k - place);
     levels[index] = stopped ?? own;
-    if (stopped === undefined && !((numbers[index] as number) <= own)) stopped = own;
+    if (stopped === undefined && !reaches(numbers[index] as number, own)) stopped = own;
   });
   return levels;
 }

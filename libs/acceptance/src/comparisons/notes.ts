@@ -31,6 +31,7 @@ export function notesOf(
   const lots = new Set(items.map(({ lot }) => lot));
   if (comparison.compared.what !== 'two groups' && reference.some(({ lot }) => lots.has(lot)))
     notes.push('Items and reference are recorded under one lot: an item then is no unit of a lot of its own.');
+  notes.push(...rigsThatDiffer(given, reference, items));
   const changed = given.custody.find(({ changesItem }) => changesItem);
   if (comparison.mayGoToCourt && changed) {
     const told = (given.consents ?? []).some(({ at }) => Date.parse(at) <= Date.parse(changed.at));
@@ -45,4 +46,31 @@ export function notesOf(
   if (comparison.correction === 'none' && comparison.characteristics.length > 1)
     notes.push('No correction was declared: each characteristic by itself keeps the confidence, all together do not.');
   return notes;
+}
+
+/** Rigs read differently: without an uncertainty of that difference declared, it stands in the findings. */
+function rigsThatDiffer(
+  { comparison, runs }: ComparisonCase,
+  reference: readonly Member[],
+  items: readonly Member[],
+): string[] {
+  return comparison.characteristics.flatMap(({ source, title, betweenRigs }) => {
+    if (source.from !== 'runs' || betweenRigs) return [];
+    const rigsOf = (members: readonly Member[]) => [
+      ...new Set(
+        runs
+          .filter(
+            ({ method, specimen }) => method === source.method && members.some((one) => one.specimen === specimen),
+          )
+          .flatMap(({ rig }) => (rig === undefined ? [] : [rig])),
+      ),
+    ];
+    const [ofReference, ofItems] = [rigsOf(reference), rigsOf(items)];
+    const others = ofItems.filter((rig) => !ofReference.includes(rig));
+    return others.length === 0 || ofReference.length === 0
+      ? []
+      : [
+          `${title}: items were tested on ${listed(others)} and the reference on ${listed(ofReference)}, and no uncertainty between rigs is declared: a difference between the rigs would count as one of the items.`,
+        ];
+  });
 }

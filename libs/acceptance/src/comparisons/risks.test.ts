@@ -9,7 +9,7 @@ import {
 } from '../fixtures/comparison-study.js';
 
 /** Comparisons a row: few here; `npm run bench -- --comparisons` makes ten thousand, and writes docs/comparison-risks.md. */
-const COMPARISONS = Number(process.env.BREAKBOOK_COMPARISONS ?? 60);
+const COMPARISONS = Number(process.env.BREAKBOOK_COMPARISONS ?? 150);
 const LONG = process.env.BREAKBOOK_COMPARISONS !== undefined;
 const PAGE = process.env.BREAKBOOK_COMPARISON_RISKS;
 
@@ -21,6 +21,10 @@ const GENUINE: StudiedDesign[] = LONG
   ? [0, 0.3, 0.6, 0.9].flatMap((share) => [
       design('10 units of 3 lots, 2 items', THREE, share),
       design('10 units of 5 lots, 3 items', FIVE, share),
+      ...(['burst', 'mass', 'heat'] as const).map((only) => ({
+        ...design(`10 units of 3 lots, 1 item, ${only} alone`, { ...THREE, items: 1 }, share),
+        only,
+      })),
     ])
   : [design('10 units of 3 lots, 2 items', THREE, 0.6)];
 const DIFFERENT: StudiedDesign[] = LONG

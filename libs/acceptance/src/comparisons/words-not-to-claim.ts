@@ -54,7 +54,7 @@ const RULES: readonly { pattern: RegExp; reason: string }[] = [
   },
   {
     pattern:
-      /\bno\s+(?:significant\s+)?difference\b[^.;]*\b(?:so|thus|therefore|hence|which\s+shows|proves|means)\b/giu,
+      /\bno\s+(?:significant\s+)?difference\b[^.;]*\b(?:so|thus|therefore|hence|which\s+shows|proves|means\s+that)\b/giu,
     reason: EQUIVALENCE,
   },
   {

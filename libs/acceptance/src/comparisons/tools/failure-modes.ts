@@ -2,7 +2,7 @@ import { type ComparedValue, isNotEvaluated, notEvaluated, type ToolOf } from '@
 import { freemanHalton } from '@breakbook/statistics';
 import { percent } from '../../words/index.js';
 import { chance, sizeOf } from '../words.js';
-import { type AtLevel, type Tested, type ToolQuestion, undecided, whyNotConsistent } from './tested.js';
+import { type AtLevel, reaches, type Tested, type ToolQuestion, undecided, whyNotConsistent } from './tested.js';
 
 /** What stands in place of a mode where nothing gave way. */
 const NONE = 'none found';
@@ -31,13 +31,13 @@ export function failureModesTool(question: ToolQuestion<ToolOf<'failure modes'>>
     p,
     at(level): AtLevel {
       const unlike = whyNotConsistent(question, smallest);
-      const finding = p <= level ? 'B' : unlike ? 'C' : 'D';
+      const called = reaches(p, level);
+      const finding = called ? 'B' : unlike ? 'C' : 'D';
       const found = `Of ${names.items} ${sizeOf(items)}: ${listed('items')}; of ${names.reference} ${sizeOf(reference)}: ${listed('reference')}`;
       const at = percent(Number(level.toPrecision(2)));
-      const sentence =
-        p <= level
-          ? `${declared.title}: the mix of failure modes differs at the ${at} level (exact test, p = ${chance(p)}). ${found}.`
-          : `${declared.title}: no difference in the mix of failure modes was found at the ${at} level (exact test, p = ${chance(p)}). ${found}.`;
+      const sentence = called
+        ? `${declared.title}: the mix of failure modes differs at the ${at} level (exact test, p = ${chance(p)}). ${found}.`
+        : `${declared.title}: no difference in the mix of failure modes was found at the ${at} level (exact test, p = ${chance(p)}). ${found}.`;
       return {
         modes,
         smallestDifference: smallest,

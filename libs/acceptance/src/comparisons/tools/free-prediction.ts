@@ -4,6 +4,7 @@ import { endsOf } from '../ends.js';
 import { chance, inUnit } from '../words.js';
 import { byLot, lotsAlike, tooFewLots } from './lots.js';
 import { type Bounds, comparedOf, type Predicted, type PredictionQuestion } from './predicted.js';
+import { reaches } from './tested.js';
 
 /**
  * Bounds without any distribution: an item that lies below the r-th smallest of n reference units, itself one of m,
@@ -64,7 +65,7 @@ export function freePrediction(question: PredictionQuestion): Predicted | NotEva
   );
   const bounds = (level: number): Bounds => {
     let rank = 0;
-    while (rank < n && sides * byRank(rank + 1) <= level * (1 + 1e-12)) rank++;
+    while (rank < n && reaches(sides * byRank(rank + 1), level)) rank++;
     const short = notEvaluated(
       `a value beyond all ${n} ${tool.lots === 'alike' ? 'reference units' : 'lots'} has a chance of ${chance(sides * byRank(1))} where nothing differs, and the level is ${chance(level)}`,
       `there are at least ${fewestFor(level / sides, m)} ${tool.lots === 'alike' ? 'reference units' : 'reference lots'}`,

@@ -3,7 +3,7 @@ import { equivalence, nonInferiority, welch } from '@breakbook/statistics';
 import { chance, confidenceAt, inUnit, sizeOf } from '../words.js';
 import { asNumbers, twoGroups } from './group-values.js';
 import { marginByRanks } from './margins-by-ranks.js';
-import { type AtLevel, type Tested, type ToolQuestion, undecided } from './tested.js';
+import { type AtLevel, reaches, type Tested, type ToolQuestion, undecided } from './tested.js';
 
 export type MarginQuestion = ToolQuestion<ToolOf<'equivalence'> | ToolOf<'non-inferiority'>>;
 
@@ -98,7 +98,7 @@ function atLevel(question: MarginQuestion, margin: Margin, a: number[], b: numbe
   const tested = welch(a, b, confidence);
   if (isNotEvaluated(tested)) return undecided(question, tested);
   const { difference, limits } = tested;
-  const shown = margin.p <= level;
+  const shown = reaches(margin.p, level);
   const beyond = limits[0] > margin.high || limits[1] < margin.low;
   const finding: ComparisonLevel = shown ? 'D' : beyond ? 'B' : 'C';
   const numbers = `difference ${inUnit(difference, question)}, ${confidenceAt(2 * level)} limits ${inUnit(limits[0], question, [margin.low])} to ${inUnit(limits[1], question, [margin.high])}, p = ${chance(margin.p)}`;

@@ -23,7 +23,7 @@ import { predictionSteps } from './prediction-steps.js';
 import { type ReferenceNumbers, referenceNumbers, scaleOf } from './reference-numbers.js';
 
 /** Calibrations depend on the design alone, not on the values: a design once simulated is known. */
-const calibrated = remembered(16, calibrateLots);
+const calibrated = remembered(12, calibrateLots);
 const shiftFor = remembered(
   600,
   (asked: { question: LotsCalibrationQuestion; cell: Cell; critical: number; power: number }) => ({

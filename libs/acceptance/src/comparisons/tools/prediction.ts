@@ -4,7 +4,7 @@ import { confidenceAt, inUnit, mattersLine, measured, powerLine, sizeOf } from '
 import { freePrediction } from './free-prediction.js';
 import { parametricPrediction } from './parametric-prediction.js';
 import { type Bounds, type Predicted, type PredictionQuestion } from './predicted.js';
-import { type AtLevel, type Tested, togetherOf, undecided, whyNotConsistent } from './tested.js';
+import { type AtLevel, reaches, type Tested, togetherOf, undecided, whyNotConsistent } from './tested.js';
 
 /**
  * Do the items lie where future units of the reference's kind would? Each item, or their mean, against prediction bounds. One
@@ -36,7 +36,7 @@ function comparedAt(question: PredictionQuestion, found: Predicted, level: numbe
       tool.of === 'mean' && items.length > 1
         ? `${question.declared.title}: the mean of the ${items.length} items, ${meanInWords(found.compared[0] as Ends, question)},`
         : `${question.declared.title} of item ${specimen}, ${measured(value, question, numbersOf(bounds))},`;
-    const called = (found.pOf[at] as number) <= level;
+    const called = reaches(found.pOf[at] as number, level);
     const judged = judge(question, { ends: found.compared[at] as Ends, called, bounds, level, lines });
     if (judged.level === 'B')
       return {

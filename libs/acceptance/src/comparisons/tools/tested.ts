@@ -38,6 +38,11 @@ export interface Tested {
   at(level: number): AtLevel;
 }
 
+/** Whether a p reaches the level it is held to: 1/20 does reach 5 %, whatever a double makes of 1 - 19/20. */
+export function reaches(p: number, level: number): boolean {
+  return p <= level * (1 + 1e-9);
+}
+
 /** The strongest of several findings of one characteristic: a difference, then what could not be decided. */
 export function togetherOf(findings: readonly ComparisonLevel[]): ComparisonLevel {
   return (['A', 'B', 'C', 'D'] as const).find((level) => findings.includes(level)) ?? 'E';

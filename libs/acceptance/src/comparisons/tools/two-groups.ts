@@ -11,7 +11,7 @@ import { percent } from '../../words/index.js';
 import { chance, confidenceAt, inUnit, mattersLine, powerLine, sizeOf } from '../words.js';
 import { asNumbers, ONLY_EXACT, type TwoGroups, twoGroups } from './group-values.js';
 import { permutationLimits } from './permutation-limits.js';
-import { type AtLevel, type Tested, type ToolQuestion, undecided, whyNotConsistent } from './tested.js';
+import { type AtLevel, reaches, type Tested, type ToolQuestion, undecided, whyNotConsistent } from './tested.js';
 
 type Question = ToolQuestion<ToolOf<'two groups'>>;
 type Effect = NonNullable<CharacteristicComparison['effect']>;
@@ -139,7 +139,7 @@ function atLevel(question: Question, found: TestOfGroups, p: number, level: numb
     ? differenceInWords(question, effect, level)
     : 'by how much is not told, since some values are known from one side only';
   const tests = `${found.name}, p = ${chance(p)}`;
-  const called = p <= level;
+  const called = reaches(p, level);
   const unlike = whyNotConsistent(question, smallest);
   const groups = `${names.items} ${sizeOf(items)} and ${names.reference} ${sizeOf(reference)}`;
   const finding = called ? 'B' : unlike ? 'C' : 'D';

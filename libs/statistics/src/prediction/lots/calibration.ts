@@ -28,9 +28,9 @@ export interface LotsCalibration {
 const SHARES = [0, 0.1, 0.2, 0.35, 0.5, 0.65, 0.8, 0.9, 1];
 /** Fewer where every test is drawn anew for each share. */
 const SHARES_ENDED = [0, 0.15, 0.3, 0.5, 0.7, 0.85];
-const RIGS = [0, 0.2, 1, 5];
-const COMPLETE = 20_000;
-const ENDED = 2_500;
+const RIGS = [0, 0.1, 0.5, 2, 10];
+const COMPLETE = 40_000;
+const ENDED = 4_000;
 
 /**
  * How far off do future units lie that are made as the reference is, in a comparison of just this design? Scores (see
@@ -106,7 +106,7 @@ export function chanceOfScore({ replicates, cells }: LotsCalibration, score: num
 /** The score beyond which the chance is at most `level`; undefined where the level is finer than the simulation. */
 export function criticalScore({ replicates, cells }: LotsCalibration, level: number): number | undefined {
   requireFraction('criticalScore', { level });
-  // A hair keeps 0.05 x 20 001 - 1 from falling short of a whole number by rounding alone.
+  // A hair keeps 0.05 x 40 001 - 1 from falling short of a whole number by rounding alone.
   const beyond = Math.floor(level * (replicates + 1) - 1 + 1e-9);
   if (beyond < 0 || cells.length === 0) return undefined;
   return Math.max(...cells.map(({ scores }) => scores[replicates - 1 - beyond] as number));

@@ -36,6 +36,10 @@ function errorOf(family: ErrorFamily, chance: Generator): number {
   return (Math.log(-Math.log(chance.uniform())) + EULER) / EXTREME_SD;
 }
 
+function nothingDrawn(): DrawnComparison {
+  return { centre: 0, between: 0, within: 0, lowest: 0, highest: 0, first: 0 };
+}
+
 /** Items, and where the difference between rigs puts them, from chance that is the same for every cell. */
 class Items {
   private readonly lots: Float64Array;
@@ -55,13 +59,17 @@ class Items {
     this.rigs = chance.normal();
   }
 
-  in({ share, rigs }: Cell): Pick<DrawnComparison, 'lowest' | 'highest' | 'first'> {
+  /** Written into one record, since a comparison is looked at once and there are hundreds of thousands. */
+  into(drawn: DrawnComparison, { share, rigs }: Cell): void {
     const [byLot, byUnit, offset] = [Math.sqrt(share), Math.sqrt(1 - share), Math.sqrt(rigs) * this.rigs];
     if (this.design.of === 'mean') {
       let sum = 0;
       for (const error of this.errors) sum += error;
       const mean = byLot * (this.lots[0] as number) + (byUnit * sum) / this.design.items + offset;
-      return { lowest: mean, highest: mean, first: mean };
+      drawn.lowest = mean;
+      drawn.highest = mean;
+      drawn.first = mean;
+      return;
     }
     let [lowest, highest] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
     for (let item = 0; item < this.design.items; item++) {
@@ -69,8 +77,9 @@ class Items {
       if (value < lowest) lowest = value;
       if (value > highest) highest = value;
     }
-    const first = byLot * (this.lots[0] as number) + byUnit * (this.errors[0] as number) + offset;
-    return { lowest, highest, first };
+    drawn.lowest = lowest;
+    drawn.highest = highest;
+    drawn.first = byLot * (this.lots[0] as number) + byUnit * (this.errors[0] as number) + offset;
   }
 }
 
@@ -85,27 +94,35 @@ export function drawComplete(
   const { sizes, family } = design;
   const k = sizes.length;
   const n = sizes.reduce((sum, size) => sum + size, 0);
-  const [lots, errors, means] = [new Float64Array(k), new Float64Array(n), new Float64Array(k)];
+  const [lots, errors] = [new Float64Array(k), new Float64Array(n)];
+  const [means, errorMeans] = [new Float64Array(k), new Float64Array(k)];
   const items = new Items(design);
+  const drawn = nothingDrawn();
   for (let replicate = 0; replicate < replicates; replicate++) {
     for (let lot = 0; lot < k; lot++) lots[lot] = chance.normal();
     for (let unit = 0; unit < n; unit++) errors[unit] = errorOf(family, chance);
     items.draw(chance);
     let [start, squares] = [0, 0];
-    const errorMeans = sizes.map((size) => {
+    for (let lot = 0; lot < k; lot++) {
+      const size = sizes[lot] as number;
       let sum = 0;
       for (let at = start; at < start + size; at++) sum += errors[at] as number;
-      for (let at = start; at < start + size; at++) squares += ((errors[at] as number) - sum / size) ** 2;
+      const mean = sum / size;
+      for (let at = start; at < start + size; at++) squares += ((errors[at] as number) - mean) ** 2;
+      errorMeans[lot] = mean;
       start += size;
-      return sum / size;
-    });
+    }
     for (let cell = 0; cell < cells.length; cell++) {
       const at = cells[cell] as Cell;
       const [byLot, byUnit] = [Math.sqrt(at.share), Math.sqrt(1 - at.share)];
       for (let lot = 0; lot < k; lot++)
         means[lot] = byLot * (lots[lot] as number) + byUnit * (errorMeans[lot] as number);
-      const within = n > k ? ((1 - at.share) * squares) / (n - k) : 0;
-      visit(cell, replicate, { ...aboutTheirMean(means), within, ...items.in(at) });
+      const { centre, between } = aboutTheirMean(means);
+      drawn.centre = centre;
+      drawn.between = between;
+      drawn.within = n > k ? ((1 - at.share) * squares) / (n - k) : 0;
+      items.into(drawn, at);
+      visit(cell, replicate, drawn);
     }
   }
 }
@@ -129,6 +146,7 @@ export function drawEnded(
   const [byLot, byUnit] = [Math.sqrt(cell.share), Math.sqrt(1 - cell.share)];
   const values = new Float64Array(sizes.reduce((sum, size) => sum + size, 0));
   const items = new Items(design);
+  const drawn = nothingDrawn();
   let found = 0;
   for (let test = 1; found < replicates; test++) {
     if (test > RAREST * 20 && found * RAREST < test) return 0;
@@ -143,7 +161,12 @@ export function drawEnded(
     }
     if (held !== survivors) continue;
     items.draw(chance);
-    visit(found++, { ...lotsSummary(values, sizes), ...items.in(cell) });
+    const { centre, between, within } = lotsSummary(values, sizes);
+    drawn.centre = centre;
+    drawn.between = between;
+    drawn.within = within;
+    items.into(drawn, cell);
+    visit(found++, drawn);
   }
   return found;
 }
