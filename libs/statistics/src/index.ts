@@ -124,6 +124,7 @@ export {
   smallestShift,
 } from './prediction/lots/calibration.js';
 export type { Cell, ErrorFamily, LotsDesign } from './prediction/lots/draws.js';
+export { type LotsPrediction, lotsPrediction } from './prediction/lots/lots-prediction.js';
 export {
   futureSpread,
   type LotsSummary,

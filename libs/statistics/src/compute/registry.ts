@@ -17,6 +17,8 @@ import { equalVarianceMethod } from './methods/equal-variance.js';
 import { equivalenceMethod } from './methods/equivalence.js';
 import { ewmaChartMethod } from './methods/ewma-chart.js';
 import { fieldComparisonMethod } from './methods/field-comparison.js';
+import { freemanHaltonMethod } from './methods/freeman-halton.js';
+import { gehanTestMethod } from './methods/gehan-test.js';
 import { guardBandMethod } from './methods/guard-band.js';
 import { hansonKoopmansMethod } from './methods/hanson-koopmans.js';
 import { holmMethod } from './methods/holm.js';
@@ -26,9 +28,11 @@ import { kSampleAndersonDarlingMethod } from './methods/k-sample-anderson-darlin
 import { kaplanMeierMethod } from './methods/kaplan-meier.js';
 import { kruskalWallisMethod } from './methods/kruskal-wallis.js';
 import { lognormalFitMethod } from './methods/lognormal-fit.js';
+import { lotsPredictionMethod } from './methods/lots-prediction.js';
 import { lowerToleranceBoundMethod } from './methods/lower-tolerance-bound.js';
 import { lumpedHeatingMethod } from './methods/lumped-heating.js';
 import { mannWhitneyMethod } from './methods/mann-whitney.js';
+import { nonInferiorityMethod } from './methods/non-inferiority.js';
 import { normalFitMethod } from './methods/normal-fit.js';
 import { normalToleranceFactorMethod } from './methods/normal-tolerance-factor.js';
 import { oneWayAnovaMethod } from './methods/one-way-anova.js';
@@ -96,11 +100,15 @@ export const computeMethods: readonly Method[] = [
   varianceRatioMethod,
   mannWhitneyMethod,
   permutationTestMethod,
+  gehanTestMethod,
+  freemanHaltonMethod,
   equivalenceMethod,
+  nonInferiorityMethod,
   holmMethod,
   weibullComparisonMethod,
   predictionBoundMethod,
   predictionProbabilityMethod,
+  lotsPredictionMethod,
   conformanceProbabilityMethod,
   guardBandMethod,
   acceptanceRisksMethod,

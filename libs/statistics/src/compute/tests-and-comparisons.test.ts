@@ -48,6 +48,15 @@ const requests = {
     seed: maybe(fc.nat()),
     replicates: maybe(fc.integer({ min: 1, max: 100 })),
   }),
+  'gehan-test': fc.record({ a: sample, b: sample }),
+  'freeman-halton': fc.record({ counts: fc.array(fc.tuple(fc.nat(6), fc.nat(6)), { maxLength: 4 }) }),
+  'non-inferiority': fc.record({
+    a: values,
+    b: values,
+    better: fc.constantFrom('higher', 'lower'),
+    margin: sd,
+    confidence: fraction,
+  }),
   'weibull-comparison': fc.record({ a: sample, b: sample }),
   'prediction-bound': fc.oneof(
     fc.record({ sample, distribution, confidence: fraction, m: fc.integer({ min: 1, max: 30 }), of }),

@@ -1,0 +1,3 @@
+import { runReference } from './run-reference.ts';
+
+runReference('./gehan-test.json');
