@@ -78,9 +78,10 @@ export function predictionSteps(question: PredictionQuestion, found: PredictionN
         ),
       },
       answer: `At the worst of all shares of variance between lots${rigs > 0 ? ' and between rigs' : ''}, a chance of ${chance(Math.min(...chances.map(({ p }) => p)))}${tool.of === 'each' && items.length > 1 ? ` for any of ${items.length} items` : ''}; found by ${found.replicates} simulated comparisons of just these numbers of lots and units for each share, in which nothing differs.`,
-      formula: '(comparisons as far off + 1) / (drawn + 1), the largest over the shares',
+      formula:
+        '(comparisons as far off + 1) / (drawn + 1), the largest over the shares, its upper limit at two standard errors',
       source:
-        'Davison and Hinkley (1997), Bootstrap Methods and their Application, section 4.2; Phipson and Smyth (2010), Statist. Appl. Genet. Mol. Biol. 9, 39',
+        'Davison and Hinkley (1997), Bootstrap Methods and their Application, section 4.2; Phipson and Smyth (2010), Statist. Appl. Genet. Mol. Biol. 9, 39; Wilson (1927), J. Amer. Statist. Assoc. 22, 209-212',
     },
     {
       question: 'Within what do future units keep?',

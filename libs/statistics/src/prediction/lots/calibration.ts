@@ -91,23 +91,34 @@ export function scoreOn(
   return scoreOf(side === 'below' ? below : side === 'above' ? above : Math.max(below, above), spread);
 }
 
+/** The simulation has an error of its own, taken to the safe side by so many standard errors. */
+const SAFE = 2;
+
 /**
- * The largest chance of a score this high, (as high + 1) / (drawn + 1), with its standard error.
+ * The largest chance of a score this high: the upper limit, two standard errors up, of what the simulation found, which is
+ * (as high + 1) / (drawn + 1) with a standard error of `error`.
  *
- * Source: Phipson and Smyth (2010), Statist. Appl. Genet. Mol. Biol. 9, 39.
+ *     p = (q + z^2 / 2R + z sqrt(q (1 - q) / R + z^2 / 4R^2)) / (1 + z^2 / R),     z = 2, R drawn
+ *
+ * Source: Phipson and Smyth (2010), Statist. Appl. Genet. Mol. Biol. 9, 39; upper limit Wilson (1927), J. Amer. Statist.
+ * Assoc. 22, 209-212.
  */
 export function chanceOfScore({ replicates, cells }: LotsCalibration, score: number): { p: number; error: number } {
   let most = 0;
   for (const { scores } of cells) most = Math.max(most, replicates - firstAtLeast(scores, score));
-  const p = (most + 1) / (replicates + 1);
-  return { p, error: Math.sqrt((p * (1 - p)) / replicates) };
+  const found = (most + 1) / (replicates + 1);
+  const error = Math.sqrt((found * (1 - found)) / replicates);
+  const square = SAFE ** 2 / replicates;
+  const p = (found + square / 2 + SAFE * Math.sqrt(error ** 2 + square / (4 * replicates))) / (1 + square);
+  return { p: Math.min(1, p), error };
 }
 
-/** The score beyond which the chance is at most `level`; undefined where the level is finer than the simulation. */
+/** The score beyond which that chance is at most `level`; undefined where the level is finer than the simulation. */
 export function criticalScore({ replicates, cells }: LotsCalibration, level: number): number | undefined {
   requireFraction('criticalScore', { level });
-  // A hair keeps 0.05 x 40 001 - 1 from falling short of a whole number by rounding alone.
-  const beyond = Math.floor(level * (replicates + 1) - 1 + 1e-9);
+  const found = level - SAFE * Math.sqrt((level * (1 - level)) / replicates);
+  // A hair keeps a whole number from falling short of itself by rounding alone.
+  const beyond = Math.floor(found * (replicates + 1) - 1 + 1e-9);
   if (beyond < 0 || cells.length === 0) return undefined;
   return Math.max(...cells.map(({ scores }) => scores[replicates - 1 - beyond] as number));
 }
