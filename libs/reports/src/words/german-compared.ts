@@ -223,6 +223,8 @@ export const GERMAN_COMPARED = {
     'Reste können vor Gericht kommen, und Gegenstand {itemAsEntered} wurde am {begin} verändert ({stepAsEntered}), ohne dass vorher eine Einwilligung oder Mitteilung aufgezeichnet war',
   '{titleAsEntered} was measured, and no characteristic is declared of it: it counts for nothing here':
     '{titleAsEntered} wurde gemessen, und kein Merkmal ist daraus festgelegt: es zählt hier nicht',
+  '{titleAsEntered}: items were tested on {rigsAsEntered} and the reference on {othersAsEntered}, and no uncertainty between rigs is declared: a difference between the rigs would count as one of the items':
+    '{titleAsEntered}: die Gegenstände wurden auf {rigsAsEntered} geprüft und die Referenz auf {othersAsEntered}, und keine Unsicherheit zwischen Prüfständen ist festgelegt: ein Unterschied zwischen den Prüfständen zählte als einer der Gegenstände',
 
   // Left out
   'it was not tested under {methodAsEntered} revision {n}': 'nicht nach {methodAsEntered} Revision {n} geprüft',

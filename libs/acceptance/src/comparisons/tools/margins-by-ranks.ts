@@ -4,7 +4,7 @@ import { type Ends } from '../ends.js';
 import { chance } from '../words.js';
 import { type TwoGroups } from './group-values.js';
 import { askedMargin, type MarginQuestion, marginSentence } from './margins.js';
-import { type AtLevel, type Tested, undecided } from './tested.js';
+import { type AtLevel, reaches, type Tested, undecided } from './tested.js';
 
 /**
  * The same where some values are known from one side only: by the pairs that are ordered whatever those values were, the
@@ -26,7 +26,7 @@ export function marginByRanks(question: MarginQuestion, { first, second }: TwoGr
   return {
     p,
     at(level): AtLevel {
-      const finding: ComparisonLevel = p <= level ? 'D' : pBeyond <= level ? 'B' : 'C';
+      const finding: ComparisonLevel = reaches(p, level) ? 'D' : reaches(pBeyond, level) ? 'B' : 'C';
       const numbers = `p = ${chance(finding === 'B' ? pBeyond : p)}, by the pairs surely ordered, since some values are known from one side only`;
       const sentence = marginSentence(question, words, finding, numbers);
       return {
