@@ -70,6 +70,8 @@ export interface Paragraph {
   /** `claim` is a sentence the reader came for; `note` explains in small print. */
   tone?: 'plain' | 'claim' | 'note';
   sign?: Outcome;
+  /** Its end on one page with what follows. */
+  keep?: true;
 }
 
 export interface Listing {

@@ -24,7 +24,7 @@ export function subheadingPieces({ text }: Subheading, pen: Pen): Piece[] {
   ];
 }
 
-export function paragraphPieces({ text, tone = 'plain', sign }: Paragraph, pen: Pen): Piece[] {
+export function paragraphPieces({ text, tone = 'plain', sign, keep }: Paragraph, pen: Pen): Piece[] {
   const style = typeOf(pen)[TONES[tone]];
   const indent = sign ? SIGN_SPACE : 0;
   const width = tone === 'note' ? bodyWidth(pen.paper) : lineWidth(pen);
@@ -33,6 +33,7 @@ export function paragraphPieces({ text, tone = 'plain', sign }: Paragraph, pen: 
     tag: 'P',
     x: pen.paper.left + indent,
     above: tone === 'claim' && !pen.compact ? 8 : aboveOf(pen),
+    keep: keep ?? false,
     before: (at, y) => sign && drawSign(at, sign, { x: at.paper.left, y, style }),
   });
 }
@@ -75,15 +76,21 @@ function aboveOf({ compact }: Pen): number {
 function linePieces(
   lines: readonly string[],
   style: Style,
-  { tag, x, above, before }: { tag: string; x: number; above: number; before?: (pen: Pen, y: number) => void },
+  {
+    tag,
+    x,
+    above,
+    keep,
+    before,
+  }: { tag: string; x: number; above: number; keep: boolean; before: (pen: Pen, y: number) => void },
 ): Piece[] {
   let element: PDFKit.PDFStructureElement | undefined;
   return lines.map((line, index) => ({
     height: style.leading,
     above: index === 0 ? above : 0,
-    keep: index < lines.length - 1 && (lines.length <= 4 || index === 0 || index === lines.length - 2),
+    keep: index < lines.length - 1 ? lines.length <= 4 || index === 0 || index === lines.length - 2 : keep,
     draw: (pen, y) => {
-      if (index === 0) before?.(pen, y);
+      if (index === 0) before(pen, y);
       if (!element) {
         element = pen.doc.struct(tag);
         pen.section.add(element);

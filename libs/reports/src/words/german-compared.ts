@@ -47,10 +47,12 @@ export const GERMAN_COMPARED = {
   'No difference was found between {what} and the reference, in {examined} examined':
     'Zwischen {what} und der Referenz wurde kein Unterschied gefunden; untersucht: {examined}',
   'This does not show common origin': 'Dies zeigt keine gemeinsame Herkunft',
+  '{titlesAsEntered} was not examined on it: it took another test':
+    '{titlesAsEntered} wurde an ihm nicht untersucht: er wurde anders geprüft',
+  '{titlesAsEntered} were not examined on it: it took another test':
+    '{titlesAsEntered} wurden an ihm nicht untersucht: er wurde anders geprüft',
   'Item {itemAsEntered} is not compared: {becauseAsEntered}':
     'Gegenstand {itemAsEntered} wird nicht verglichen: {becauseAsEntered}',
-  'Item {itemAsEntered} is set aside: {becauseAsEntered}':
-    'Gegenstand {itemAsEntered} ist ausgenommen: {becauseAsEntered}',
 
   // What was seen
   '{titleAsEntered} of item {itemAsEntered}, {seenAsEntered}, differs from all {units} looked at ({kindsAsEntered}); no build variant recorded for the period has this ({listAsEntered})':
@@ -83,7 +85,43 @@ export const GERMAN_COMPARED = {
     '{titleAsEntered} an Gegenstand {itemAsEntered}, {seenAsEntered}, wie der Auftraggeber fand, ist nicht entscheidbar: keine Referenzeinheit wurde daraufhin betrachtet',
   '{titleAsEntered} of item {itemAsEntered}, {seenAsEntered} as {providerAsEntered} found, is inconclusive: no reference unit was looked at for it':
     '{titleAsEntered} an Gegenstand {itemAsEntered}, {seenAsEntered}, wie {providerAsEntered} fand, ist nicht entscheidbar: keine Referenzeinheit wurde daraufhin betrachtet',
+  '{titleAsEntered} of items {itemsAsEntered}, {seenAsEntered}, differs from all {units} looked at ({kindsAsEntered}); no build variant recorded for the period has this ({listAsEntered})':
+    '{titleAsEntered} an den Gegenständen {itemsAsEntered}, {seenAsEntered}, unterscheidet sich von allen betrachteten {units} ({kindsAsEntered}); keine für die Zeit aufgezeichnete Bauvariante hat dies ({listAsEntered})',
+  '{titleAsEntered} of items {itemsAsEntered}, {seenAsEntered} as the customer found, differs from all {units} looked at ({kindsAsEntered}); no build variant recorded for the period has this ({listAsEntered})':
+    '{titleAsEntered} an den Gegenständen {itemsAsEntered}, {seenAsEntered}, wie der Auftraggeber fand, unterscheidet sich von allen betrachteten {units} ({kindsAsEntered}); keine für die Zeit aufgezeichnete Bauvariante hat dies ({listAsEntered})',
+  '{titleAsEntered} of items {itemsAsEntered}, {seenAsEntered} as {providerAsEntered} found, differs from all {units} looked at ({kindsAsEntered}); no build variant recorded for the period has this ({listAsEntered})':
+    '{titleAsEntered} an den Gegenständen {itemsAsEntered}, {seenAsEntered}, wie {providerAsEntered} fand, unterscheidet sich von allen betrachteten {units} ({kindsAsEntered}); keine für die Zeit aufgezeichnete Bauvariante hat dies ({listAsEntered})',
+  '{titleAsEntered} of items {itemsAsEntered}, {seenAsEntered}, differs from all {units} looked at ({kindsAsEntered}), and is inconclusive: nobody looked through the build records for variants of the period':
+    '{titleAsEntered} an den Gegenständen {itemsAsEntered}, {seenAsEntered}, unterscheidet sich von allen betrachteten {units} ({kindsAsEntered}) und ist nicht entscheidbar: niemand hat die Fertigungsunterlagen auf Varianten der Zeit durchgesehen',
+  '{titleAsEntered} of items {itemsAsEntered}, {seenAsEntered} as the customer found, differs from all {units} looked at ({kindsAsEntered}), and is inconclusive: nobody looked through the build records for variants of the period':
+    '{titleAsEntered} an den Gegenständen {itemsAsEntered}, {seenAsEntered}, wie der Auftraggeber fand, unterscheidet sich von allen betrachteten {units} ({kindsAsEntered}) und ist nicht entscheidbar: niemand hat die Fertigungsunterlagen auf Varianten der Zeit durchgesehen',
+  '{titleAsEntered} of items {itemsAsEntered}, {seenAsEntered} as {providerAsEntered} found, differs from all {units} looked at ({kindsAsEntered}), and is inconclusive: nobody looked through the build records for variants of the period':
+    '{titleAsEntered} an den Gegenständen {itemsAsEntered}, {seenAsEntered}, wie {providerAsEntered} fand, unterscheidet sich von allen betrachteten {units} ({kindsAsEntered}) und ist nicht entscheidbar: niemand hat die Fertigungsunterlagen auf Varianten der Zeit durchgesehen',
+  '{titleAsEntered} of items {itemsAsEntered}, {seenAsEntered}, was seen alike on {n} of {units} looked at':
+    '{titleAsEntered} an den Gegenständen {itemsAsEntered}, {seenAsEntered}, wurde ebenso gesehen an {n} von {units}, die betrachtet wurden',
+  '{titleAsEntered} of items {itemsAsEntered}, {seenAsEntered} as the customer found, was seen alike on {n} of {units} looked at':
+    '{titleAsEntered} an den Gegenständen {itemsAsEntered}, {seenAsEntered}, wie der Auftraggeber fand, wurde ebenso gesehen an {n} von {units}, die betrachtet wurden',
+  '{titleAsEntered} of items {itemsAsEntered}, {seenAsEntered} as {providerAsEntered} found, was seen alike on {n} of {units} looked at':
+    '{titleAsEntered} an den Gegenständen {itemsAsEntered}, {seenAsEntered}, wie {providerAsEntered} fand, wurde ebenso gesehen an {n} von {units}, die betrachtet wurden',
+  '{titleAsEntered} of items {itemsAsEntered}, {seenAsEntered}, is a build variant recorded for the period':
+    '{titleAsEntered} an den Gegenständen {itemsAsEntered}, {seenAsEntered}, ist eine für die Zeit aufgezeichnete Bauvariante',
+  '{titleAsEntered} of items {itemsAsEntered}, {seenAsEntered} as the customer found, is a build variant recorded for the period':
+    '{titleAsEntered} an den Gegenständen {itemsAsEntered}, {seenAsEntered}, wie der Auftraggeber fand, ist eine für die Zeit aufgezeichnete Bauvariante',
+  '{titleAsEntered} of items {itemsAsEntered}, {seenAsEntered} as {providerAsEntered} found, is a build variant recorded for the period':
+    '{titleAsEntered} an den Gegenständen {itemsAsEntered}, {seenAsEntered}, wie {providerAsEntered} fand, ist eine für die Zeit aufgezeichnete Bauvariante',
+  '{titleAsEntered} of items {itemsAsEntered}, {seenAsEntered}, is inconclusive: no reference unit was looked at for it':
+    '{titleAsEntered} an den Gegenständen {itemsAsEntered}, {seenAsEntered}, ist nicht entscheidbar: keine Referenzeinheit wurde daraufhin betrachtet',
+  '{titleAsEntered} of items {itemsAsEntered}, {seenAsEntered} as the customer found, is inconclusive: no reference unit was looked at for it':
+    '{titleAsEntered} an den Gegenständen {itemsAsEntered}, {seenAsEntered}, wie der Auftraggeber fand, ist nicht entscheidbar: keine Referenzeinheit wurde daraufhin betrachtet',
+  '{titleAsEntered} of items {itemsAsEntered}, {seenAsEntered} as {providerAsEntered} found, is inconclusive: no reference unit was looked at for it':
+    '{titleAsEntered} an den Gegenständen {itemsAsEntered}, {seenAsEntered}, wie {providerAsEntered} fand, ist nicht entscheidbar: keine Referenzeinheit wurde daraufhin betrachtet',
   '{titleAsEntered} of item {itemAsEntered}, {seenAsEntered}, was read in more than one way, and is inconclusive': `{titleAsEntered} an Gegenstand {itemAsEntered}, {seenAsEntered}, wurde verschieden gelesen und ${UNDECIDED}`,
+  '{titleAsEntered} of items {itemsAsEntered} was not looked at':
+    '{titleAsEntered} wurde an den Gegenständen {itemsAsEntered} nicht betrachtet',
+  '{titleAsEntered} of item {itemAsEntered} is not compared; it is set aside: {becauseAsEntered}':
+    '{titleAsEntered} an Gegenstand {itemAsEntered} wird nicht verglichen; er ist ausgenommen: {becauseAsEntered}',
+  '{titleAsEntered} of items {itemsAsEntered} is not compared; it is set aside: {becauseAsEntered}':
+    '{titleAsEntered} an den Gegenständen {itemsAsEntered} wird nicht verglichen; sie sind ausgenommen: {becauseAsEntered}',
   '{titleAsEntered} of item {itemAsEntered} was not looked at':
     '{titleAsEntered} wurde an Gegenstand {itemAsEntered} nicht betrachtet',
 

@@ -15,6 +15,7 @@ import {
   shareOf,
   signOf,
   specimenNamed,
+  toldIn,
 } from './words.js';
 
 /** A section for each declared characteristic, whatever it showed: finding, figure, numbers, every value. */
@@ -24,7 +25,13 @@ export function characteristicSections(content: ComparisonReportContent, printin
     return {
       heading: words.heading(found.title),
       blocks: [
-        { block: 'paragraph', tone: 'claim', text: printing.told(found.sentence), sign: signOf(found.finding) },
+        {
+          block: 'paragraph',
+          tone: 'claim',
+          text: printing.told(found.sentence),
+          sign: signOf(found.finding),
+          keep: true,
+        },
         ...figureBlocks(found, content, printing),
         eachTable(found, content, printing),
         ...modesTable(found, printing),
@@ -216,17 +223,29 @@ function valueCells({ value, uncertainty }: ComparedValue, unit: string, printin
   ];
 }
 
+/** So many specimens stand in one row. */
+const SPECIMENS_A_ROW = 40;
+
+/** Who gave no value, by reason: of a reference that takes one test each, many were not meant to. */
 function leftOutTable(found: CharacteristicComparison, content: ComparisonReportContent, printing: Printing): Block {
   const { characteristic: words } = MESSAGES[printing.language];
+  const reasons = new Map<string, string[]>();
+  for (const { specimen, run, because } of found.leftOut) {
+    const named = specimenNamed(content, specimen);
+    const all = reasons.get(because) ?? [];
+    all.push(run === undefined ? named : `${named}, ${words.ofRun(run)}`);
+    reasons.set(because, all);
+  }
   return {
     block: 'table',
     title: words.leftOut,
-    columns: [{ title: words.specimen }, { title: words.run }, { title: words.because }],
-    rows: found.leftOut.map(({ specimen, run, because }) => [
-      specimenNamed(content, specimen),
-      run ?? words.examination,
-      printing.told(because),
-    ]),
+    columns: [{ title: words.because }, { title: words.specimen }],
+    rows: [...reasons].flatMap(([because, specimens]) =>
+      Array.from({ length: Math.ceil(specimens.length / SPECIMENS_A_ROW) }, (_, index) => [
+        toldIn(content, printing, because),
+        specimens.slice(index * SPECIMENS_A_ROW, (index + 1) * SPECIMENS_A_ROW).join('; '),
+      ]),
+    ),
     empty: words.noLeftOut,
   };
 }

@@ -91,6 +91,7 @@ export function comparisonReportContent({
   codes = [],
   nonconformities = [],
   locked,
+  conduct,
   print,
   ...rest
 }: Given): ComparisonReportContent {
@@ -113,6 +114,8 @@ export function comparisonReportContent({
     people: people.map(({ person, name: printed, role }) => ({ person, name: printed, role })),
     case: caseAlone(given),
     result,
+    // Of the runs that the comparison rests on, and no others of their lots.
+    conduct: conduct.filter(({ run }) => given.runs.some((one) => one.run === run)),
     limits,
     photos,
     ...(locked ? { locked } : {}),

@@ -1,4 +1,4 @@
-import { percent } from '@breakbook/acceptance';
+import { confidenceAt, percent } from '@breakbook/acceptance';
 import { type Outcome } from '@breakbook/figures';
 import {
   type CharacteristicComparison,
@@ -89,10 +89,9 @@ export function sourceInWords(
   );
 }
 
-/** That a level leaves to future units, with the digits that tell it from its neighbours: `98.33 %`. */
-export function coverageInWords(level: number, printing: Printing): string {
-  const decimals = Math.max(0, 1 - Math.floor(Math.log10(100 * level)));
-  return `${printing.number(`${Number((100 - 100 * level).toFixed(decimals))}`)} %`;
+/** What a level leaves to future units, as the sentences of the comparison have it: `98.3 %`. */
+export function coverageInWords(level: number, { number }: Pick<Printing, 'number'>): string {
+  return number(confidenceAt(level));
 }
 
 export function shareOf(share: number, { language }: Printing): string {

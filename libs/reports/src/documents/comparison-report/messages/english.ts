@@ -233,6 +233,7 @@ export const ENGLISH = {
     group: 'Group',
     specimen: 'Specimen, lot',
     run: 'Run',
+    ofRun: (run: string) => `run ${run}`,
     examination: 'examination',
     value: 'Value',
     uncertainty: 'U',

@@ -233,6 +233,7 @@ export const GERMAN: Messages = {
     group: 'Gruppe',
     specimen: 'Prüfling, Los',
     run: 'Versuch',
+    ofRun: (run) => `Versuch ${run}`,
     examination: 'Untersuchung',
     value: 'Wert',
     uncertainty: 'U',
