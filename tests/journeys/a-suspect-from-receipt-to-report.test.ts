@@ -4,7 +4,7 @@ import { queryAs } from '../database.ts';
 import { keyedLot, keyedRun } from '../keyed-lot.ts';
 import { formOf } from '../sent-runs.ts';
 import { type Answer, type SignedInCaller, startTestService, type TestService } from '../service.ts';
-import { jobDone } from '../signed-report.ts';
+import { askToSign, fileOf, jobDone } from '../signed-report.ts';
 import { aComparison, aReference, BURST, declaredDigest, keepSuspects, MASS } from '../suspect-case.ts';
 
 const COMPARISON = 'GRAYFORD';
@@ -346,6 +346,34 @@ describe('what it came to', () => {
     await expect(
       queryAs(service.database.owner, `update comparison_conclusion set note = 'otherwise'`),
     ).rejects.toMatchObject({ code: 'BB001' });
+  }, 120_000);
+});
+
+describe('the report', () => {
+  it('is made of the conclusion that holds, signed, known again by anybody, and comes to the same', async () => {
+    const asked = await post(as.head, at('/documents'), { kind: 'comparison report' });
+    const { document: draft } = await jobDone(as.head, asked);
+    const { items } = await get(as.head, `/api/documents?comparison=${COMPARISON}`);
+    expect(items).toMatchObject([{ number: draft, kind: 'comparison report', comparison: COMPARISON }]);
+    refused(await post(as.head, at('/documents'), { kind: 'comparison report' }), 409, 'state.conflict');
+    const runs = (await get(as.head, at('/result'))).restsOn.runs.map(({ run }: { run: string }) => run);
+    for (const run of runs) {
+      const { headers } = await as.head.ask('GET', `/api/runs/${run}`);
+      done(
+        await as.head.ask('POST', `/api/runs/${run}/reviews`, {
+          body: {},
+          headers: { 'if-match': headers.get('etag') ?? '' },
+        }),
+      );
+    }
+    const { document } = await jobDone(as.head, await askToSign(as.head, draft));
+    const file = await fileOf(as.head, document);
+    const pdf = { 'content-type': 'application/pdf' };
+    const check = done(await as.stores.ask('POST', '/api/documents/check', { body: file, headers: pdf }));
+    expect(check).toMatchObject({ verdict: 'holds', recomputed: { count: 0 } });
+    const { content } = await get(as.head, `/api/documents/${document}`);
+    expect(content.locked).toMatchObject({ by: 'Tomás Ibáñez Quirós' });
+    expect(JSON.stringify(content)).not.toContain('green resin');
   }, 120_000);
 });
 

@@ -95,6 +95,7 @@ const WORK = new Set([
   'code_list',
   'comparison',
   'comparison_consent',
+  'comparison_document',
   'comparison_item',
   'comparison_revision',
   'comparison_result',

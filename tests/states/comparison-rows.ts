@@ -123,6 +123,14 @@ const COMPARISON_ROWS: StateRows = {
       by: ['review', 'decide', 'compare'],
       ask: (_house, by, comparison) => by.ask('POST', `/api/comparisons/${comparison}/results`),
     },
+    {
+      act: 'report its conclusions',
+      route: 'POST /api/comparisons/:comparison/documents',
+      moves: [],
+      by: ['issue'],
+      ask: (_house, by, comparison) =>
+        by.ask('POST', `/api/comparisons/${comparison}/documents`, { body: { kind: 'comparison report' } }),
+    },
   ],
 };
 

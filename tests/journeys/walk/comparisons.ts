@@ -50,6 +50,8 @@ export async function walkComparisons({ service, routes, as }: Walk): Promise<vo
   const { number, sha256 } = (await other.ask('GET', '/api/comparisons/MARKET-1/result')).body;
   const locked = { result: number, shown: sha256, note: 'No item was run yet.' };
   await routes.call(other, 'POST /api/comparisons/:comparison/conclusions', named, { body: locked });
+  const report = { kind: 'comparison report' };
+  await routes.call(reviewer, 'POST /api/comparisons/:comparison/documents', named, { body: report });
   const aside = { specimen: 'MARKET-2', because: 'It was dropped on the way.' };
   await routes.call(reviewer, 'POST /api/comparisons/:comparison/set-aside', named, { body: aside });
   await designer.ask('POST', '/api/comparisons', { body: aComparison('MARKET-2') });

@@ -2067,6 +2067,63 @@ export interface Operations {
       withdrawn?: { reason: Line; by: Key; at: Instant };
     };
   };
+  'POST /api/comparisons/{comparison}/documents': {
+    path: { comparison: string };
+    body: { kind: 'comparison report'; paper?: 'A4' | 'Letter'; language?: Language; units?: 'as kept' | PrintUnits };
+    answer: {
+      id: string;
+      kind:
+        | 'lot evaluation'
+        | 'lot test report'
+        | 'run sheet'
+        | 'specimen record'
+        | 'label sheet'
+        | 'document batch'
+        | 'signed document'
+        | 'recomputation'
+        | 'comparison'
+        | 'comparison report'
+        | 'lot package';
+      subject:
+        | { lot: Key }
+        | { evaluation: number; paper: 'A4' | 'Letter'; language?: Language; units?: 'as kept' | PrintUnits }
+        | { paper: 'A4' | 'Letter'; language: Language; units: 'as kept' | PrintUnits; run: Key }
+        | { paper: 'A4' | 'Letter'; language: Language; units: 'as kept' | PrintUnits; specimen: Key }
+        | { grid: LabelGridName; code: LabelCode; language: Language; used: number; specimens?: Key[]; lot: Key }
+        | {
+            kind: SheetKind;
+            paper: 'A4' | 'Letter';
+            language: Language;
+            units: 'as kept' | PrintUnits;
+            grid: LabelGridName;
+            code: LabelCode;
+            lot: Key;
+            batch?: number;
+          }
+        | { document: number; changed?: Paragraph; because?: Paragraph }
+        | { runs: 'all' }
+        | { comparison: Key }
+        | {
+            paper: 'A4' | 'Letter';
+            language: Language;
+            units: 'as kept' | PrintUnits;
+            comparison: Key;
+            conclusion: number;
+          }
+        | { lot: Key; form: 'zip'; safetyFlag?: number };
+      askedBy: string;
+      askedAt: Instant;
+      state: 'waiting' | 'running' | 'done' | 'failed' | 'cancelled';
+      progress?: { share: number; at: string };
+      evaluation?: number;
+      document?: number;
+      recomputation?: number;
+      comparisonResult?: number;
+      package?: number;
+      batch?: number;
+      problems?: Problem[];
+    };
+  };
   'GET /api/comparisons/{comparison}/observations': {
     path: { comparison: string };
     query?: { limit?: number; after?: string; order?: 'oldest' | 'newest'; specimen?: Key; feature?: Key };
@@ -2178,6 +2235,7 @@ export interface Operations {
         | 'signed document'
         | 'recomputation'
         | 'comparison'
+        | 'comparison report'
         | 'lot package';
       subject:
         | { lot: Key }
@@ -2198,6 +2256,13 @@ export interface Operations {
         | { document: number; changed?: Paragraph; because?: Paragraph }
         | { runs: 'all' }
         | { comparison: Key }
+        | {
+            paper: 'A4' | 'Letter';
+            language: Language;
+            units: 'as kept' | PrintUnits;
+            comparison: Key;
+            conclusion: number;
+          }
         | { lot: Key; form: 'zip'; safetyFlag?: number };
       askedBy: string;
       askedAt: Instant;
@@ -2732,6 +2797,7 @@ export interface Operations {
         | 'signed document'
         | 'recomputation'
         | 'comparison'
+        | 'comparison report'
         | 'lot package';
       subject:
         | { lot: Key }
@@ -2752,6 +2818,13 @@ export interface Operations {
         | { document: number; changed?: Paragraph; because?: Paragraph }
         | { runs: 'all' }
         | { comparison: Key }
+        | {
+            paper: 'A4' | 'Letter';
+            language: Language;
+            units: 'as kept' | PrintUnits;
+            comparison: Key;
+            conclusion: number;
+          }
         | { lot: Key; form: 'zip'; safetyFlag?: number };
       askedBy: string;
       askedAt: Instant;
@@ -2768,7 +2841,15 @@ export interface Operations {
   };
   'GET /api/document-batches/{n}/zip': { path: { n: string }; answer: Blob };
   'GET /api/documents': {
-    query?: { limit?: number; after?: string; order?: 'oldest' | 'newest'; lot?: Key; run?: Key; specimen?: Key };
+    query?: {
+      limit?: number;
+      after?: string;
+      order?: 'oldest' | 'newest';
+      lot?: Key;
+      run?: Key;
+      specimen?: Key;
+      comparison?: Key;
+    };
     answer: {
       items: {
         number: number;
@@ -2777,6 +2858,7 @@ export interface Operations {
         lot: Key | null;
         run: Key | null;
         specimen: Key | null;
+        comparison: Key | null;
         at: Instant;
         by: Key;
         software: string;
@@ -2797,6 +2879,7 @@ export interface Operations {
       lot: Key | null;
       run: Key | null;
       specimen: Key | null;
+      comparison: Key | null;
       at: Instant;
       by: Key;
       software: string;
@@ -2823,6 +2906,7 @@ export interface Operations {
         | 'signed document'
         | 'recomputation'
         | 'comparison'
+        | 'comparison report'
         | 'lot package';
       subject:
         | { lot: Key }
@@ -2843,6 +2927,13 @@ export interface Operations {
         | { document: number; changed?: Paragraph; because?: Paragraph }
         | { runs: 'all' }
         | { comparison: Key }
+        | {
+            paper: 'A4' | 'Letter';
+            language: Language;
+            units: 'as kept' | PrintUnits;
+            comparison: Key;
+            conclusion: number;
+          }
         | { lot: Key; form: 'zip'; safetyFlag?: number };
       askedBy: string;
       askedAt: Instant;
@@ -2913,6 +3004,7 @@ export interface Operations {
         | 'signed document'
         | 'recomputation'
         | 'comparison'
+        | 'comparison report'
         | 'lot package';
       subject:
         | { lot: Key }
@@ -2933,6 +3025,13 @@ export interface Operations {
         | { document: number; changed?: Paragraph; because?: Paragraph }
         | { runs: 'all' }
         | { comparison: Key }
+        | {
+            paper: 'A4' | 'Letter';
+            language: Language;
+            units: 'as kept' | PrintUnits;
+            comparison: Key;
+            conclusion: number;
+          }
         | { lot: Key; form: 'zip'; safetyFlag?: number };
       askedBy: string;
       askedAt: Instant;
@@ -2961,6 +3060,7 @@ export interface Operations {
         | 'signed document'
         | 'recomputation'
         | 'comparison'
+        | 'comparison report'
         | 'lot package';
       subject:
         | { lot: Key }
@@ -2981,6 +3081,13 @@ export interface Operations {
         | { document: number; changed?: Paragraph; because?: Paragraph }
         | { runs: 'all' }
         | { comparison: Key }
+        | {
+            paper: 'A4' | 'Letter';
+            language: Language;
+            units: 'as kept' | PrintUnits;
+            comparison: Key;
+            conclusion: number;
+          }
         | { lot: Key; form: 'zip'; safetyFlag?: number };
       askedBy: string;
       askedAt: Instant;
@@ -3009,6 +3116,7 @@ export interface Operations {
         | 'signed document'
         | 'recomputation'
         | 'comparison'
+        | 'comparison report'
         | 'lot package';
       subject:
         | { lot: Key }
@@ -3029,6 +3137,13 @@ export interface Operations {
         | { document: number; changed?: Paragraph; because?: Paragraph }
         | { runs: 'all' }
         | { comparison: Key }
+        | {
+            paper: 'A4' | 'Letter';
+            language: Language;
+            units: 'as kept' | PrintUnits;
+            comparison: Key;
+            conclusion: number;
+          }
         | { lot: Key; form: 'zip'; safetyFlag?: number };
       askedBy: string;
       askedAt: Instant;
@@ -3639,6 +3754,7 @@ export interface Operations {
         | 'signed document'
         | 'recomputation'
         | 'comparison'
+        | 'comparison report'
         | 'lot package';
       subject:
         | { lot: Key }
@@ -3659,6 +3775,13 @@ export interface Operations {
         | { document: number; changed?: Paragraph; because?: Paragraph }
         | { runs: 'all' }
         | { comparison: Key }
+        | {
+            paper: 'A4' | 'Letter';
+            language: Language;
+            units: 'as kept' | PrintUnits;
+            comparison: Key;
+            conclusion: number;
+          }
         | { lot: Key; form: 'zip'; safetyFlag?: number };
       askedBy: string;
       askedAt: Instant;
@@ -3711,6 +3834,7 @@ export interface Operations {
         | 'signed document'
         | 'recomputation'
         | 'comparison'
+        | 'comparison report'
         | 'lot package';
       subject:
         | { lot: Key }
@@ -3731,6 +3855,13 @@ export interface Operations {
         | { document: number; changed?: Paragraph; because?: Paragraph }
         | { runs: 'all' }
         | { comparison: Key }
+        | {
+            paper: 'A4' | 'Letter';
+            language: Language;
+            units: 'as kept' | PrintUnits;
+            comparison: Key;
+            conclusion: number;
+          }
         | { lot: Key; form: 'zip'; safetyFlag?: number };
       askedBy: string;
       askedAt: Instant;
@@ -3759,6 +3890,7 @@ export interface Operations {
         | 'signed document'
         | 'recomputation'
         | 'comparison'
+        | 'comparison report'
         | 'lot package';
       subject:
         | { lot: Key }
@@ -3779,6 +3911,13 @@ export interface Operations {
         | { document: number; changed?: Paragraph; because?: Paragraph }
         | { runs: 'all' }
         | { comparison: Key }
+        | {
+            paper: 'A4' | 'Letter';
+            language: Language;
+            units: 'as kept' | PrintUnits;
+            comparison: Key;
+            conclusion: number;
+          }
         | { lot: Key; form: 'zip'; safetyFlag?: number };
       askedBy: string;
       askedAt: Instant;
@@ -3925,6 +4064,7 @@ export interface Operations {
         | 'signed document'
         | 'recomputation'
         | 'comparison'
+        | 'comparison report'
         | 'lot package';
       subject:
         | { lot: Key }
@@ -3945,6 +4085,13 @@ export interface Operations {
         | { document: number; changed?: Paragraph; because?: Paragraph }
         | { runs: 'all' }
         | { comparison: Key }
+        | {
+            paper: 'A4' | 'Letter';
+            language: Language;
+            units: 'as kept' | PrintUnits;
+            comparison: Key;
+            conclusion: number;
+          }
         | { lot: Key; form: 'zip'; safetyFlag?: number };
       askedBy: string;
       askedAt: Instant;
@@ -5091,6 +5238,7 @@ export interface Operations {
         | 'signed document'
         | 'recomputation'
         | 'comparison'
+        | 'comparison report'
         | 'lot package';
       subject:
         | { lot: Key }
@@ -5111,6 +5259,13 @@ export interface Operations {
         | { document: number; changed?: Paragraph; because?: Paragraph }
         | { runs: 'all' }
         | { comparison: Key }
+        | {
+            paper: 'A4' | 'Letter';
+            language: Language;
+            units: 'as kept' | PrintUnits;
+            comparison: Key;
+            conclusion: number;
+          }
         | { lot: Key; form: 'zip'; safetyFlag?: number };
       askedBy: string;
       askedAt: Instant;
@@ -5470,6 +5625,7 @@ export interface Operations {
         | 'signed document'
         | 'recomputation'
         | 'comparison'
+        | 'comparison report'
         | 'lot package';
       subject:
         | { lot: Key }
@@ -5490,6 +5646,13 @@ export interface Operations {
         | { document: number; changed?: Paragraph; because?: Paragraph }
         | { runs: 'all' }
         | { comparison: Key }
+        | {
+            paper: 'A4' | 'Letter';
+            language: Language;
+            units: 'as kept' | PrintUnits;
+            comparison: Key;
+            conclusion: number;
+          }
         | { lot: Key; form: 'zip'; safetyFlag?: number };
       askedBy: string;
       askedAt: Instant;
@@ -5746,6 +5909,7 @@ export interface Operations {
         | 'signed document'
         | 'recomputation'
         | 'comparison'
+        | 'comparison report'
         | 'lot package';
       subject:
         | { lot: Key }
@@ -5766,6 +5930,13 @@ export interface Operations {
         | { document: number; changed?: Paragraph; because?: Paragraph }
         | { runs: 'all' }
         | { comparison: Key }
+        | {
+            paper: 'A4' | 'Letter';
+            language: Language;
+            units: 'as kept' | PrintUnits;
+            comparison: Key;
+            conclusion: number;
+          }
         | { lot: Key; form: 'zip'; safetyFlag?: number };
       askedBy: string;
       askedAt: Instant;
@@ -6020,6 +6191,7 @@ export interface Operations {
         | 'signed document'
         | 'recomputation'
         | 'comparison'
+        | 'comparison report'
         | 'lot package';
       subject:
         | { lot: Key }
@@ -6040,6 +6212,13 @@ export interface Operations {
         | { document: number; changed?: Paragraph; because?: Paragraph }
         | { runs: 'all' }
         | { comparison: Key }
+        | {
+            paper: 'A4' | 'Letter';
+            language: Language;
+            units: 'as kept' | PrintUnits;
+            comparison: Key;
+            conclusion: number;
+          }
         | { lot: Key; form: 'zip'; safetyFlag?: number };
       askedBy: string;
       askedAt: Instant;

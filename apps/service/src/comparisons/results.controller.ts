@@ -8,13 +8,18 @@ import { Answers } from '../openapi/answers.decorator.js';
 import { Again, Duty } from '../sign-in/duty.decorator.js';
 import { SignedIn, type SignedInActor } from '../sign-in/signed-in.decorator.js';
 import { ComparisonAnswer } from './comparison-answers.js';
+import { ComparisonReportsService } from './comparison-reports.service.js';
+import { NewComparisonDocument } from './new-comparison-document.js';
 import { ComparisonResultAnswer, NewConclusion } from './result-answers.js';
 import { ComparisonResultsService } from './results.service.js';
 
 /** What a comparison came to, and what was concluded. */
 @Controller('api/comparisons/:comparison')
 export class ComparisonResultsController {
-  constructor(private readonly results: ComparisonResultsService) {}
+  constructor(
+    private readonly results: ComparisonResultsService,
+    private readonly reports: ComparisonReportsService,
+  ) {}
 
   @Post('results')
   @HttpCode(202)
@@ -56,5 +61,19 @@ export class ComparisonResultsController {
     @SignedIn() by: SignedInActor,
   ): Promise<ComparisonAnswer> {
     return this.results.conclude(by, comparison, body);
+  }
+
+  @Post('documents')
+  @HttpCode(202)
+  @Duty('issue', 'decide')
+  @Again()
+  @Answers('Have a report made of the conclusions that are locked: a job is begun', JobAnswer)
+  async document(
+    @Param('comparison') comparison: string,
+    @Body(parsedBy(NewComparisonDocument)) body: NewComparisonDocument,
+    @SignedIn() by: SignedInActor,
+    @Res({ passthrough: true }) reply: FastifyReply,
+  ): Promise<JobAnswer> {
+    return located(reply, await this.reports.ask(by, comparison, body));
   }
 }

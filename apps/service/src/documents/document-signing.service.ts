@@ -5,6 +5,7 @@ import type { DocumentContents, ReportIdentity, ReportSignature } from '@breakbo
 import { Inject, Injectable, type OnModuleInit } from '@nestjs/common';
 import { In, IsNull } from 'typeorm';
 import { z } from 'zod';
+import { comparisonOfDocument } from '../comparisons/comparison-of-document.js';
 import { AmendmentFields, type Job, type JobAnswer } from '../jobs/job.js';
 import { JobRunner } from '../jobs/job-runner.js';
 import { JobsService } from '../jobs/jobs.service.js';
@@ -103,6 +104,8 @@ export class DocumentSigningService implements OnModuleInit {
         const { lotId, specimenId, runId } = of;
         await rows.add(tables.DocumentSubject, { documentId, lotId, specimenId, runId });
       }
+      const compared = await rows.maybe(tables.ComparisonDocument, { documentId: draft.id });
+      if (compared) await rows.add(tables.ComparisonDocument, { documentId, conclusionId: compared.conclusionId });
       await this.jobs.endWithin(rows, job, { outcome: 'done', documentId });
     });
   }
@@ -209,7 +212,7 @@ async function signedBefore(reader: Reader, draft: tables.Document): Promise<Rep
   return last && (last.content as DraftContent).identity;
 }
 
-/** Documents about the lot that a report is about, or about the run or specimen that a sheet is of. */
+/** Documents about the lot or comparison that a report is about, or about the run or specimen that a sheet is of. */
 async function ofTheSame(reader: Reader, draft: tables.Document): Promise<tables.Document[]> {
   const of = await reader.maybe(tables.DocumentSubject, { documentId: draft.id });
   if (of) {
@@ -219,6 +222,12 @@ async function ofTheSame(reader: Reader, draft: tables.Document): Promise<tables
       specimenId: specimenId ?? IsNull(),
       runId: runId ?? IsNull(),
     });
+    return reader.find(tables.Document, { id: In(same.map(({ documentId }) => documentId)) });
+  }
+  const comparison = await comparisonOfDocument(reader, draft);
+  if (comparison) {
+    const conclusions = await reader.find(tables.ComparisonConclusion, { comparisonId: comparison.id });
+    const same = await reader.find(tables.ComparisonDocument, { conclusionId: In(conclusions.map(({ id }) => id)) });
     return reader.find(tables.Document, { id: In(same.map(({ documentId }) => documentId)) });
   }
   if (draft.evaluationId === null) return [];

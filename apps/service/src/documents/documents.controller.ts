@@ -21,7 +21,7 @@ export class DocumentsController {
 
   @Get()
   @Duty('signed in')
-  @Answers('Documents, of one lot, run or specimen where it is named', pageOf(DocumentInList))
+  @Answers('Documents, of one lot, run, specimen or comparison where it is named', pageOf(DocumentInList))
   list(
     @Query(queriedBy(DocumentsAsked)) asked: DocumentsAsked,
     @SignedIn() by: SignedInActor,

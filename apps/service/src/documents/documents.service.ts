@@ -4,6 +4,7 @@ import { Inject, Injectable, type OnModuleInit } from '@nestjs/common';
 import { In } from 'typeorm';
 import { z } from 'zod';
 import { refuseBlinded } from '../comparisons/blinds.js';
+import { comparisonOfDocument } from '../comparisons/comparison-of-document.js';
 import { reportAffairsOf } from '../dispositions/affairs-of.js';
 import { evaluatedRecords } from '../evaluations/evaluated-records.js';
 import { evaluationNumbered } from '../evaluations/evaluation-numbered.js';
@@ -30,6 +31,8 @@ export const DocumentInList = z.strictObject({
   /** Of a run sheet or a specimen record. */
   run: Key.nullable(),
   specimen: Key.nullable(),
+  /** Of a comparison report. */
+  comparison: Key.nullable(),
   at: Instant,
   by: Key,
   software: z.string(),
@@ -42,12 +45,13 @@ export const DocumentInList = z.strictObject({
 });
 export type DocumentInList = z.infer<typeof DocumentInList>;
 
-/** Documents, of one lot, run or specimen where it is named. Those of a lot are told without what was made in batches. */
+/** Documents, of one lot, run, specimen or comparison where it is named. Those of a lot are told without what was made in batches. */
 export const DocumentsAsked = z.strictObject({
   ...PAGING,
   lot: Key.optional(),
   run: Key.optional(),
   specimen: Key.optional(),
+  comparison: Key.optional(),
 });
 export type DocumentsAsked = z.infer<typeof DocumentsAsked>;
 
@@ -55,6 +59,13 @@ const OF_LOT = `(
   exists (select from evaluation where lab_id = document.lab_id and id = document.evaluation_id and lot_id = :lotId)
   or ${ofSubject('lot_id', 'lotId')}
     and not exists (select from batch_document where lab_id = document.lab_id and document_id = document.id)
+)`;
+
+const OF_COMPARISON = `exists (
+  select from comparison_document reported
+  join comparison_conclusion concluded on concluded.lab_id = reported.lab_id and concluded.id = reported.conclusion_id
+  where reported.lab_id = document.lab_id and reported.document_id = document.id
+    and concluded.comparison_id = :comparisonId
 )`;
 
 function ofSubject(column: string, parameter: string): string {
@@ -91,7 +102,10 @@ export class DocumentsService implements OnModuleInit {
   }
 
   /** A piece of the list, by short numbers; one more than asked for tells whether there is more. */
-  async list(labId: string, { lot, run, specimen, ...paging }: DocumentsAsked): Promise<PageOf<DocumentInList>> {
+  async list(
+    labId: string,
+    { lot, run, specimen, comparison, ...paging }: DocumentsAsked,
+  ): Promise<PageOf<DocumentInList>> {
     const reader = this.records.read(labId);
     const { limit, descending, after } = pageAsked(paging, 'number');
     const asked = reader.manager
@@ -107,6 +121,10 @@ export class DocumentsService implements OnModuleInit {
     const of = await within<tables.Run, tables.Specimen>(reader, tables.Specimen, 'specimen', specimen);
     if (of.specimenId !== undefined)
       asked.andWhere(ofSubject('specimen_id', 'specimenId'), { specimenId: of.specimenId });
+    const { comparisonId } = (await within(reader, tables.Comparison, 'comparison', comparison)) as {
+      comparisonId?: string;
+    };
+    if (comparisonId !== undefined) asked.andWhere(OF_COMPARISON, { comparisonId });
     const documents = await asked.getMany();
     const items = await Promise.all(documents.slice(0, limit).map((one) => inList(reader, one)));
     return { items, next: nextPlace(items.at(-1)?.number, documents.length > limit) };
@@ -229,6 +247,7 @@ async function inList(reader: Reader, document: tables.Document): Promise<Docume
     lot: evaluation?.content.lot ?? (subject ? (await reader.one(tables.Lot, subject.lotId)).key : null),
     run: subject?.runId ? (await reader.one(tables.Run, subject.runId)).key : null,
     specimen: subject?.specimenId ? (await reader.one(tables.Specimen, subject.specimenId)).key : null,
+    comparison: (await comparisonOfDocument(reader, document))?.key ?? null,
     at: document.at.toISOString(),
     by: person.key,
     software: document.software,

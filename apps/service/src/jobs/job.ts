@@ -1,5 +1,6 @@
 import { Instant, Key, Paragraph, PrintChoice, Problem } from '@breakbook/lab';
 import { z } from 'zod';
+import { ComparisonReportAsked } from '../comparisons/new-comparison-document.js';
 import { BatchAsked } from '../documents/batches/batch-answer.js';
 import { LabelSheetAsked, RunSheetAsked, SpecimenRecordAsked } from '../documents/sheets/sheet-asked.js';
 
@@ -24,6 +25,7 @@ const SUBJECTS = {
   'signed document': z.strictObject({ document: z.number().int(), ...AmendmentFields }),
   recomputation: z.strictObject({ runs: z.literal('all') }),
   comparison: z.strictObject({ comparison: Key }),
+  'comparison report': ComparisonReportAsked,
   /** As evidence for the safety flag of this number, where it is one. */
   'lot package': z.strictObject({ lot: Key, form: z.literal('zip'), safetyFlag: z.number().int().optional() }),
 };

@@ -18,6 +18,7 @@ const EXPORTS: readonly JobKind[] = [
   'document batch',
   'signed document',
   'lot package',
+  'comparison report',
 ];
 
 /** A batch counts once, however often it is gone on with. */

@@ -320,6 +320,7 @@ export const ROUTE_DUTIES: Record<string, RouteDuty> = {
   'GET /api/comparisons/:comparison/result': 'signed in',
   'GET /api/comparisons/:comparison/results/:n': 'signed in',
   'POST /api/comparisons/:comparison/conclusions': ['decide'],
+  'POST /api/comparisons/:comparison/documents': ['issue', 'decide'],
   'GET /api/specimens/:specimen/custody': 'signed in',
   'POST /api/specimens/:specimen/custody': ['trace', 'draw'],
   'GET /api/specimens/:specimen/protected-notes': 'signed in',
@@ -395,6 +396,7 @@ export const ROUTES_ASKING_AGAIN = [
   'POST /api/comparisons/:comparison/declining',
   'POST /api/comparisons/:comparison/withdrawal',
   'POST /api/comparisons/:comparison/conclusions',
+  'POST /api/comparisons/:comparison/documents',
 ];
 
 /** Routes open to whoever has not chosen an own passphrase yet. */

@@ -120,7 +120,7 @@ export interface Tasks {
     output: { content: LotReportContent; pdf: Uint8Array };
   };
   'compose document': {
-    input: { content: DocumentContents[keyof DocumentContents]; sealing: Sealing };
+    input: { content: DocumentContents[keyof DocumentContents]; sealing?: Sealing };
     output: Uint8Array;
   };
   'claim entries': {
@@ -185,7 +185,7 @@ export const TASKS: {
 
   'compose document': async ({ content, sealing }) => {
     const { composeDocument } = await import('@breakbook/reports');
-    return composeDocument(content.document, content, { sealing });
+    return composeDocument(content.document, content, sealing ? { sealing } : {});
   },
 
   'claim entries': ({ bundle, readings }) => claimEntries(bundle, readings),
