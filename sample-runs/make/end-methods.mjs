@@ -11,6 +11,9 @@ export const SHORT_RECORD = 0.06;
 
 const STAGES = [{ name: '800 W until something lets go', power: 800, duration: 1200 }];
 
+/** Of a rim that has come to rest, which one that lets go within minutes has not. */
+const OF_REST = ['timeToSteady', 'timeConstant', 'thermalResistance'];
+
 const dragToTheEnd = {
   ...heatDrag,
   method: 'HEAT-END',
@@ -20,6 +23,7 @@ const dragToTheEnd = {
     'Saltmarsh Wheelworks test instruction TI-14. Wheel, drum, load, tyre, pads and air stream as in TI-11; one stage of 800 W, ended when something lets go, or by the rig where a track reaches 229 °C.',
   inForceFrom: '2026-08-03',
   minimumSpecimens: 4,
+  characteristics: heatDrag.characteristics.filter(({ characteristic }) => !OF_REST.includes(characteristic)),
   failureModes: [
     ...heatDrag.failureModes,
     {
