@@ -83,6 +83,15 @@ describe('breakbook compare', () => {
     expect(sample('dunlin-42-doubtful/second-pair.json').flat).toContain('gaps 0 Not examined');
   });
 
+  it('could have shown the differences that sample-runs/README.md states', () => {
+    const readme = fs.readFileSync(path.join(root, 'sample-runs/README.md'), 'utf8').replaceAll(/\s+/g, ' ');
+    const [, ...stated] = /found with 90 % \(([\d.]+) °C, ([\d.]+) kN, ([\d.]+) g and ([\d.]+) mm\)/.exec(readme) ?? [];
+    const { flat } = sample('dunlin-42-doubtful/second-pair.json');
+    const printed = [...flat.matchAll(/A difference of ([\d.]+) (?:°C|kN|g|mm) or more/g)].map(([, number]) => number);
+    expect(stated).toHaveLength(4);
+    expect(stated).toEqual(printed.map((one) => `${Number(Number(one).toPrecision(2))}`));
+  });
+
   it('says of each wheel what was not examined on it, and calls it not undecided for want of a second test', () => {
     const { flat } = sample('dunlin-42-doubtful/second-pair.json');
     for (const [wheel, title] of [

@@ -1,3 +1,4 @@
+import { spawnSync } from 'node:child_process';
 import fs from 'node:fs';
 import os from 'node:os';
 import path from 'node:path';
@@ -7,8 +8,10 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { loadDemoLab } from '../../apps/launch/src/demo-lab.ts';
 import { type TestDatabase, testDatabase } from '../database.ts';
 import { type SignedInCaller, startTestService, type TestService } from '../service.ts';
+import { jobDone } from '../signed-report.ts';
 
-const SAMPLE = fileURLToPath(new URL('../../sample-runs/dunlin-42-doubtful', import.meta.url));
+const root = fileURLToPath(new URL('../..', import.meta.url));
+const SAMPLE = path.join(root, 'sample-runs/dunlin-42-doubtful');
 const documents = ['comparison.json', 'second-pair.json'].map(
   (name) => JSON.parse(fs.readFileSync(path.join(SAMPLE, name), 'utf8')) as ComparisonDocument,
 );
@@ -82,6 +85,16 @@ describe('a comparison folder in the demo lab', () => {
       }
     }
   });
+
+  it('comes to the same in the service as from the folder', async () => {
+    const decider = await service.signIn('t-ibanez');
+    const breakbook = ['apps/cli/bin/breakbook.mjs', 'compare', `${SAMPLE}/second-pair.json`, '--json'];
+    const { stdout } = spawnSync(process.execPath, breakbook, { cwd: root, encoding: 'utf8' });
+    await jobDone(decider, await decider.ask('POST', '/api/comparisons/D42R-C2/results'));
+    const { body } = await decider.ask('GET', '/api/comparisons/D42R-C2/result');
+    expect(body.content).toEqual(JSON.parse(stdout));
+    expect(body.content.level).toBe('D');
+  }, 300_000);
 
   it('keeps from whoever is blinded where an item came from', async () => {
     const blinded = await service.signIn('b-ravenscroft');
