@@ -38,6 +38,16 @@ const done = (answer: Answer) => {
   return answer.body;
 };
 
+/** A run that bursts an item, its value keyed. */
+async function sendRun(specimen: string, kPa: number): Promise<Answer> {
+  const lot = specimen.slice(0, specimen.lastIndexOf('-'));
+  const [model] = keyedLot([{ kPa }], { lot }).runs;
+  if (!model) throw new Error('The sample lot has no run.');
+  const { files: _, ...run } = keyedRun(model, lot, Number(specimen.slice(lot.length + 1)), kPa, undefined);
+  const body = formOf({ ...run, plan: { plan: `PLAN-${lot}`, revision: 1 } });
+  return as.operator.ask('POST', '/api/runs', { body, headers: { 'idempotency-key': randomUUID() } });
+}
+
 describe('the reference', () => {
   it('is frozen with the instant of the service, and takes no rim of unknown making', async () => {
     const suspect = { ...aReference(), units: [{ specimen: 'MARKET-1', lot: 'MARKET' }] };
@@ -122,6 +132,7 @@ describe('custody', () => {
     const answer = await post(as.stores, custody, { ...tested, at: '2026-10-03T09:00:00Z' });
     refused(answer, 409, 'state.conflict');
     expect(answer.body.action).toContain(COMPARISON);
+    refused(await sendRun('MARKET-1', 1210), 409, 'state.conflict');
     const consent = {
       kind: 'consent',
       party: 'insurer of the rider',
@@ -152,11 +163,18 @@ describe('whoever is blinded', () => {
       '/api/specimens/MARKET-1/custody',
       '/api/references/D42-KNOWN/revisions/1',
       '/api/references',
+      '/api/keeping',
+      '/api/specimens/MARKET-1/keeping',
       at(),
     ])
       expect(JSON.stringify(await get(as.operator, address)), address).not.toMatch(/suspect|S-MARKET|Lund|"S-REF-A-1"/);
     expect((await get(as.operator, '/api/specimens?called=S-MARKET-1')).items).toEqual([]);
-    for (const address of ['/api/lots/MARKET/sheet', '/api/lots/REF-A/report.pdf', '/api/lots/REF-A/runs/REF-A-r1'])
+    for (const address of [
+      '/api/lots/MARKET/sheet',
+      '/api/lots/REF-A/report.pdf',
+      '/api/lots/REF-A/runs/REF-A-r1',
+      '/api/lots/MARKET/keeping',
+    ])
       refused(await as.operator.ask('GET', address), 403, 'auth.forbidden');
     const [entry] = await queryAs(
       service.database.owner,
@@ -264,18 +282,12 @@ describe('a characteristic that is added once results were seen', () => {
 });
 
 describe('what it came to', () => {
-  /** Bursts an item, values keyed, and has its run decided about by somebody who knows no limit. */
+  /** Bursts an item, and has its run decided about by somebody who knows no limit. */
   async function burst(specimen: string, kPa: number): Promise<void> {
-    const lot = specimen.slice(0, specimen.lastIndexOf('-'));
-    const n = Number(specimen.slice(lot.length + 1));
-    const [model] = keyedLot([{ kPa }], { lot }).runs;
-    if (!model) throw new Error('The sample lot has no run.');
-    const { files: _, ...run } = keyedRun(model, lot, n, kPa, undefined);
-    const body = formOf({ ...run, plan: { plan: `PLAN-${lot}`, revision: 1 } });
-    done(await as.operator.ask('POST', '/api/runs', { body, headers: { 'idempotency-key': randomUUID() } }));
-    const { headers } = await as.head.ask('GET', `/api/runs/${run.run}`);
+    const { run } = done(await sendRun(specimen, kPa));
+    const { headers } = await as.head.ask('GET', `/api/runs/${run}`);
     const decided = { body: { validity: 'valid' }, headers: { 'if-match': headers.get('etag') ?? '' } };
-    done(await as.head.ask('POST', `/api/runs/${run.run}/validity`, decided));
+    done(await as.head.ask('POST', `/api/runs/${run}/validity`, decided));
   }
   const workedOut = async () => jobDone(as.head, await as.head.ask('POST', at('/results')));
 

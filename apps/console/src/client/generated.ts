@@ -3165,7 +3165,7 @@ export interface Operations {
       items: {
         specimen: Key;
         lot: Key;
-        origin: Origin;
+        origin: Origin | 'hidden until conclusions are locked';
         state: 'received' | 'conditioned' | 'ready' | 'destroyed' | 'retained' | 'disposed';
         keptUntil?: string;
         saidOf?: 'specimen' | 'lot';
@@ -3986,7 +3986,7 @@ export interface Operations {
       specimens: {
         specimen: Key;
         lot: Key;
-        origin: Origin;
+        origin: Origin | 'hidden until conclusions are locked';
         state: 'received' | 'conditioned' | 'ready' | 'destroyed' | 'retained' | 'disposed';
         keptUntil?: string;
         saidOf?: 'specimen' | 'lot';
@@ -4012,7 +4012,7 @@ export interface Operations {
       specimens: {
         specimen: Key;
         lot: Key;
-        origin: Origin;
+        origin: Origin | 'hidden until conclusions are locked';
         state: 'received' | 'conditioned' | 'ready' | 'destroyed' | 'retained' | 'disposed';
         keptUntil?: string;
         saidOf?: 'specimen' | 'lot';
@@ -6262,7 +6262,7 @@ export interface Operations {
     answer: {
       specimen: Key;
       lot: Key;
-      origin: Origin;
+      origin: Origin | 'hidden until conclusions are locked';
       state: 'received' | 'conditioned' | 'ready' | 'destroyed' | 'retained' | 'disposed';
       keptUntil?: string;
       saidOf?: 'specimen' | 'lot';
@@ -6279,7 +6279,7 @@ export interface Operations {
     answer: {
       specimen: Key;
       lot: Key;
-      origin: Origin;
+      origin: Origin | 'hidden until conclusions are locked';
       state: 'received' | 'conditioned' | 'ready' | 'destroyed' | 'retained' | 'disposed';
       keptUntil?: string;
       saidOf?: 'specimen' | 'lot';

@@ -3,6 +3,7 @@ import { type Reader, tables } from '@breakbook/records';
 import { In } from 'typeorm';
 import { z } from 'zod';
 import { acceptance } from '../arithmetic.js';
+import { HIDDEN } from '../comparisons/blinds.js';
 import { dispositionsOf } from '../dispositions/stored-dispositions.js';
 import { nonconformitiesOf } from '../nonconformities/of-lot.js';
 import { openFlagsOf } from '../safety-flags/flags-of.js';
@@ -12,7 +13,7 @@ import { fatesOf } from '../specimens/specimen-fate.js';
 export const KeepingOfSpecimen = z.strictObject({
   specimen: Key,
   lot: Key,
-  origin: Origin,
+  origin: z.union([Origin, z.literal(HIDDEN)]),
   state: z.enum(SPECIMEN_STATES.states),
   /** The last day on which it must be there; left out where nobody has said one. */
   keptUntil: z.string().optional(),
@@ -25,12 +26,17 @@ export const KeepingOfSpecimen = z.strictObject({
 });
 export type KeepingOfSpecimen = z.infer<typeof KeepingOfSpecimen>;
 
+/** The same as somebody sees it from whom these are hidden. */
+export function keepingSeen(hidden: ReadonlySet<string>, items: readonly KeepingOfSpecimen[]): KeepingOfSpecimen[] {
+  return items.map((one) => (hidden.has(one.specimen) ? { ...one, origin: HIDDEN } : one));
+}
+
 /** The same for many specimens, in their order, on a day in the lab's zone. */
 export async function keepingOf(
   reader: Reader,
   specimens: readonly tables.Specimen[],
   today: string,
-): Promise<KeepingOfSpecimen[]> {
+): Promise<(KeepingOfSpecimen & { origin: Origin })[]> {
   const { disposalObstacles } = await acceptance();
   const ids = specimens.map(({ id }) => id);
   const lotIds = [...new Set(specimens.map(({ lotId }) => lotId))];

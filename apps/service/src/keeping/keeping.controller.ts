@@ -2,6 +2,7 @@ import { Instant, Key, LotKeeping, Paragraph, SpecimenKeeping } from '@breakbook
 import { type Page, type Reader, Records, tables } from '@breakbook/records';
 import { Body, Controller, Get, Param, Put, Query, UseInterceptors } from '@nestjs/common';
 import { z } from 'zod';
+import { hiddenFrom, refuseBlinded } from '../comparisons/blinds.js';
 import { IfMatch } from '../http/if-match.decorator.js';
 import { parsedBy } from '../http/parsed-by.js';
 import { queriedBy } from '../http/queried-by.js';
@@ -13,7 +14,7 @@ import { peopleBehind } from '../records/read-kind.js';
 import { dayInLab } from '../records/today.js';
 import { Again, Duty } from '../sign-in/duty.decorator.js';
 import { SignedIn, type SignedInActor } from '../sign-in/signed-in.decorator.js';
-import { KeepingOfSpecimen, keepingOf } from './keeping-of.js';
+import { KeepingOfSpecimen, keepingOf, keepingSeen } from './keeping-of.js';
 import { LotKeepingAnswer, lotKeeping } from './lot-keeping.js';
 
 const SpecimenKeepingAnswer = KeepingOfSpecimen.extend({
@@ -44,7 +45,10 @@ export class KeepingController {
     const page = pageAsked(asked, 'number') as Page<tables.Specimen>;
     const { rows, more } = await reader.page(tables.Specimen, {}, page);
     const items = await keepingOf(reader, rows, await dayInLab(reader, new Date()));
-    return { items, next: nextPlace(rows.at(-1)?.number, more) };
+    return {
+      items: keepingSeen(await hiddenFrom(reader, by), items),
+      next: nextPlace(rows.at(-1)?.number, more),
+    };
   }
 
   @Get('lots/:lot/keeping')
@@ -52,7 +56,9 @@ export class KeepingController {
   @Answers('How long records and remnants of a lot are kept, and what is proposed', LotKeepingAnswer)
   async ofLot(@Param('lot') lot: string, @SignedIn() by: SignedInActor): Promise<LotKeepingAnswer> {
     const reader = this.records.read(by.labId);
-    return lotKeeping(reader, await reader.named(tables.Lot, lot), new Date());
+    const noun = await reader.named(tables.Lot, lot);
+    await refuseBlinded(reader, by, lot, `How long specimens of lot ${lot} are kept`);
+    return lotKeeping(reader, noun, new Date());
   }
 
   @Put('lots/:lot/keeping')
@@ -77,7 +83,9 @@ export class KeepingController {
   @Answers('How long the remnants of a specimen are kept', SpecimenKeepingAnswer)
   async ofSpecimen(@Param('specimen') key: string, @SignedIn() by: SignedInActor): Promise<SpecimenKeepingAnswer> {
     const reader = this.records.read(by.labId);
-    return specimenKeeping(reader, await reader.named(tables.Specimen, key), new Date());
+    const keeping = await specimenKeeping(reader, await reader.named(tables.Specimen, key), new Date());
+    const [{ origin } = keeping] = keepingSeen(await hiddenFrom(reader, by), [keeping]);
+    return { ...keeping, origin };
   }
 
   @Put('specimens/:specimen/keeping')

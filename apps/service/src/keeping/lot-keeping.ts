@@ -1,4 +1,13 @@
-import { Day, Instant, KEEPING_CAUTION, Key, LotKeeping, Paragraph, proposedKeeping } from '@breakbook/lab';
+import {
+  Day,
+  Instant,
+  KEEPING_CAUTION,
+  Key,
+  LotKeeping,
+  type Origin,
+  Paragraph,
+  proposedKeeping,
+} from '@breakbook/lab';
 import { type Reader, tables } from '@breakbook/records';
 import { z } from 'zod';
 import { lastEvaluations } from '../evaluations/last-evaluations.js';
@@ -45,7 +54,7 @@ export async function lotKeeping(reader: Reader, lot: tables.Lot, now: Date): Pr
 }
 
 /** The years are counted from the last day on record: that of making, or that of the last run. */
-async function proposalFor(reader: Reader, lot: tables.Lot, items: readonly KeepingOfSpecimen[]) {
+async function proposalFor(reader: Reader, lot: tables.Lot, items: readonly { origin: Origin }[]) {
   const { content } = await reader.latest(tables.LotVersion, lot.id);
   const [last] = await reader.manager.query<{ at: Date | null }[]>(
     `select max(body.started_at) as at from run_version body

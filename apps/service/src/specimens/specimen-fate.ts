@@ -13,6 +13,7 @@ import {
 import { type Reader, type Rows, tables } from '@breakbook/records';
 import { In } from 'typeorm';
 import { z } from 'zod';
+import { requireConsent } from '../custody/require-consent.js';
 import { holdsOn } from './holds-on.js';
 
 /** What became of a specimen. */
@@ -125,6 +126,7 @@ export async function refuseUnfit(
       detail: `Specimen ${specimen.key} is on legal hold ${fate.holds.join(', ')}, so no run is made with it.`,
       action: 'Keep it as it is, and run another specimen, or have the hold lifted first.',
     });
+  await requireConsent(reader, specimen, { what: specimen.key, at: new Date().toISOString(), pointer: '/specimen' });
   const earlier = (await runsOf(reader, [specimen.id], own?.runId)).get(specimen.id) ?? [];
   const by = keptFromRunBy(earlier, plan, planLine);
   if (!by) return;

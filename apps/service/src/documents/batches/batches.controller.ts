@@ -68,7 +68,7 @@ export class BatchesController {
     @Param('n', shortNumber('batch of documents')) n: number,
     @SignedIn() by: SignedInActor,
   ): Promise<StreamableFile> {
-    const { name, bytes } = await this.batches.zip(by.labId, n);
+    const { name, bytes } = await this.batches.zip(by, n);
     return new StreamableFile(Readable.from(bytes), {
       type: 'application/zip',
       disposition: `attachment; filename="${name}"`,

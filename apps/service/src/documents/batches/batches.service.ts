@@ -1,6 +1,7 @@
 import { type Problem, Refusal } from '@breakbook/lab';
 import { type RawStore, type Reader, Records, tables } from '@breakbook/records';
 import { Inject, Injectable, type OnModuleInit } from '@nestjs/common';
+import { refuseBlinded } from '../../comparisons/blinds.js';
 import { type Job, type JobAnswer } from '../../jobs/job.js';
 import { type JobOptions, JobRunner } from '../../jobs/job-runner.js';
 import { JobsService } from '../../jobs/jobs.service.js';
@@ -77,9 +78,11 @@ export class BatchesService implements OnModuleInit {
   }
 
   /** The documents made so far as one zip, each read from where it is kept when its turn comes. */
-  async zip(labId: string, number: number): Promise<{ name: string; bytes: AsyncIterable<Uint8Array> }> {
-    const reader = this.records.read(labId);
+  async zip(by: SignedInActor, number: number): Promise<{ name: string; bytes: AsyncIterable<Uint8Array> }> {
+    const reader = this.records.read(by.labId);
     const batch = await batchNumbered(reader, number);
+    const { key: lot } = await reader.one(tables.Lot, batch.lotId);
+    await refuseBlinded(reader, by, lot, `Batch ${number} of documents`);
     const files = await filesOf(reader, batch);
     const last = files.at(-1);
     if (!last)
