@@ -202,6 +202,23 @@ describe('two groups', () => {
     expect(burst(compared({ items, tool: { ...groups, test: 'Welch' } })).p).toSatisfy(isNotEvaluated);
   });
 
+  it('are not compared specimen by specimen where lots of one side are told apart', () => {
+    const reference = { A: [1500, 1510, 1505, 1502], B: [1600, 1610, 1605, 1607], C: [1400, 1410, 1405, 1402] };
+    const given = { reference, items: [1480, 1485], itemLots: ['b', 'b'] };
+    for (const tool of [
+      { ...groups, test: 'Welch' },
+      { kind: 'equivalence', margin: [-60, 60], unit: 'specimens' },
+    ] as const) {
+      const result = burst(compared({ ...given, tool }));
+      expect(result.p).toMatchObject({ notEvaluated: { possibleIf: expect.stringContaining('lot means') } });
+      expect(result.finding).toBe('C');
+    }
+    const alike = burst(compared({ reference: ALIKE, items: [1480, 1485], tool: { ...groups, test: 'Welch' } }));
+    expect(alike.steps.map(({ question }) => question)).toContain(
+      'May specimens of the reference be compared one by one?',
+    );
+  });
+
   it('of lots need no reference, and their difference is of the second from the first', () => {
     const given = inventedComparison({
       reference: { A: [1500, 1510, 1490] },

@@ -28,3 +28,9 @@ export function endsOfMean(values: readonly Ends[]): Ends {
 export function isExact({ low, high }: Ends): boolean {
   return low === high;
 }
+
+/** Where a value stands in for itself in a test of lots: a survivor at the end it reached. */
+export function standIn({ low, high }: Ends): number {
+  if (Number.isFinite(low)) return Number.isFinite(high) ? (low + high) / 2 : low;
+  return high;
+}

@@ -177,6 +177,14 @@ export const GERMAN_COMPARED = {
   'of a mix of modes no single difference can be told':
     'bei einer Mischung von Versagensarten lässt sich kein einzelner Unterschied nennen',
   'one mode is declared as a characteristic of its own': 'eine Versagensart wird als eigenes Merkmal festgelegt',
+  'lots are declared alike, and the test tells them apart (p = {p}, k-sample Anderson-Darling at {level})':
+    'Lose sind als gleich festgelegt, und der Test unterscheidet sie (p = {p}, Anderson-Darling für mehrere Stichproben zu {level})',
+  'specimens of {group} are compared one by one, and the test tells their lots apart (p = {p}, k-sample Anderson-Darling at {level})':
+    'Prüflinge von {group} werden einzeln verglichen, und der Test unterscheidet ihre Lose (p = {p}, Anderson-Darling für mehrere Stichproben zu {level})',
+  'lots are declared to vary, in a comparison of its own':
+    'Lose werden als verschieden festgelegt, in einem eigenen Vergleich',
+  'lot means are compared, in a comparison of its own':
+    'Mittelwerte von Losen werden verglichen, in einem eigenen Vergleich',
   '{n} units': '{n} Einheiten',
 
   // Failure modes
@@ -231,6 +239,11 @@ export const GERMAN_COMPARED = {
     '{difference}, mit einer Wahrscheinlichkeit von {chance}, für einen Mittelwert, bei der Streuung, die die Referenz zeigt',
   'Do both sides break in the same modes, in the same shares?':
     'Brechen beide Seiten in denselben Arten, zu denselben Anteilen?',
+  'May units of all lots be taken for one population?':
+    'Dürfen Einheiten aller Lose als eine Gesamtheit genommen werden?',
+  'May specimens of {group} be compared one by one?':
+    'Dürfen Prüflinge von {group} einzeln verglichen werden?',
+  'The test does not tell the {n} lots apart at {level}': 'Der Test unterscheidet die {n} Lose zu {level} nicht',
   'Can this be compared?': 'Lässt sich dies vergleichen?',
 
   // Custody

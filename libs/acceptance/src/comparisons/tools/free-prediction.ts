@@ -1,6 +1,6 @@
 import { isNotEvaluated, type NotEvaluated, notEvaluated, type Step } from '@breakbook/lab';
 import { predictionProbabilityByRank } from '@breakbook/statistics';
-import { endsOf } from '../ends.js';
+import { endsOf, standIn } from '../ends.js';
 import { chance, inUnit } from '../words.js';
 import { byLot, lotsAlike, tooFewLots } from './lots.js';
 import { type Bounds, comparedOf, type Predicted, type PredictionQuestion } from './predicted.js';
@@ -32,7 +32,7 @@ export function freePrediction(question: PredictionQuestion): Predicted | NotEva
   if (few) return few;
   const alike =
     tool.lots === 'alike'
-      ? lotsAlike(lots.map(({ values }) => values.map(({ value }) => knownEnd(endsOf(value)))))
+      ? lotsAlike(lots.map(({ values }) => values.map(({ value }) => standIn(endsOf(value)))))
       : undefined;
   if (isNotEvaluated(alike)) return alike;
 
@@ -121,9 +121,4 @@ function rankStep(
 /** The n at which a value beyond all of them has a chance of at most the level: m / (n + m). */
 function fewestFor(level: number, m: number): number {
   return Math.ceil(m / level - m - 1e-9);
-}
-
-/** Where a value stands among others in the test of lots: a survivor at the end it reached. */
-function knownEnd({ low, high }: { low: number; high: number }): number {
-  return Number.isFinite(low) ? (Number.isFinite(high) ? (low + high) / 2 : low) : high;
 }

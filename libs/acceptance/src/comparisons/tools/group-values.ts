@@ -1,6 +1,7 @@
-import { type ComparedValue, type NotEvaluated, notEvaluated } from '@breakbook/lab';
+import { type ComparedValue, isNotEvaluated, type NotEvaluated, notEvaluated, type Step } from '@breakbook/lab';
 import { type Ends, endsOf, endsOfMean, isExact } from '../ends.js';
-import { byLot } from './lots.js';
+import { byLot, oneByOne } from './lots.js';
+import { type ToolQuestion } from './tested.js';
 
 /** What is shared out between two groups: the values of specimens, or the means of lots. */
 export interface TwoGroups {
@@ -8,10 +9,12 @@ export interface TwoGroups {
   second: Ends[];
   /** True where every value is known exactly. */
   exact: boolean;
+  /** What the tests of lots found, where specimens speak one by one. */
+  steps: Step[];
 }
 
 export function twoGroups(
-  { reference, items }: { reference: readonly ComparedValue[]; items: readonly ComparedValue[] },
+  { reference, items, names }: Pick<ToolQuestion, 'reference' | 'items' | 'names'>,
   unit: 'specimens' | 'lot means',
 ): TwoGroups | NotEvaluated {
   const of = (values: readonly ComparedValue[]): Ends[] =>
@@ -24,7 +27,15 @@ export function twoGroups(
       `lot means are compared, and there are ${first.length} lots against ${second.length}`,
       'both sides have at least 2 lots',
     );
-  return { first, second, exact: [...first, ...second].every(isExact) };
+  const tests = unit === 'specimens' ? [oneByOne(reference, names.reference), oneByOne(items, names.items)] : [];
+  const refused = tests.find(isNotEvaluated);
+  if (refused) return refused;
+  return {
+    first,
+    second,
+    exact: [...first, ...second].every(isExact),
+    steps: tests.filter((one): one is Step => one !== undefined && !isNotEvaluated(one)),
+  };
 }
 
 export function asNumbers(values: readonly Ends[]): number[] {

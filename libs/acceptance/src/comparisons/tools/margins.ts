@@ -3,7 +3,7 @@ import { equivalence, nonInferiority, welch } from '@breakbook/statistics';
 import { chance, confidenceAt, inUnit, sizeOf } from '../words.js';
 import { asNumbers, twoGroups } from './group-values.js';
 import { marginByRanks } from './margins-by-ranks.js';
-import { type AtLevel, reaches, type Tested, type ToolQuestion, undecided } from './tested.js';
+import { type AtLevel, afterSteps, reaches, type Tested, type ToolQuestion, undecided } from './tested.js';
 
 export type MarginQuestion = ToolQuestion<ToolOf<'equivalence'> | ToolOf<'non-inferiority'>>;
 
@@ -25,11 +25,11 @@ interface Margin {
 export function marginTool(question: MarginQuestion): Tested {
   const groups = twoGroups(question, question.tool.unit);
   if (isNotEvaluated(groups)) return { p: groups, at: () => undecided(question, groups) };
-  if (!groups.exact) return marginByRanks(question, groups);
+  if (!groups.exact) return afterSteps(groups.steps, marginByRanks(question, groups));
   const [a, b] = [asNumbers(groups.second), asNumbers(groups.first)];
   const margin = marginOf(question, a, b);
   if (isNotEvaluated(margin)) return { p: margin, at: () => undecided(question, margin) };
-  return { p: margin.p, at: (level) => atLevel(question, margin, a, b, level) };
+  return afterSteps(groups.steps, { p: margin.p, at: (level) => atLevel(question, margin, a, b, level) });
 }
 
 /** Between which ends a difference must lie, either of them open, and how that is said. */

@@ -38,6 +38,17 @@ export interface Tested {
   at(level: number): AtLevel;
 }
 
+/** The same answer, with steps that came before its own. */
+export function afterSteps(before: readonly Step[], tested: Tested): Tested {
+  return {
+    ...tested,
+    at(level) {
+      const found = tested.at(level);
+      return { ...found, steps: [...before, ...found.steps] };
+    },
+  };
+}
+
 /** Whether a p reaches the level it is held to: 1/20 does reach 5 %, whatever a double makes of 1 - 19/20. */
 export function reaches(p: number, level: number): boolean {
   return p <= level * (1 + 1e-9);

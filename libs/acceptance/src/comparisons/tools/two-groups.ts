@@ -11,7 +11,15 @@ import { percent } from '../../words/index.js';
 import { chance, confidenceAt, inUnit, mattersLine, powerLine, sizeOf } from '../words.js';
 import { asNumbers, ONLY_EXACT, type TwoGroups, twoGroups } from './group-values.js';
 import { permutationLimits } from './permutation-limits.js';
-import { type AtLevel, reaches, type Tested, type ToolQuestion, undecided, whyNotConsistent } from './tested.js';
+import {
+  type AtLevel,
+  afterSteps,
+  reaches,
+  type Tested,
+  type ToolQuestion,
+  undecided,
+  whyNotConsistent,
+} from './tested.js';
 
 type Question = ToolQuestion<ToolOf<'two groups'>>;
 type Effect = NonNullable<CharacteristicComparison['effect']>;
@@ -38,14 +46,15 @@ const NO_POWER = notEvaluated(
 export function twoGroupsTool(question: Question): Tested {
   const { tool } = question;
   const groups = twoGroups(question, tool.unit);
-  const found = isNotEvaluated(groups) ? groups : testOf(question, groups);
+  if (isNotEvaluated(groups)) return { p: groups, at: () => undecided(question, groups) };
+  const found = testOf(question, groups);
   if (isNotEvaluated(found)) return { p: found, at: () => undecided(question, found) };
   const p = tool.side === 'below' ? found.pBelow : tool.side === 'above' ? found.pAbove : found.pTwoSided;
-  return {
+  return afterSteps(groups.steps, {
     p,
     ...(found.pError === undefined ? {} : { pError: found.pError }),
     at: (level) => atLevel(question, found, p, level),
-  };
+  });
 }
 
 function testOf(question: Question, groups: TwoGroups): TestOfGroups | NotEvaluated {
