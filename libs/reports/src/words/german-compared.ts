@@ -241,8 +241,7 @@ export const GERMAN_COMPARED = {
     'Brechen beide Seiten in denselben Arten, zu denselben Anteilen?',
   'May units of all lots be taken for one population?':
     'Dürfen Einheiten aller Lose als eine Gesamtheit genommen werden?',
-  'May specimens of {group} be compared one by one?':
-    'Dürfen Prüflinge von {group} einzeln verglichen werden?',
+  'May specimens of {group} be compared one by one?': 'Dürfen Prüflinge von {group} einzeln verglichen werden?',
   'The test does not tell the {n} lots apart at {level}': 'Der Test unterscheidet die {n} Lose zu {level} nicht',
   'Can this be compared?': 'Lässt sich dies vergleichen?',
 
