@@ -248,7 +248,7 @@ const CHECKLIST: Record<string, Record<Kind, Row>> = {
     'certificate of test': IN_REPORT,
     'label sheet': LABEL,
     'comparison report':
-      /Burst pressure: 12 reference values of 3 lots, 2 of items; runs by BURST rev\. 3: Burst pressure/,
+      /Burst pressure\. Reference: 12 values of 3 lots\. Items: 2\. From runs by BURST rev\. 3: Burst pressure\./,
   },
   'R31: digests of raw files': {
     'run sheet': /Raw file runs\/run-161\.csv, 282 878 bytes, SHA-256 0{61}161/,

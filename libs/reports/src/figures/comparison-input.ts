@@ -13,7 +13,7 @@ import {
 import { convert, converter } from '@breakbook/units';
 import { type ComparisonReportContent } from '../documents/comparison-report/content.js';
 import { MESSAGES } from '../documents/comparison-report/messages/index.js';
-import { coverageInWords, referenceOf, sourceInWords } from '../documents/comparison-report/words.js';
+import { coverageInWords, referenceOf, sidesOf, sourceInWords } from '../documents/comparison-report/words.js';
 import { PLAIN, type Printing } from '../words/printing.js';
 import { both, mapped, measuredInWords } from '../words/units.js';
 import { axisOf } from './quantity.js';
@@ -40,6 +40,7 @@ export function comparisonFigureOf(
   const said = (value: ComparedValue['value']) => both(measuredInWords({ value, unit }, printing));
   const bounds = boundsOf(found, printing);
   const groups = compared.what === 'two groups';
+  const sides = sidesOf(content, printing);
   const told = items.slice(0, MOST_TOLD).map(({ specimen, value }) => `${specimen}: ${said(value)}`);
   const more = items.length - told.length;
   const known = reference.flatMap(({ value }) =>
@@ -59,14 +60,17 @@ export function comparisonFigureOf(
           ? words.noBounds
           : words.bounds(bounds.map(({ value, level }) => `${exact(value)}, ${level}`).join('; ')),
     }),
-    caption: words.caption({
-      title,
-      reference: reference.length,
-      lots: words.lot(found.lots),
-      items: items.length,
-      source: sourceInWords(found, content, printing),
-      level: coverageInWords(found.level, printing),
-    }),
+    caption: words
+      .caption({
+        title,
+        known: sides.known,
+        asked: sides.asked,
+        reference: reference.length,
+        lots: words.lot(found.lots),
+        items: items.length,
+        source: sourceInWords(found, content, printing),
+      })
+      .concat(bounds.length === 0 ? '' : ` ${words.captionBounds(coverageInWords(found.level, printing))}`),
     language: printing.figures,
     axes: [
       {
@@ -76,11 +80,11 @@ export function comparisonFigureOf(
           printing.units,
         ),
         reference: {
-          title: groups ? compared.first.title : words.inReference,
+          title: sides.known,
           lanes: lanesOf(reference, ({ lot }) => lot, into),
         },
         items: {
-          title: groups ? compared.second.title : words.inItems,
+          title: sides.asked,
           lanes: lanesOf(items, ({ lot, specimen }) => (groups ? lot : specimen), into),
         },
         bounds: bounds.map((bound) => ({ ...bound, value: into(bound.value) })),

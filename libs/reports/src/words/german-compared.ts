@@ -187,6 +187,88 @@ export const GERMAN_COMPARED = {
     'Mittelwerte von Losen werden verglichen, in einem eigenen Vergleich',
   '{n} units': '{n} Einheiten',
 
+  // Two groups, named as the lab names its items, or as they were entered
+  '{titleAsEntered}: no difference was found between {second} (n = {n}, {lots}) and {first} (n = {m}, {otherLots}) at the {level} level ({tests}); {by}':
+    '{titleAsEntered}: zwischen {second} (n = {n}, {lots}) und {first} (n = {m}, {otherLots}) wurde auf dem Niveau {level} kein Unterschied gefunden ({tests}); {by}',
+  '{titleAsEntered}: values of {second} (n = {n}, {lots}) tend to lie lower than those of {first} (n = {m}, {otherLots}) at the {level} level ({tests}); {by}':
+    '{titleAsEntered}: Werte von {second} (n = {n}, {lots}) liegen auf dem Niveau {level} eher niedriger als die von {first} (n = {m}, {otherLots}) ({tests}); {by}',
+  '{titleAsEntered}: values of {second} (n = {n}, {lots}) tend to lie higher than those of {first} (n = {m}, {otherLots}) at the {level} level ({tests}); {by}':
+    '{titleAsEntered}: Werte von {second} (n = {n}, {lots}) liegen auf dem Niveau {level} eher höher als die von {first} (n = {m}, {otherLots}) ({tests}); {by}',
+  '{titleAsEntered}: inconclusive between {second} (n = {n}, {lots}) and {first} (n = {m}, {otherLots}); no difference was found ({tests}; {by}), but {but}':
+    '{titleAsEntered}: nicht entscheidbar zwischen {second} (n = {n}, {lots}) und {first} (n = {m}, {otherLots}); kein Unterschied wurde gefunden ({tests}; {by}), aber {but}',
+  '{titleAsEntered}: {second} (n = {n}, {lots}) and {first} (n = {m}, {otherLots}) are shown to differ by less than the margin of {low} to {high} (difference {difference}, {level} limits {lower} to {upper}, p = {p})':
+    '{titleAsEntered}: von {second} (n = {n}, {lots}) und {first} (n = {m}, {otherLots}) ist gezeigt, dass sie sich unterscheiden um weniger als die Spanne {low} bis {high} (Unterschied {difference}, Grenzen zu {level} {lower} bis {upper}, p = {p})',
+  '{titleAsEntered}: {second} (n = {n}, {lots}) and {first} (n = {m}, {otherLots}) differ by more than the margin; they are shown not to differ by less than the margin of {low} to {high} (difference {difference}, {level} limits {lower} to {upper}, p = {p})':
+    '{titleAsEntered}: {second} (n = {n}, {lots}) und {first} (n = {m}, {otherLots}) unterscheiden sich um mehr als die Spanne; gezeigt ist, dass sie sich nicht unterscheiden um weniger als die Spanne {low} bis {high} (Unterschied {difference}, Grenzen zu {level} {lower} bis {upper}, p = {p})',
+  '{titleAsEntered}: inconclusive; {second} (n = {n}, {lots}) and {first} (n = {m}, {otherLots}) are not shown to differ by less than the margin of {low} to {high} (difference {difference}, {level} limits {lower} to {upper}, p = {p})':
+    '{titleAsEntered}: nicht entscheidbar; von {second} (n = {n}, {lots}) und {first} (n = {m}, {otherLots}) ist nicht gezeigt, dass sie sich unterscheiden um weniger als die Spanne {low} bis {high} (Unterschied {difference}, Grenzen zu {level} {lower} bis {upper}, p = {p})',
+  '{titleAsEntered}: {second} (n = {n}, {lots}) and {first} (n = {m}, {otherLots}) are shown to differ by less than the margin of {margin} where they lie below (difference {difference}, {level} limits {lower} to {upper}, p = {p})':
+    '{titleAsEntered}: von {second} (n = {n}, {lots}) und {first} (n = {m}, {otherLots}) ist gezeigt, dass sie sich unterscheiden um weniger als die Spanne {margin}, wo sie darunter liegen (Unterschied {difference}, Grenzen zu {level} {lower} bis {upper}, p = {p})',
+  '{titleAsEntered}: {second} (n = {n}, {lots}) and {first} (n = {m}, {otherLots}) differ by more than the margin; they are shown not to differ by less than the margin of {margin} where they lie below (difference {difference}, {level} limits {lower} to {upper}, p = {p})':
+    '{titleAsEntered}: {second} (n = {n}, {lots}) und {first} (n = {m}, {otherLots}) unterscheiden sich um mehr als die Spanne; gezeigt ist, dass sie sich nicht unterscheiden um weniger als die Spanne {margin}, wo sie darunter liegen (Unterschied {difference}, Grenzen zu {level} {lower} bis {upper}, p = {p})',
+  '{titleAsEntered}: inconclusive; {second} (n = {n}, {lots}) and {first} (n = {m}, {otherLots}) are not shown to differ by less than the margin of {margin} where they lie below (difference {difference}, {level} limits {lower} to {upper}, p = {p})':
+    '{titleAsEntered}: nicht entscheidbar; von {second} (n = {n}, {lots}) und {first} (n = {m}, {otherLots}) ist nicht gezeigt, dass sie sich unterscheiden um weniger als die Spanne {margin}, wo sie darunter liegen (Unterschied {difference}, Grenzen zu {level} {lower} bis {upper}, p = {p})',
+  '{titleAsEntered}: {second} (n = {n}, {lots}) and {first} (n = {m}, {otherLots}) are shown to differ by less than the margin of {margin} where they lie above (difference {difference}, {level} limits {lower} to {upper}, p = {p})':
+    '{titleAsEntered}: von {second} (n = {n}, {lots}) und {first} (n = {m}, {otherLots}) ist gezeigt, dass sie sich unterscheiden um weniger als die Spanne {margin}, wo sie darüber liegen (Unterschied {difference}, Grenzen zu {level} {lower} bis {upper}, p = {p})',
+  '{titleAsEntered}: {second} (n = {n}, {lots}) and {first} (n = {m}, {otherLots}) differ by more than the margin; they are shown not to differ by less than the margin of {margin} where they lie above (difference {difference}, {level} limits {lower} to {upper}, p = {p})':
+    '{titleAsEntered}: {second} (n = {n}, {lots}) und {first} (n = {m}, {otherLots}) unterscheiden sich um mehr als die Spanne; gezeigt ist, dass sie sich nicht unterscheiden um weniger als die Spanne {margin}, wo sie darüber liegen (Unterschied {difference}, Grenzen zu {level} {lower} bis {upper}, p = {p})',
+  '{titleAsEntered}: inconclusive; {second} (n = {n}, {lots}) and {first} (n = {m}, {otherLots}) are not shown to differ by less than the margin of {margin} where they lie above (difference {difference}, {level} limits {lower} to {upper}, p = {p})':
+    '{titleAsEntered}: nicht entscheidbar; von {second} (n = {n}, {lots}) und {first} (n = {m}, {otherLots}) ist nicht gezeigt, dass sie sich unterscheiden um weniger als die Spanne {margin}, wo sie darüber liegen (Unterschied {difference}, Grenzen zu {level} {lower} bis {upper}, p = {p})',
+  '{titleAsEntered}: no difference was found between {secondAsEntered} (n = {n}, {lots}) and {firstAsEntered} (n = {m}, {otherLots}) at the {level} level ({tests}); {by}':
+    '{titleAsEntered}: zwischen {secondAsEntered} (n = {n}, {lots}) und {firstAsEntered} (n = {m}, {otherLots}) wurde auf dem Niveau {level} kein Unterschied gefunden ({tests}); {by}',
+  '{titleAsEntered}: values of {secondAsEntered} (n = {n}, {lots}) tend to lie lower than those of {firstAsEntered} (n = {m}, {otherLots}) at the {level} level ({tests}); {by}':
+    '{titleAsEntered}: Werte von {secondAsEntered} (n = {n}, {lots}) liegen auf dem Niveau {level} eher niedriger als die von {firstAsEntered} (n = {m}, {otherLots}) ({tests}); {by}',
+  '{titleAsEntered}: values of {secondAsEntered} (n = {n}, {lots}) tend to lie higher than those of {firstAsEntered} (n = {m}, {otherLots}) at the {level} level ({tests}); {by}':
+    '{titleAsEntered}: Werte von {secondAsEntered} (n = {n}, {lots}) liegen auf dem Niveau {level} eher höher als die von {firstAsEntered} (n = {m}, {otherLots}) ({tests}); {by}',
+  '{titleAsEntered}: inconclusive between {secondAsEntered} (n = {n}, {lots}) and {firstAsEntered} (n = {m}, {otherLots}); no difference was found ({tests}; {by}), but {but}':
+    '{titleAsEntered}: nicht entscheidbar zwischen {secondAsEntered} (n = {n}, {lots}) und {firstAsEntered} (n = {m}, {otherLots}); kein Unterschied wurde gefunden ({tests}; {by}), aber {but}',
+  '{titleAsEntered}: {secondAsEntered} (n = {n}, {lots}) and {firstAsEntered} (n = {m}, {otherLots}) are shown to differ by less than the margin of {low} to {high} (difference {difference}, {level} limits {lower} to {upper}, p = {p})':
+    '{titleAsEntered}: von {secondAsEntered} (n = {n}, {lots}) und {firstAsEntered} (n = {m}, {otherLots}) ist gezeigt, dass sie sich unterscheiden um weniger als die Spanne {low} bis {high} (Unterschied {difference}, Grenzen zu {level} {lower} bis {upper}, p = {p})',
+  '{titleAsEntered}: {secondAsEntered} (n = {n}, {lots}) and {firstAsEntered} (n = {m}, {otherLots}) differ by more than the margin; they are shown not to differ by less than the margin of {low} to {high} (difference {difference}, {level} limits {lower} to {upper}, p = {p})':
+    '{titleAsEntered}: {secondAsEntered} (n = {n}, {lots}) und {firstAsEntered} (n = {m}, {otherLots}) unterscheiden sich um mehr als die Spanne; gezeigt ist, dass sie sich nicht unterscheiden um weniger als die Spanne {low} bis {high} (Unterschied {difference}, Grenzen zu {level} {lower} bis {upper}, p = {p})',
+  '{titleAsEntered}: inconclusive; {secondAsEntered} (n = {n}, {lots}) and {firstAsEntered} (n = {m}, {otherLots}) are not shown to differ by less than the margin of {low} to {high} (difference {difference}, {level} limits {lower} to {upper}, p = {p})':
+    '{titleAsEntered}: nicht entscheidbar; von {secondAsEntered} (n = {n}, {lots}) und {firstAsEntered} (n = {m}, {otherLots}) ist nicht gezeigt, dass sie sich unterscheiden um weniger als die Spanne {low} bis {high} (Unterschied {difference}, Grenzen zu {level} {lower} bis {upper}, p = {p})',
+  '{titleAsEntered}: {secondAsEntered} (n = {n}, {lots}) and {firstAsEntered} (n = {m}, {otherLots}) are shown to differ by less than the margin of {margin} where they lie below (difference {difference}, {level} limits {lower} to {upper}, p = {p})':
+    '{titleAsEntered}: von {secondAsEntered} (n = {n}, {lots}) und {firstAsEntered} (n = {m}, {otherLots}) ist gezeigt, dass sie sich unterscheiden um weniger als die Spanne {margin}, wo sie darunter liegen (Unterschied {difference}, Grenzen zu {level} {lower} bis {upper}, p = {p})',
+  '{titleAsEntered}: {secondAsEntered} (n = {n}, {lots}) and {firstAsEntered} (n = {m}, {otherLots}) differ by more than the margin; they are shown not to differ by less than the margin of {margin} where they lie below (difference {difference}, {level} limits {lower} to {upper}, p = {p})':
+    '{titleAsEntered}: {secondAsEntered} (n = {n}, {lots}) und {firstAsEntered} (n = {m}, {otherLots}) unterscheiden sich um mehr als die Spanne; gezeigt ist, dass sie sich nicht unterscheiden um weniger als die Spanne {margin}, wo sie darunter liegen (Unterschied {difference}, Grenzen zu {level} {lower} bis {upper}, p = {p})',
+  '{titleAsEntered}: inconclusive; {secondAsEntered} (n = {n}, {lots}) and {firstAsEntered} (n = {m}, {otherLots}) are not shown to differ by less than the margin of {margin} where they lie below (difference {difference}, {level} limits {lower} to {upper}, p = {p})':
+    '{titleAsEntered}: nicht entscheidbar; von {secondAsEntered} (n = {n}, {lots}) und {firstAsEntered} (n = {m}, {otherLots}) ist nicht gezeigt, dass sie sich unterscheiden um weniger als die Spanne {margin}, wo sie darunter liegen (Unterschied {difference}, Grenzen zu {level} {lower} bis {upper}, p = {p})',
+  '{titleAsEntered}: {secondAsEntered} (n = {n}, {lots}) and {firstAsEntered} (n = {m}, {otherLots}) are shown to differ by less than the margin of {margin} where they lie above (difference {difference}, {level} limits {lower} to {upper}, p = {p})':
+    '{titleAsEntered}: von {secondAsEntered} (n = {n}, {lots}) und {firstAsEntered} (n = {m}, {otherLots}) ist gezeigt, dass sie sich unterscheiden um weniger als die Spanne {margin}, wo sie darüber liegen (Unterschied {difference}, Grenzen zu {level} {lower} bis {upper}, p = {p})',
+  '{titleAsEntered}: {secondAsEntered} (n = {n}, {lots}) and {firstAsEntered} (n = {m}, {otherLots}) differ by more than the margin; they are shown not to differ by less than the margin of {margin} where they lie above (difference {difference}, {level} limits {lower} to {upper}, p = {p})':
+    '{titleAsEntered}: {secondAsEntered} (n = {n}, {lots}) und {firstAsEntered} (n = {m}, {otherLots}) unterscheiden sich um mehr als die Spanne; gezeigt ist, dass sie sich nicht unterscheiden um weniger als die Spanne {margin}, wo sie darüber liegen (Unterschied {difference}, Grenzen zu {level} {lower} bis {upper}, p = {p})',
+  '{titleAsEntered}: inconclusive; {secondAsEntered} (n = {n}, {lots}) and {firstAsEntered} (n = {m}, {otherLots}) are not shown to differ by less than the margin of {margin} where they lie above (difference {difference}, {level} limits {lower} to {upper}, p = {p})':
+    '{titleAsEntered}: nicht entscheidbar; von {secondAsEntered} (n = {n}, {lots}) und {firstAsEntered} (n = {m}, {otherLots}) ist nicht gezeigt, dass sie sich unterscheiden um weniger als die Spanne {margin}, wo sie darüber liegen (Unterschied {difference}, Grenzen zu {level} {lower} bis {upper}, p = {p})',
+  'Consistent: No difference was found between {secondAsEntered} and {firstAsEntered}, in {examined} examined':
+    'Übereinstimmend: zwischen {secondAsEntered} und {firstAsEntered} wurde kein Unterschied gefunden; untersucht: {examined}',
+  '{titleAsEntered} of {n} specimens of {secondAsEntered}, {seenAsEntered}, was seen alike on {m} of {k} specimens of {firstAsEntered} looked at':
+    '{titleAsEntered} an {n} Prüflingen von {secondAsEntered}, {seenAsEntered}, wurde ebenso gesehen an {m} von {k} Prüflingen von {firstAsEntered}, die betrachtet wurden',
+  '{titleAsEntered} of {n} specimens of {secondAsEntered}, {seenAsEntered} as {providerAsEntered} found, was seen alike on {m} of {k} specimens of {firstAsEntered} looked at':
+    '{titleAsEntered} an {n} Prüflingen von {secondAsEntered}, {seenAsEntered}, wie {providerAsEntered} fand, wurde ebenso gesehen an {m} von {k} Prüflingen von {firstAsEntered}, die betrachtet wurden',
+  '{test}, p = {p}': '{test}, p = {p}',
+  'Mann-Whitney test': 'Mann-Whitney-Test',
+  'Welch test of means': 'Welch-Test der Mittelwerte',
+  'Permutation test': 'Permutationstest',
+  'difference {difference}, {level} limits {lower} to {upper}':
+    'Unterschied {difference}, Grenzen zu {level} {lower} bis {upper}',
+  'difference {difference}, without limits: {because}': 'Unterschied {difference}, ohne Grenzen: {because}',
+  'by how much is not told, since some values are known from one side only':
+    'um wie viel, wird nicht gesagt, da manche Werte nur von einer Seite bekannt sind',
+  'the power of a test by ranks or arrangements hangs on a distribution, and none is declared':
+    'die Trennschärfe eines Tests nach Rängen oder Anordnungen hängt an einer Verteilung, und keine ist festgelegt',
+  'the tool is Welch': 'das Werkzeug ist Welch',
+  'Could the difference between the groups (by specimens) come from chance alone?':
+    'Könnte der Unterschied der Gruppen (nach Prüflingen) allein vom Zufall kommen?',
+  'Could the difference between the groups (by lot means) come from chance alone?':
+    'Könnte der Unterschied der Gruppen (nach Losmittelwerten) allein vom Zufall kommen?',
+  '{test}: p = {p} on the side declared (below)': '{test}: p = {p} auf der festgelegten Seite (nach unten)',
+  '{test}: p = {p} on the side declared (above)': '{test}: p = {p} auf der festgelegten Seite (nach oben)',
+  '{test}: p = {p} on the side declared (either)': '{test}: p = {p} auf der festgelegten Seite (nach beiden)',
+  'By how much do they differ?': 'Um wie viel unterscheiden sie sich?',
+  'Is the difference surely within the margin declared?':
+    'Liegt der Unterschied sicher innerhalb der festgelegten Spanne?',
+
   // Failure modes
   '{titleAsEntered}: no difference in the mix of failure modes was found at the {level} level (exact test, p = {p})':
     '{titleAsEntered}: auf dem Niveau {level} wurde kein Unterschied in der Mischung der Versagensarten gefunden (exakter Test, p = {p})',

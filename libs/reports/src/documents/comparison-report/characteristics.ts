@@ -13,6 +13,7 @@ import {
   orWhy,
   referenceOf,
   shareOf,
+  sidesOf,
   signOf,
   specimenNamed,
   toldIn,
@@ -34,7 +35,7 @@ export function characteristicSections(content: ComparisonReportContent, printin
         },
         ...figureBlocks(found, content, printing),
         eachTable(found, content, printing),
-        ...modesTable(found, printing),
+        ...modesTable(found, content, printing),
         valuesTable(found, content, printing),
         leftOutTable(found, content, printing),
         stepsTable(found, printing),
@@ -74,6 +75,9 @@ function factsOf(found: CharacteristicComparison, content: ComparisonReportConte
   const words = MESSAGES[printing.language].characteristic;
   const { unit = '1', p, pError, level, bounds, effect, smallestDifference, likelihoodRatio } = found;
   const { power } = content.case.comparison;
+  // Two one-sided tests speak with limits at twice their level.
+  const margins = found.tool.kind === 'equivalence' || found.tool.kind === 'non-inferiority';
+  const limitsAt = margins ? 2 * level : level;
   const beside = found.items.flatMap(({ value }) =>
     value.kind === 'between' ? [value.lower, value.upper] : [value.value],
   );
@@ -112,7 +116,7 @@ function factsOf(found: CharacteristicComparison, content: ComparisonReportConte
               : `${difference(effect.difference, effect.limits)}; ${words.limits(
                   difference(effect.limits[0], effect.limits),
                   difference(effect.limits[1], effect.limits),
-                  coverageInWords(level, printing),
+                  coverageInWords(limitsAt, printing),
                 )}`,
           },
         ]
@@ -153,8 +157,13 @@ function eachTable(found: CharacteristicComparison, content: ComparisonReportCon
   };
 }
 
-function modesTable({ modes }: CharacteristicComparison, printing: Printing): Block[] {
+function modesTable(
+  { modes }: CharacteristicComparison,
+  content: ComparisonReportContent,
+  printing: Printing,
+): Block[] {
   if (!modes) return [];
+  const sides = sidesOf(content, printing);
   const { characteristic: words } = MESSAGES[printing.language];
   return [
     {
@@ -162,8 +171,8 @@ function modesTable({ modes }: CharacteristicComparison, printing: Printing): Bl
       title: words.modes,
       columns: [
         { title: words.mode },
-        { title: words.inReference, align: 'number' },
-        { title: words.inItems, align: 'number' },
+        { title: sides.known, align: 'number' },
+        { title: sides.asked, align: 'number' },
       ],
       rows: modes.map(({ mode, reference, items }) => [printing.told(mode), `${reference}`, `${items}`]),
       empty: words.noModes,
@@ -175,6 +184,7 @@ function modesTable({ modes }: CharacteristicComparison, printing: Printing): Bl
 function valuesTable(found: CharacteristicComparison, content: ComparisonReportContent, printing: Printing): Block {
   const { characteristic: words } = MESSAGES[printing.language];
   const gauge = referenceOf(found, content);
+  const sides = sidesOf(content, printing);
   const { unit } = found;
   const row = (group: string, one: ComparedValue): Cell[] => [
     group,
@@ -199,8 +209,8 @@ function valuesTable(found: CharacteristicComparison, content: ComparisonReportC
       { title: words.mode },
     ],
     rows: [
-      ...found.items.map((one) => row(words.item, one)),
-      ...found.reference.map((one) => row(words.reference, one)),
+      ...found.items.map((one) => row(sides.askedOne, one)),
+      ...found.reference.map((one) => row(sides.knownOne, one)),
     ],
     empty: words.noValues,
   };

@@ -21,7 +21,11 @@ export function closingSection(content: ComparisonReportContent, printing: Print
         block: 'facts',
         columns: 2,
         facts: [
-          { label: closing.sampling, value: closing.samplingOf },
+          {
+            label: closing.sampling,
+            value:
+              content.case.comparison.compared.what === 'two groups' ? closing.samplingOfGroups : closing.samplingOf,
+          },
           { label: closing.limits, value: names.length === 0 ? closing.noLimits : closing.drawn(names.join('; ')) },
           { label: closing.given, value: given.length === 0 ? closing.givenNone : given.join('; ') },
           {

@@ -110,6 +110,24 @@ describe('a comparison report', () => {
     );
   });
 
+  it('gives limits the confidence they have: two one-sided tests at a level speak with limits at twice it', () => {
+    const shown = (tool: 'equivalence' | 'Welch') => {
+      const one = structuredClone(content);
+      const [found] = one.result.characteristics;
+      Object.assign(found ?? {}, {
+        level: 0.02,
+        effect: { difference: -10.3, limits: [-40.5, 19.9] },
+        tool:
+          tool === 'Welch'
+            ? { kind: 'two groups', test: 'Welch', side: 'either', unit: 'specimens' }
+            : { kind: 'equivalence', margin: [-100, 100], unit: 'specimens' },
+      });
+      return sheetText(one);
+    };
+    expect(shown('Welch')).toMatch(/−10 kPa[^\n]*; 98 % limits −41 kPa/);
+    expect(shown('equivalence')).toMatch(/−10 kPa[^\n]*; 96 % limits −41 kPa/);
+  });
+
   it('claims nothing that a lab cannot know, in either language', () => {
     for (const language of ['en', 'de'] as const) {
       const print = { paper: 'A4', language, units: 'as kept' } as const;

@@ -163,6 +163,15 @@ export function itemsOf({ case: { comparison, specimens } }: Pick<ComparisonRepo
   return specimens.filter(({ lot }) => compared.second.lots.includes(lot)).map(({ specimen }) => specimen);
 }
 
+/** What is known: units of the reference, or the specimens of the first group. */
+export function knownOf({
+  case: { comparison, reference, specimens },
+}: Pick<ComparisonReportContent, 'case'>): string[] {
+  const { compared } = comparison;
+  if (compared.what === 'items with a reference') return (reference?.units ?? []).map(({ specimen }) => specimen);
+  return specimens.filter(({ lot }) => compared.first.lots.includes(lot)).map(({ specimen }) => specimen);
+}
+
 /** When the first run of an item began: what was declared after it could have been chosen with its result in view. */
 export function firstRunOfItems(content: Pick<ComparisonReportContent, 'case'>): string | undefined {
   const items = new Set(itemsOf(content));

@@ -4,9 +4,9 @@ import { type Block, type Cell, type Section } from '../../parts/blocks.js';
 import { timeOf } from '../../words/dates.js';
 import { type Printing } from '../../words/printing.js';
 import { quantityInWords } from '../../words/units.js';
-import { type ComparisonReportContent, itemsOf, nameIn } from './content.js';
+import { type ComparisonReportContent, itemsOf, knownOf, nameIn } from './content.js';
 import { MESSAGES } from './messages/index.js';
-import { byAt, levelCell, specimenNamed } from './words.js';
+import { byAt, levelCell, sidesOf, specimenNamed } from './words.js';
 
 /** Every declared feature side by side: on the reference, in the build records, and on each item; then the photographs. */
 export function seenSection(content: ComparisonReportContent, printing: Printing): Section {
@@ -31,9 +31,10 @@ export function seenSection(content: ComparisonReportContent, printing: Printing
 /** A feature of which quantities were written down: those of the items beside the span of the reference. */
 function measuredTable({ feature, title }: Feature, content: ComparisonReportContent, printing: Printing): Block {
   const { seen, asked } = MESSAGES[printing.language];
-  const { observations, reference } = content.case;
+  const { observations } = content.case;
   const own = observations.filter((one) => one.feature === feature);
-  const known = new Set(reference?.units.map(({ specimen }) => specimen));
+  const known = new Set(knownOf(content));
+  const sides = sidesOf(content, printing);
   const items = new Set(itemsOf(content));
   const ofReference = own
     .filter(({ specimen, quantity }) => known.has(specimen) && quantity)
@@ -47,7 +48,7 @@ function measuredTable({ feature, title }: Feature, content: ComparisonReportCon
       ...(least && most
         ? [
             [
-              seen.reference,
+              sides.knownOne,
               asked.period(asSeen(least, printing), asSeen(most, printing)),
               seen.otherUnits(ofReference.length),
             ],
@@ -72,7 +73,12 @@ function featureBlocks(
 ): Block[] {
   const { seen } = MESSAGES[printing.language];
   const known: Cell[][] = [
-    ...reference.map(({ seen: as, units }): Cell[] => [seen.reference, as, seen.otherUnits(units), '']),
+    ...reference.map(({ seen: as, units }): Cell[] => [
+      sidesOf(content, printing).knownOne,
+      as,
+      seen.otherUnits(units),
+      '',
+    ]),
     ...(variants.length === 0 ? [] : [[seen.variants, variants.join('; '), '', '']]),
   ];
   return [

@@ -140,3 +140,16 @@ export function toldIn({ lab }: Pick<ComparisonReportContent, 'lab'>, { told }: 
 }
 
 const INSTANT = /\d{4}-\d\d-\d\dT\d\d:\d\d(?::\d\d(?:\.\d+)?)?(?:Z|[+-]\d\d:\d\d)/g;
+
+/** How both sides are called: reference and items, or the groups by their titles. */
+export function sidesOf(
+  { case: { comparison } }: Pick<ComparisonReportContent, 'case'>,
+  { language }: Pick<Printing, 'language'>,
+): Record<'known' | 'knownOne' | 'asked' | 'askedOne', string> {
+  const { characteristic: words } = MESSAGES[language];
+  const { compared } = comparison;
+  if (compared.what === 'items with a reference')
+    return { known: words.inReference, knownOne: words.reference, asked: words.inItems, askedOne: words.item };
+  const { first, second } = compared;
+  return { known: first.title, knownOne: first.title, asked: second.title, askedOne: second.title };
+}

@@ -258,13 +258,15 @@ export const ENGLISH = {
     figure: (title: string) => `${title}: reference and items`,
     caption: (given: {
       title: string;
+      known: string;
+      asked: string;
       reference: number;
       lots: string;
       items: number;
       source: string;
-      level: string;
     }) =>
-      `${given.title}: ${given.reference} reference values of ${given.lots}, ${given.items} of items; ${given.source}. Bounds, where there are, keep future units of the reference's kind within them with ${given.level}.`,
+      `${given.title}. ${given.known}: ${given.reference} values of ${given.lots}. ${given.asked}: ${given.items}. From ${given.source}.`,
+    captionBounds: (level: string) => `Future units of the reference's kind keep within the bounds with ${level}.`,
     alt: (given: { reference: string; items: string; bounds: string }) =>
       `Dots of the reference by lot over marks of the items. ${given.reference} ${given.items} ${given.bounds}`,
     altReference: (count: number, lots: number, low: string, high: string) =>
@@ -312,6 +314,7 @@ export const ENGLISH = {
     noLimits: 'none: how well values agree is compared, no value is held to a limit',
     drawn: (names: string) => `drawn only, nothing is held to them: ${names}`,
     sampling: 'Sampling',
+    samplingOfGroups: 'Specimens of the lots compared: the reports of these lots tell how they were drawn.',
     samplingOf: 'Items as received: the lab drew none of them. The reference was chosen as written above.',
     text: [
       'Results concern only the items tested and examined; of other units of the same name, seller or maker this report says nothing. ',

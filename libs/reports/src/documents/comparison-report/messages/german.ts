@@ -256,8 +256,10 @@ export const GERMAN: Messages = {
     answer: 'Antwort',
     source: 'Formel, Quelle',
     figure: (title) => `${title}: Referenz und Gegenstände`,
-    caption: ({ title, reference, lots, items, source, level }) =>
-      `${title}: ${reference} Referenzwerte aus ${lots}, ${items} von Gegenständen; ${source}. Schranken, wo es welche gibt, halten künftige Einheiten von der Art der Referenz mit ${level} in sich.`,
+    caption: ({ title, known, asked, reference, lots, items, source }) =>
+      `${title}. ${known}: ${reference} Werte aus ${lots}. ${asked}: ${items}. Aus: ${source}.`,
+    captionBounds: (level) =>
+      `Künftige Einheiten von der Art der Referenz bleiben mit ${level} innerhalb der Schranken.`,
     alt: ({ reference, items, bounds }) =>
       `Punkte der Referenz nach Losen über Zeichen der Gegenstände. ${reference} ${items} ${bounds}`,
     altReference: (count, lots, low, high) => `Referenz: ${count} Werte aus ${lots} Losen zwischen ${low} und ${high}.`,
@@ -306,6 +308,7 @@ export const GERMAN: Messages = {
     noLimits: 'keine: verglichen wird, wie gut Werte übereinstimmen; kein Wert wird an einem Grenzwert gemessen',
     drawn: (names) => `nur gezeichnet, nichts wird an ihnen gemessen: ${names}`,
     sampling: 'Probenahme',
+    samplingOfGroups: 'Prüflinge der verglichenen Lose: deren Prüfberichte sagen, wie sie gezogen wurden.',
     samplingOf:
       'Gegenstände wie erhalten: das Labor hat keinen davon gezogen. Die Referenz wurde ausgewählt, wie oben geschrieben.',
     text: [
