@@ -6,6 +6,7 @@ import { formOf } from '../sent-runs.ts';
 import { type Answer, type SignedInCaller, startTestService, type TestService } from '../service.ts';
 import { askToSign, fileOf, jobDone } from '../signed-report.ts';
 import { aComparison, aReference, BURST, declaredDigest, keepSuspects, MASS } from '../suspect-case.ts';
+import { tamper } from '../tamper.ts';
 
 const COMPARISON = 'GRAYFORD';
 const HIDDEN = 'hidden until conclusions are locked';
@@ -220,9 +221,16 @@ describe('a protected note', () => {
     expect(Object.keys(rows[0] ?? {}).sort()).toEqual(['at', 'id', 'lab_id', 'person_id', 'salted_sha256']);
     const told = `select 1 from ledger_entry where text like '%green resin%' or text like '%protected%MARKET-1%'`;
     expect(await queryAs(service.database.owner, told)).toEqual([]);
-    await expect(queryAs(service.database.owner, `update withheld_text set content = '{}'`)).rejects.toMatchObject({
-      code: 'BB001',
-    });
+    const change = `update withheld_text set content = content || '{"text": "Nothing."}'`;
+    await expect(queryAs(service.database.owner, change)).rejects.toMatchObject({ code: 'BB001' });
+    const verify = () => post(as.office, '/api/ledger/verification', {});
+    expect(done(await verify()).holds).toBe(true);
+    await tamper(service.database.owner, change);
+    expect(done(await verify())).toMatchObject({ holds: false, table: 'protected_note' });
+    expect(await as.designer.ask('GET', notes)).toMatchObject({ status: 500 });
+    const back = `update withheld_text set content = case when content ? 'codes' then content - 'text' else content || $1::jsonb end`;
+    await tamper(service.database.owner, back, [JSON.stringify({ text })]);
+    expect((await get(as.designer, notes)).items[0].text).toBe(text);
   });
 });
 

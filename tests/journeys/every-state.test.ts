@@ -8,7 +8,7 @@ import { watchConnections } from '../outgoing.ts';
 import { keepLot } from '../sent-runs.ts';
 import { type Answer, type Caller, startTestService, type TestService } from '../service.ts';
 import { CERTIFICATE_STATE_ROWS, keepCertifiedLots } from '../states/certificate-rows.ts';
-import { COMPARISON_STATE_ROWS, keepWhatIsCompared } from '../states/comparison-rows.ts';
+import { COMPARISON_STATE_ROWS } from '../states/comparison-rows.ts';
 import { DECISION_ROWS, keepLotsDecidedAbout } from '../states/decision-rows.ts';
 import { DEFINITION_ROWS } from '../states/definition-rows.ts';
 import { KEEPING_ROWS, keepLotDisposedOf } from '../states/keeping-rows.ts';
@@ -60,7 +60,6 @@ beforeAll(async () => {
   await keepLotsDecidedAbout(house);
   await keepLotDisposedOf(house);
   await keepCertifiedLots(house);
-  await keepWhatIsCompared(house);
 }, 180_000);
 afterAll(async () => {
   connections.stop();

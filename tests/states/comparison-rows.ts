@@ -4,10 +4,11 @@ import { jobDone } from '../signed-report.ts';
 import { aComparison, aReference, declaredDigest, keepSuspects } from '../suspect-case.ts';
 import { type House, type StateRows, taken } from './state-rows.ts';
 
-/** Rims of known and of unknown making, with the reference that every comparison names. */
-export async function keepWhatIsCompared(house: House): Promise<void> {
-  await keepSuspects(house.service);
-  await taken(house.maker.ask('POST', '/api/references', { body: aReference() }));
+/** Rims of known and of unknown making, with the reference that every comparison names; kept when the first is declared. */
+let kept: Promise<unknown> | undefined;
+function whatIsCompared({ service, maker }: House): Promise<unknown> {
+  kept ??= keepSuspects(service).then(() => taken(maker.ask('POST', '/api/references', { body: aReference() })));
+  return kept;
 }
 
 const declare = (by: Caller, comparison: string) =>
@@ -37,6 +38,7 @@ const observe = (_house: House, by: Caller, comparison: string) => {
 };
 
 async function declared(house: House): Promise<string> {
+  await whatIsCompared(house);
   const comparison = house.fresh('C');
   await taken(declare(house.maker, comparison));
   return comparison;
@@ -93,6 +95,10 @@ const COMPARISON_ROWS: StateRows = {
     {
       route: 'POST /api/comparisons',
       moves: ['declare'],
+      before: async (house) => {
+        await whatIsCompared(house);
+        return house.fresh('C');
+      },
       ask: (_house, by, comparison) => declare(by, comparison),
       named: (_answer, comparison) => comparison,
     },

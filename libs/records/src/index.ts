@@ -9,3 +9,4 @@ export * from './ledger/index.js';
 export * from './raw/index.js';
 export * from './signing/index.js';
 export * from './verify/verify-records.js';
+export * from './withheld/withheld-text.js';

@@ -1,5 +1,5 @@
 import { Instant, Key, Line, Paragraph, Refusal } from '@breakbook/lab';
-import { type Reader, Records, tables } from '@breakbook/records';
+import { type Reader, Records, tables, withheldTexts, withhold } from '@breakbook/records';
 import { Body, Controller, Get, Param, Post } from '@nestjs/common';
 import { In } from 'typeorm';
 import { z } from 'zod';
@@ -7,7 +7,6 @@ import { parsedBy } from '../http/parsed-by.js';
 import { Answers } from '../openapi/answers.decorator.js';
 import { Names } from '../records/names.js';
 import { peopleBehind } from '../records/read-kind.js';
-import { withheldTexts, withhold } from '../records/withheld-text.js';
 import { Duty } from '../sign-in/duty.decorator.js';
 import { SignedIn, type SignedInActor } from '../sign-in/signed-in.decorator.js';
 

@@ -4,6 +4,7 @@ import { type DriverRow, rowDigest } from '../change/row-digest.js';
 import { EVIDENCE, LedgerCheckpoint, RawBytes } from '../entities/index.js';
 import { brokenCheckpoint, type KeptElsewhere, whyNotBeginning } from '../ledger/checkpoints.js';
 import { EvidenceDamaged, type RawStore } from '../raw/raw-store.js';
+import { damagedText } from '../withheld/withheld-text.js';
 
 export interface RecordsHold {
   holds: true;
@@ -56,7 +57,10 @@ export function verifyRecords(
     if (!ledger.holds) return ledger;
     const signed = await verifyCheckpoints(snapshot, tree, elsewhere);
     if (typeof signed !== 'number') return signed;
-    const broken = (await findUnnamed(snapshot, named)) ?? (await findDamagedFile(snapshot, store, steps));
+    const broken =
+      (await findUnnamed(snapshot, named)) ??
+      (await findDamagedText(snapshot)) ??
+      (await findDamagedFile(snapshot, store, steps));
     if (broken) return broken;
     const count = (ids: Set<string> | undefined) => ids?.size ?? 0;
     const files = count(named.get(tableName(snapshot, RawBytes)));
@@ -166,6 +170,18 @@ function columnsSayTheSame(stored: StoredColumns, entry: LedgerEntry): boolean {
     stored.person_id === entry.by &&
     stored.action === entry.action &&
     stored.reason === (entry.reason ?? null)
+  );
+}
+
+/** The first text that only some may read which is not what was kept. */
+async function findDamagedText(reader: Reader): Promise<RecordsBroken | undefined> {
+  const damaged = await damagedText(reader);
+  return (
+    damaged && {
+      holds: false,
+      ...damaged,
+      because: `the text that a row of ${damaged.table} stands for is not what was kept`,
+    }
   );
 }
 
