@@ -63,6 +63,13 @@ describe('an item against prediction bounds', () => {
     expect(lowerOf(compared({ declared: { betweenRigs } }))).toBeLessThan(one);
   });
 
+  it('is inconclusive where lots scatter so that no bound could be measured', () => {
+    const reference = { A: [1, 1.01], B: [3000, 3010], C: [9e6, 9.1e6] };
+    const result = compared({ reference, tool: { ...BELOW, distribution: 'lognormal', side: 'either' }, items: [5] });
+    expect(result.level).toBe('C');
+    expect(burst(result).sentence).toContain('beyond anything that could be measured');
+  });
+
   it('takes units for one population only where lots are not told apart', () => {
     const alike = { ...BELOW, lots: 'alike' } as const;
     const result = compared({ reference: ALIKE, tool: alike });
@@ -168,7 +175,8 @@ describe('two groups', () => {
       tool: { ...groups, test: 'permutation' },
     });
     expect(burst(result).p).toBeCloseTo(0.1, 12);
-    expect(burst(result).finding).toBe('D');
+    expect(burst(result).finding).toBe('C');
+    expect(burst(result).sentence).toContain('even the most extreme order of so few values has a chance of 0.10');
   });
 
   it.each(['Welch', 'Mann-Whitney', 'permutation'] as const)(

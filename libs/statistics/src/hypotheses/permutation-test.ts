@@ -74,7 +74,7 @@ export function permutationTest(
     return notEvaluated('one of the groups has no values', 'both groups have at least 1 value');
 
   const all = [...a, ...b];
-  const arrangements = choices(all.length, a.length);
+  const arrangements = arrangementsOf(all.length, a.length);
   if (!Number.isFinite(arrangements))
     return notEvaluated('there are more ways to share the values out than a number can hold', 'fewer values are given');
   const head = {
@@ -104,7 +104,8 @@ export function permutationTest(
   return { ...head, ...byDrawing(deviations, a.length, seed, replicates), arrangements };
 }
 
-function choices(n: number, chosen: number): number {
+/** In how many ways `chosen` of n values can be shared out to one of two groups. */
+export function arrangementsOf(n: number, chosen: number): number {
   let count = 1;
   for (let i = 1; i <= Math.min(chosen, n - chosen); i++) count = (count * (n - i + 1)) / i;
   return Math.round(count);

@@ -1,9 +1,12 @@
 import { describe, expect, it } from 'vitest';
+import { seededGenerator } from '../random/generator.js';
 import { equivalence } from './equivalence.js';
 import { freemanHalton } from './freeman-halton.js';
 import { gehanTest } from './gehan-test.js';
+import { mannWhitney } from './mann-whitney.js';
 import { nonInferiority } from './non-inferiority.js';
 import { smallestDifferenceOfMeans } from './smallest-difference.js';
+import { smallestShiftByRanks } from './smallest-shift-by-ranks.js';
 import { welch } from './welch.js';
 
 const A = [14.1, 15.2, 13.8, 16.0, 15.1];
@@ -149,5 +152,36 @@ describe('smallestDifferenceOfMeans', () => {
     expect(at(0.01, 0.9)).toBeGreaterThan(at(0.05, 0.9));
     // Half power: the difference that the critical value just is, but for the skew of the noncentral t.
     expect(at(0.05, 0.5)).toBeGreaterThan(0);
+  });
+});
+
+describe('smallestShiftByRanks', () => {
+  it('is found as often as it says by the test itself, for groups drawn from the same values', () => {
+    const [a, b] = [
+      [-1.6, -0.9, -0.3, 0.2, 0.8, 1.5],
+      [-1.3, -0.6, -0.1, 0.4, 1.1, 1.7],
+    ];
+    const found = smallestShiftByRanks(a, b, { alpha: 0.05, power: 0.9, sides: 1, seed: 4 });
+    const { shift } = found as { shift: number };
+    const middle = (values: number[]) => ((values[2] as number) + (values[3] as number)) / 2;
+    const residuals = [...a.map((value) => value - middle(a)), ...b.map((value) => value - middle(b))];
+    const { uniform } = seededGenerator(9);
+    const drawn = () => residuals[Math.floor(uniform() * residuals.length)] as number;
+    let called = 0;
+    const trials = 600;
+    for (let trial = 0; trial < trials; trial++) {
+      // A hair beyond, where differences just reach it; ties are broken by as little.
+      const group = (by: number) => Array.from({ length: 6 }, () => drawn() + by + 1e-9 * uniform());
+      const tested = mannWhitney(group(-shift - 1e-6), group(0), 0.9);
+      if ((tested as { pLess: number }).pLess <= 0.05) called++;
+    }
+    expect(Math.abs(called / trials - 0.9)).toBeLessThan(0.045);
+  });
+
+  it('says where no order of so few values is called out', () => {
+    const few = smallestShiftByRanks([1, 2, 3], [2, 3, 4], { alpha: 0.04, power: 0.9, sides: 1 });
+    expect(few).toMatchObject({ notEvaluated: { because: expect.stringContaining('no order') } });
+    // C(6, 3) = 20 orders, one of them the most extreme.
+    expect(smallestShiftByRanks([1, 2, 3], [2, 3, 4], { alpha: 0.05, power: 0.9, sides: 1 })).toHaveProperty('shift');
   });
 });

@@ -31,6 +31,13 @@ const shiftFor = remembered(
   }),
 );
 
+/** A million times the reference, or a millionth of it, is no value that anything could be measured at. */
+const BEYOND = Math.log(1e6);
+const TOO_FAR = notEvaluated(
+  'lots of the reference scatter so that the bound lies beyond anything that could be measured',
+  'more lots are tested, or the confidence is lower',
+);
+
 /**
  * Bounds for units of lots that vary, or of one population, under a declared distribution: how far a value lies from the
  * mean of the reference, in the scatter that the reference shows between and within lots, against the same of seeded
@@ -88,7 +95,11 @@ export function parametricPrediction(question: PredictionQuestion): Predicted | 
   const bounds = (level: number): Bounds => {
     const score = critical(level);
     const off = isNotEvaluated(score) ? score : offAtScore(score, spread);
-    const at = (sign: number) => (isNotEvaluated(off) ? off : scale.back(summary.centre + sign * off));
+    const at = (sign: number) => {
+      if (isNotEvaluated(off)) return off;
+      const bound = scale.back(summary.centre + sign * off);
+      return Number.isFinite(bound) && !(scale.logarithmic && off > BEYOND) ? bound : TOO_FAR;
+    };
     return { ...(tool.side === 'above' ? {} : { lower: at(-1) }), ...(tool.side === 'below' ? {} : { upper: at(1) }) };
   };
   const total = totalScatter(question, numbers, summary);
@@ -104,6 +115,7 @@ export function parametricPrediction(question: PredictionQuestion): Predicted | 
         'more units are taken to their break',
       );
     const move = shift * total.sd;
+    if (!Number.isFinite(move) || (scale.logarithmic && move > BEYOND)) return TOO_FAR;
     if (!scale.logarithmic) return move;
     const centre = Math.exp(summary.centre);
     return tool.side === 'below' ? -centre * Math.expm1(-move) : centre * Math.expm1(move);

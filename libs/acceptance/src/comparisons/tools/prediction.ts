@@ -80,9 +80,9 @@ function judge(
     lines,
   }: { ends: Ends; called: boolean; bounds: Bounds; level: number; lines: string },
 ): { level: 'B' | 'C' | 'D'; words: string } {
-  if (called) {
-    const low = typeof lower === 'number' && ends.high < lower;
-    const bound = (low ? lower : upper) as number;
+  const low = typeof lower === 'number' && ends.high < lower;
+  const bound = low ? lower : upper;
+  if (called && typeof bound === 'number') {
     const beside = [ends.low, ends.high].filter(Number.isFinite);
     return {
       level: 'B',

@@ -6,7 +6,15 @@ import {
   type Step,
   type ToolOf,
 } from '@breakbook/lab';
-import { gehanTest, mannWhitney, permutationTest, smallestDifferenceOfMeans, welch } from '@breakbook/statistics';
+import {
+  arrangementsOf,
+  gehanTest,
+  mannWhitney,
+  permutationTest,
+  smallestDifferenceOfMeans,
+  smallestShiftByRanks,
+  welch,
+} from '@breakbook/statistics';
 import { percent } from '../../words/index.js';
 import { chance, confidenceAt, inUnit, mattersLine, powerLine, sizeOf } from '../words.js';
 import { asNumbers, ONLY_EXACT, type TwoGroups, twoGroups } from './group-values.js';
@@ -35,12 +43,19 @@ interface TestOfGroups {
   numbers: Record<string, number>;
   effect?: (level: number) => Effect;
   smallest: (level: number) => number | NotEvaluated;
+  /** The smallest p that any values could come to; left out where it is 0. */
+  least?: number;
 }
 
 const NO_POWER = notEvaluated(
-  'the power of a test by ranks or arrangements hangs on a distribution, and none is declared',
-  'the tool is Welch',
+  'the power of this test hangs on a distribution, and none is declared',
+  'the tool is Welch, or Mann-Whitney with values known exactly',
 );
+
+/** The p of the most extreme of all arrangements; on both sides it has a mirror image, unless sizes differ and means are compared. */
+function leastOf({ tool }: Question, { first, second }: TwoGroups, mirrored: boolean): number {
+  return (tool.side === 'either' && mirrored ? 2 : 1) / arrangementsOf(first.length + second.length, second.length);
+}
 
 /** Does the second group (the items) tend to lie lower or higher than the first (the reference), and by how much? */
 export function twoGroupsTool(question: Question): Tested {
@@ -76,6 +91,7 @@ function testOf(question: Question, groups: TwoGroups): TestOfGroups | NotEvalua
       numbers: { arrangements, difference },
       effect: (level) => ({ difference, limits: permutationLimits(a, b, level, comparison.seed) }),
       smallest: () => NO_POWER,
+      least: leastOf(question, groups, a.length === b.length),
     };
   }
   const tested = mannWhitney(a, b, 0.95);
@@ -95,7 +111,16 @@ function testOf(question: Question, groups: TwoGroups): TestOfGroups | NotEvalua
       const { shift } = mannWhitney(a, b, 1 - level) as typeof tested;
       return { difference: shift.estimate, limits: shift.limits };
     },
-    smallest: () => NO_POWER,
+    smallest: (level) => {
+      const found = smallestShiftByRanks(a, b, {
+        alpha: level,
+        power: comparison.power,
+        sides: tool.side === 'either' ? 2 : 1,
+        seed: comparison.seed,
+      });
+      return isNotEvaluated(found) ? found : found.shift;
+    },
+    least: leastOf(question, groups, true),
   };
 }
 
@@ -123,7 +148,9 @@ function byWelch({ tool, comparison }: Question, groups: TwoGroups): TestOfGroup
   };
 }
 
-function byGehan({ tool, comparison }: Question, { first, second }: TwoGroups): TestOfGroups | NotEvaluated {
+function byGehan(question: Question, groups: TwoGroups): TestOfGroups | NotEvaluated {
+  const { tool, comparison } = question;
+  const { first, second } = groups;
   const within = (values: TwoGroups['first']) => values.map(({ low, high }) => ({ from: low, to: high }));
   const tested = gehanTest(within(second), within(first), { seed: comparison.seed });
   if (isNotEvaluated(tested)) return tested;
@@ -137,6 +164,7 @@ function byGehan({ tool, comparison }: Question, { first, second }: TwoGroups): 
     source: 'Gehan (1965), Biometrika 52, 203-223; Mantel (1967), Biometrics 23, 65-78',
     numbers: { w, sd, pairs: first.length * second.length },
     smallest: () => NO_POWER,
+    least: leastOf(question, groups, first.length === second.length),
   };
 }
 
@@ -151,14 +179,17 @@ function atLevel(question: Question, found: TestOfGroups, p: number, level: numb
   const called = reaches(p, level);
   const unlike = whyNotConsistent(question, smallest);
   const groups = `${names.items} ${sizeOf(items)} and ${names.reference} ${sizeOf(reference)}`;
-  const finding = called ? 'B' : unlike ? 'C' : 'D';
+  const hopeless = found.least !== undefined && !reaches(found.least, level);
+  const finding = called ? 'B' : unlike || hopeless ? 'C' : 'D';
   const power = powerLine(smallest, question, level);
   const way = found.pBelow < found.pAbove ? 'lower' : 'higher';
   const sentence = called
     ? `${declared.title}: values of ${names.items} ${sizeOf(items)} tend to lie ${way} than those of ${names.reference} ${sizeOf(reference)} at the ${percent(Number(level.toPrecision(2)))} level (${tests}); ${by}.`
-    : unlike
-      ? `${declared.title}: inconclusive between ${groups}; no difference was found (${tests}; ${by}), but ${mattersLine(question, unlike, smallest)}.`
-      : `${declared.title}: no difference was found between ${groups} at the ${percent(Number(level.toPrecision(2)))} level (${tests}); ${by}. ${power}`;
+    : hopeless
+      ? `${declared.title}: inconclusive between ${groups}, because even the most extreme order of so few values has a chance of ${chance(found.least ?? 1)}, and the level is ${chance(level)} (${tests}; ${by}).`
+      : unlike
+        ? `${declared.title}: inconclusive between ${groups}; no difference was found (${tests}; ${by}), but ${mattersLine(question, unlike, smallest)}.`
+        : `${declared.title}: no difference was found between ${groups} at the ${percent(Number(level.toPrecision(2)))} level (${tests}); ${by}. ${power}`;
   return {
     ...(effect ? { effect } : {}),
     smallestDifference: smallest,
