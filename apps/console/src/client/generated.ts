@@ -1,6 +1,7 @@
 // Made from docs/openapi.json by "npm run openapi", and never edited.
 import type { ComparisonResult } from '@breakbook/lab';
 import type {
+  ComparisonInput,
   LotHistoryInput,
   MarginStripInput,
   ProbabilityPlotInput,
@@ -2218,6 +2219,7 @@ export interface Operations {
       changedSince: string[];
       declaredAfterResults: boolean;
       content: ComparisonResult;
+      figures: { characteristic: Key; figure: ComparisonInput }[];
       sha256: string;
     };
   };
@@ -2300,6 +2302,7 @@ export interface Operations {
       changedSince: string[];
       declaredAfterResults: boolean;
       content: ComparisonResult;
+      figures: { characteristic: Key; figure: ComparisonInput }[];
       sha256: string;
     };
   };

@@ -1,3 +1,4 @@
+import type { ComparisonInput } from '@breakbook/figures';
 import { type ComparisonResult, Instant, Key, Paragraph, Revision } from '@breakbook/lab';
 import { z } from 'zod';
 import { declaredIn } from '../openapi/elsewhere.js';
@@ -7,6 +8,12 @@ const Result = declaredIn<ComparisonResult>(
   'lab',
   'ComparisonResult',
   'What a comparison came to: every declared characteristic and feature, whatever it showed.',
+);
+
+const Figure = declaredIn<ComparisonInput>(
+  'figures',
+  'ComparisonInput',
+  'Reference, items, bounds and limits of a characteristic on one axis, as data to draw.',
 );
 
 /** What a comparison came to, and what it rests on. */
@@ -34,6 +41,8 @@ export const ComparisonResultAnswer = z.strictObject({
   /** The revision was declared when runs or observations of its items were there. */
   declaredAfterResults: z.boolean(),
   content: Result,
+  /** Of each declared characteristic that lies on an axis and of which there are values. */
+  figures: z.array(z.strictObject({ characteristic: Key, figure: Figure })),
   /** SHA-256 of the content in canonical JSON (RFC 8785): what a conclusion signs. */
   sha256: Sha256,
 });

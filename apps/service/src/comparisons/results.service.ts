@@ -1,6 +1,15 @@
 import { canonicalJson, sha256 } from '@breakbook/evidence';
-import { COMPARISON_STATES, Refusal, requireAllowed, requireMove, SOFTWARE } from '@breakbook/lab';
-import { prepareRaw, type RawStore, Reader, Records, type Rows, rawFromBytes, tables } from '@breakbook/records';
+import { COMPARISON_STATES, type ComparisonCase, Refusal, requireAllowed, requireMove, SOFTWARE } from '@breakbook/lab';
+import {
+  prepareRaw,
+  type RawStore,
+  Reader,
+  Records,
+  type Rows,
+  rawFromBytes,
+  readWhole,
+  tables,
+} from '@breakbook/records';
 import { Inject, Injectable, type OnModuleInit } from '@nestjs/common';
 import { In } from 'typeorm';
 import { doneToRuns } from '../dispositions/done-to-lot.js';
@@ -14,6 +23,7 @@ import { type TaskOptions, Workers } from '../workers/workers.js';
 import { blindedFrom, hiddenFrom } from './blinds.js';
 import { refuseClaims } from './claims.js';
 import { type ComparisonAnswer } from './comparison-answers.js';
+import { comparisonFigures, limitsBeside } from './comparison-figures.js';
 import { type ComparisonStanding, comparisonAnswer, heldComparison, standingOf } from './comparison-standing.js';
 import { type ComparisonResultAnswer, type NewConclusion } from './result-answers.js';
 import { changedSince, type StoredCase, storedCase } from './stored-case.js';
@@ -48,7 +58,10 @@ export class ComparisonResultsService implements OnModuleInit {
     const hidden = await hiddenFrom(reader, by);
     const item = stored.specimens.find((one) => hidden.has(one.key));
     if (item) throw blindedFrom(`What comparison ${key} came to`, item.key);
-    return resultAnswer(reader, standing, result, stored);
+    const whole = await readWhole(this.store, reader, result.recordsId);
+    const given = JSON.parse(new TextDecoder().decode(whole)) as ComparisonCase;
+    const figures = await comparisonFigures(given, result.content, limitsBeside(stored));
+    return { ...(await resultAnswer(reader, standing, result, stored)), figures };
   }
 
   conclude(by: SignedInActor, key: string, asked: NewConclusion): Promise<ComparisonAnswer> {
@@ -152,7 +165,7 @@ async function resultAnswer(
   { noun, revisions }: ComparisonStanding,
   result: tables.ComparisonResult,
   stored: StoredCase,
-): Promise<ComparisonResultAnswer> {
+): Promise<Omit<ComparisonResultAnswer, 'figures'>> {
   const { number, at, personId, software, restsOn, content, recordsId, revisionId } = result;
   const revision = revisions.find(({ version }) => version.id === revisionId)?.version;
   if (!revision) throw new Error(`Result ${number} is of no revision of comparison ${noun.key}.`);
