@@ -134,6 +134,10 @@ export type NewReference = Operations['POST /api/references']['body'];
 export type ComparisonInList = Listed<'GET /api/comparisons'>;
 export type ComparisonRecord = Answer<'GET /api/comparisons/{comparison}'>;
 export type ComparisonRevision = ComparisonRecord['revisions'][number];
+/** What a comparison came to, and what that rests on. */
+export type ComparisonResultRecord = Answer<'GET /api/comparisons/{comparison}/result'>;
+/** What was locked by a signature. */
+export type Conclusion = ComparisonRecord['conclusions'][number];
 /** As it is declared. */
 export type NewComparison = Operations['POST /api/comparisons']['body'];
 /** What was seen of a declared feature on a specimen. */

@@ -3,6 +3,7 @@ import {
   type CodeLists,
   type ComparisonInList,
   type ComparisonRecord,
+  type ComparisonResultRecord,
   type CustodyRecord,
   type LotInList,
   type ObservationRecord,
@@ -56,6 +57,13 @@ export const comparisonQuery = (comparison: string) =>
   queryOptions({
     queryKey: ['comparisons', 'one', comparison],
     queryFn: ({ signal }) => read<ComparisonRecord>(`/api/comparisons/${code(comparison)}`, signal),
+  });
+
+/** By its number; a result never changes, but what it rests on may. */
+export const comparisonResultQuery = (comparison: string, n: number) =>
+  queryOptions({
+    queryKey: ['comparisons', 'one', comparison, 'result', n],
+    queryFn: ({ signal }) => read<ComparisonResultRecord>(`/api/comparisons/${code(comparison)}/results/${n}`, signal),
   });
 
 export const observationsQuery = (comparison: string) =>

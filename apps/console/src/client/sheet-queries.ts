@@ -2,8 +2,8 @@ import { queryOptions } from '@tanstack/react-query';
 import { type DocumentBatch, type DocumentInList, type PageOf } from './answers.js';
 import { read } from './read.js';
 
-/** Run sheets of a run, or records of a specimen, the newest first. */
-export const sheetsQuery = (of: 'run' | 'specimen', name: string) =>
+/** Run sheets of a run, records of a specimen or reports of a comparison, the newest first. */
+export const sheetsQuery = (of: 'run' | 'specimen' | 'comparison', name: string) =>
   queryOptions({
     queryKey: ['documents', of, name],
     queryFn: ({ signal }) =>

@@ -16,7 +16,8 @@ export function ApprovalSection({ of, people }: { of: ComparisonRecord; people: 
   const me = useMe();
   const { state, revision, declaredBy, mayApprove, inForce } = of;
   const mayDefine = me.duties.includes('define');
-  if (state === 'withdrawn' || (state !== 'declared' && !mayDefine)) return null;
+  const isOver = state === 'withdrawn' || state === 'concluded';
+  if (isOver || (state !== 'declared' && !mayDefine)) return null;
   return (
     <Section
       question={state === 'declared' ? 'Is what is declared approved?' : 'Does it go on?'}

@@ -7,9 +7,9 @@ import {
   type LeftOut,
   type NotEvaluated,
 } from '@breakbook/lab';
-import { printSignificant } from '@breakbook/units';
+import { printDeclared, printSignificant } from '@breakbook/units';
 import { Link } from 'react-router';
-import { runAddress, specimenAddress } from '../../parts/addresses.js';
+import { runAddress } from '../../parts/addresses.js';
 import { ComparisonFigure } from '../../parts/figures/lab-figures.js';
 import { type Fact, Facts, Fold, Section } from '../../parts/sheet/sheet.js';
 import { Steps } from '../../parts/steps.js';
@@ -17,6 +17,7 @@ import { Table } from '../../parts/table.js';
 import { usePrint } from '../../parts/units/reader.js';
 import { toolInWords } from './in-words.js';
 import { Level } from './level.js';
+import { SpecimenLink } from './specimen-link.js';
 
 interface CharacteristicSectionProps {
   of: CharacteristicComparison;
@@ -45,7 +46,7 @@ export function CharacteristicSection({ of, figure, sides, power }: Characterist
       <Facts of={facts} />
       {modes && (
         <Table<NonNullable<CharacteristicComparison['modes']>[number]>
-          caption="How often each mode was found"
+          caption={`${title}: how often each mode was found`}
           columns={[
             { head: 'Mode', cell: ({ mode }) => mode },
             { head: sides.known, number: true, cell: ({ reference }) => reference },
@@ -58,9 +59,9 @@ export function CharacteristicSection({ of, figure, sides, power }: Characterist
       )}
       {each.length > 0 && (
         <Table<ItemFinding>
-          caption="Item by item"
+          caption={`${title}: item by item`}
           columns={[
-            { head: 'Item', cell: ({ specimen }) => <Link to={specimenAddress(specimen)}>{specimen}</Link> },
+            { head: 'Item', cell: ({ specimen }) => <SpecimenLink of={specimen} /> },
             { head: 'Level', wide: true, cell: ({ level }) => <Level of={level} /> },
             { head: 'Because', wide: true, cell: (one) => tell(one.sentence) },
           ]}
@@ -74,9 +75,9 @@ export function CharacteristicSection({ of, figure, sides, power }: Characterist
       </Fold>
       {leftOut.length > 0 && (
         <Table<LeftOut>
-          caption="Gave no value"
+          caption={`${title}: gave no value`}
           columns={[
-            { head: 'Specimen', cell: ({ specimen }) => <Link to={specimenAddress(specimen)}>{specimen}</Link> },
+            { head: 'Specimen', cell: ({ specimen }) => <SpecimenLink of={specimen} /> },
             { head: 'Run', cell: ({ run }) => run ?? 'none' },
             { head: 'Because', wide: true, cell: ({ because }) => tell(because) },
           ]}
@@ -93,7 +94,7 @@ export function CharacteristicSection({ of, figure, sides, power }: Characterist
 }
 
 function ValuesTable({
-  of: { reference, items, unit = '1', modes },
+  of: { title, reference, items, unit = '1', modes },
   sides,
 }: Pick<CharacteristicSectionProps, 'of' | 'sides'>) {
   const { amount, uncertainty: printU, symbol } = usePrint();
@@ -103,9 +104,9 @@ function ValuesTable({
   ];
   return (
     <Table<ComparedValue & { side: string }>
-      caption="Every value that was compared, and where it is from"
+      caption={`${title}: every value that was compared, and where it is from`}
       columns={[
-        { head: 'Specimen', cell: ({ specimen }) => <Link to={specimenAddress(specimen)}>{specimen}</Link> },
+        { head: 'Specimen', cell: ({ specimen }) => <SpecimenLink of={specimen} /> },
         { head: 'Of', cell: ({ side }) => <bdi>{side}</bdi> },
         { head: 'Lot', cell: ({ lot }) => lot },
         ...(modes
@@ -160,9 +161,9 @@ function useFacts(of: CharacteristicComparison, power: number): Fact[] {
     },
     {
       term: 'p',
-      says: `${orWhy(p, chance)}${pError === undefined ? '' : `, standard error ${printSignificant(pError, 2)}`}`,
+      says: `${orWhy(p, chance)}${pError === undefined || !(pError >= LEAST_TOLD) ? '' : `, standard error ${printSignificant(pError, 2)}`}`,
     },
-    { term: 'Held to the level', says: `${printSignificant(level, 4)}, after correction` },
+    { term: 'Held to the level', says: `${printDeclared(Number(level.toPrecision(4)))}, after correction` },
     ...(['lower', 'upper'] as const).flatMap((side): Fact[] => {
       const bound = bounds?.[side];
       if (bound === undefined) return [];
@@ -195,8 +196,11 @@ function useFacts(of: CharacteristicComparison, power: number): Fact[] {
   ];
 }
 
+/** Smaller chances are told as smaller than this. */
+const LEAST_TOLD = 1e-4;
+
 function chance(p: number): string {
-  return p < 1e-4 ? 'less than 0.0001' : printSignificant(p, 2);
+  return p < LEAST_TOLD ? 'less than 0.0001' : printSignificant(p, 2);
 }
 
 /** Numbers of this characteristic that are in its unit. */

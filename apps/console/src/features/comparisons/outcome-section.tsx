@@ -1,15 +1,15 @@
 import { type ComparisonResult, type ItemConclusion, type Person, type SetAside } from '@breakbook/lab';
-import { Link } from 'react-router';
-import { specimenAddress } from '../../parts/addresses.js';
+import { type ReactNode } from 'react';
 import { moment } from '../../parts/moment.js';
 import { Section } from '../../parts/sheet/sheet.js';
 import { Table } from '../../parts/table.js';
 import { usePrint } from '../../parts/units/reader.js';
 import { Who } from '../../parts/who.js';
 import { Level } from './level.js';
+import { SpecimenLink } from './specimen-link.js';
 
-/** What it came to: in one level, in sentences, and item by item. */
-export function OutcomeSection({ result }: { result: ComparisonResult }) {
+/** What it came to: in one level, in sentences, and item by item. `children` say how far it is settled. */
+export function OutcomeSection({ result, children }: { result: ComparisonResult; children: ReactNode }) {
   const { tell } = usePrint();
   return (
     <Section
@@ -20,6 +20,7 @@ export function OutcomeSection({ result }: { result: ComparisonResult }) {
       <p>
         <Level of={result.level} large />
       </p>
+      {children}
       <ul className="notes">
         {result.sentences.map((sentence) => (
           <li key={sentence}>{tell(sentence)}</li>
@@ -29,7 +30,7 @@ export function OutcomeSection({ result }: { result: ComparisonResult }) {
         <Table<ItemConclusion>
           caption="Item by item"
           columns={[
-            { head: 'Item', cell: ({ specimen }) => <Link to={specimenAddress(specimen)}>{specimen}</Link> },
+            { head: 'Item', cell: ({ specimen }) => <SpecimenLink of={specimen} /> },
             { head: 'Level', wide: true, cell: ({ level }) => <Level of={level} /> },
             { head: 'Because', wide: true, cell: ({ sentence }) => tell(sentence) },
           ]}
@@ -70,7 +71,7 @@ export function NotExaminedSection(given: {
         <Table<SetAside>
           caption="Items that are not compared at all"
           columns={[
-            { head: 'Item', cell: ({ specimen }) => <Link to={specimenAddress(specimen)}>{specimen}</Link> },
+            { head: 'Item', cell: ({ specimen }) => <SpecimenLink of={specimen} /> },
             { head: 'Because', wide: true, cell: ({ because }) => <bdi>{because}</bdi> },
             {
               head: 'Said by',

@@ -87,7 +87,7 @@ export function CustodyForm({
           />
           <WhenField label="When" at="/at" value={said.at} zone={zone} onChange={(at) => set({ at })} />
           <Field label="From whom" hint="Needed where it is received or handed over." {...typed('from')} />
-          <Field label="Who has it after" {...typed('to')} />
+          <Field label="Who has it after" hint="People of the lab by the name they sign in with." {...typed('to')} />
           <Field label="Where" {...typed('place')} />
           <Field label="Seal" hint="The one it bore, or was given. Left empty: none." {...typed('seal')} />
         </div>

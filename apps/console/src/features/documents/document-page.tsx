@@ -4,7 +4,13 @@ import { Link, useParams } from 'react-router';
 import { type DocumentRecord } from '../../client/answers.js';
 import { certificatesQuery, documentAddress, documentQuery } from '../../client/document-queries.js';
 import { labQuery, peopleQuery } from '../../client/queries.js';
-import { certificateAddress, dispositionAddress, documentSheetAddress, lotAddress } from '../../parts/addresses.js';
+import {
+  certificateAddress,
+  comparisonAddress,
+  dispositionAddress,
+  documentSheetAddress,
+  lotAddress,
+} from '../../parts/addresses.js';
 import { asSentence } from '../../parts/capital.js';
 import { moment } from '../../parts/moment.js';
 import { HeadStrip, Section, Sheet } from '../../parts/sheet/sheet.js';
@@ -33,7 +39,7 @@ export function DocumentPage() {
 function DocumentSheet({ one }: { one: DocumentRecord }) {
   const { data: people = [] } = useQuery(peopleQuery);
   const { data: lab } = useQuery(labQuery);
-  const { number, kind, lot, evaluation, at, by, software, sha256, size, signedWith, signedAs } = one;
+  const { number, kind, lot, comparison, evaluation, at, by, software, sha256, size, signedWith, signedAs } = one;
   return (
     <>
       <HeadStrip
@@ -52,8 +58,12 @@ function DocumentSheet({ one }: { one: DocumentRecord }) {
           </a>
         }
         facts={[
-          { term: 'Lot', says: lot === null ? 'of no lot' : <Link to={lotAddress(lot)}>{lot}</Link> },
-          { term: 'Evaluation', says: evaluation ?? 'none' },
+          ...(comparison === null
+            ? [
+                { term: 'Lot', says: lot === null ? 'of no lot' : <Link to={lotAddress(lot)}>{lot}</Link> },
+                { term: 'Evaluation', says: evaluation ?? 'none' },
+              ]
+            : [{ term: 'Comparison', says: <Link to={comparisonAddress(comparison)}>{comparison}</Link> }]),
           { term: 'Made', says: moment(at, lab?.zone ?? 'UTC') },
           { term: 'By', says: <Who people={people} person={by} /> },
           { term: 'Software', says: software },

@@ -4,7 +4,7 @@ import { Link } from 'react-router';
 import { type DocumentInList } from '../../client/answers.js';
 import { documentAddress } from '../../client/document-queries.js';
 import { labQuery, peopleQuery } from '../../client/queries.js';
-import { documentSheetAddress, lotAddress } from '../../parts/addresses.js';
+import { comparisonAddress, documentSheetAddress, lotAddress } from '../../parts/addresses.js';
 import { moment } from '../../parts/moment.js';
 import { type Column, Table } from '../../parts/table.js';
 import { Who } from '../../parts/who.js';
@@ -22,8 +22,11 @@ export function DocumentsTable({ documents, empty, ofLot }: DocumentsTableProps)
   const { data: people = [] } = useQuery(peopleQuery);
   const { data: lab } = useQuery(labQuery);
   const lot: Column<DocumentInList> = {
-    head: 'Lot',
-    cell: (one) => (one.lot === null ? 'of no lot' : <Link to={lotAddress(one.lot)}>{one.lot}</Link>),
+    head: 'Of',
+    cell: ({ lot: of, comparison }) => {
+      if (comparison !== null) return <Link to={comparisonAddress(comparison)}>{comparison}</Link>;
+      return of === null ? 'of no lot' : <Link to={lotAddress(of)}>{of}</Link>;
+    },
   };
   return (
     <Table<DocumentInList>
