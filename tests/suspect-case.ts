@@ -1,6 +1,9 @@
+import { randomUUID } from 'node:crypto';
 import type { LotBundle } from '@breakbook/lab';
-import { keepKeyedLot, keyedLot, VALID } from './keyed-lot.ts';
-import { type Caller, type TestService } from './service.ts';
+import { expect } from 'vitest';
+import { keepKeyedLot, keyedLot, keyedRun, VALID } from './keyed-lot.ts';
+import { formOf } from './sent-runs.ts';
+import { type Answer, type Caller, type SignedInCaller, type TestService } from './service.ts';
 
 /** Bursts of three lots of known making, in kPa. */
 const REFERENCE = {
@@ -109,4 +112,44 @@ export const aComparison = (comparison = 'MARKET-1', change: object = {}) => ({
 /** The digest of what a comparison declares last, as an approval names it. */
 export async function declaredDigest(by: Caller, comparison: string): Promise<string> {
   return (await by.ask('GET', `/api/comparisons/${comparison}`)).body.sha256;
+}
+
+/** A run that bursts an item, its value keyed. */
+export async function sendBurst(by: SignedInCaller, specimen: string, kPa: number): Promise<Answer> {
+  const lot = specimen.slice(0, specimen.lastIndexOf('-'));
+  const [model] = keyedLot([{ kPa }], { lot }).runs;
+  if (!model) throw new Error('The sample lot has no run.');
+  const { files: _, ...run } = keyedRun(model, lot, Number(specimen.slice(lot.length + 1)), kPa, undefined);
+  const body = formOf({ ...run, plan: { plan: `PLAN-${lot}`, revision: 1 } });
+  return by.ask('POST', '/api/runs', { body, headers: { 'idempotency-key': randomUUID() } });
+}
+
+/** Bursts an item, and has its run decided about by somebody who knows no limit. */
+export async function burstItem(
+  as: { operator: SignedInCaller; head: SignedInCaller },
+  specimen: string,
+  kPa: number,
+): Promise<void> {
+  const sent = await sendBurst(as.operator, specimen, kPa);
+  expect(sent.status, JSON.stringify(sent.body)).toBe(201);
+  await decideRun(as.head, sent.body.run);
+}
+
+/** Finds a run valid as it stands. */
+async function decideRun(by: SignedInCaller, run: string): Promise<void> {
+  const { headers } = await by.ask('GET', `/api/runs/${run}`);
+  const decided = { body: { validity: 'valid' }, headers: { 'if-match': headers.get('etag') ?? '' } };
+  const answer = await by.ask('POST', `/api/runs/${run}/validity`, decided);
+  expect(answer.status, JSON.stringify(answer.body)).toBeLessThan(300);
+}
+
+/** Reviews every run that the last result of a comparison rests on, so that a report of it can be signed. */
+export async function reviewRuns(by: SignedInCaller, comparison: string): Promise<void> {
+  const { body } = await by.ask('GET', `/api/comparisons/${comparison}/result`);
+  for (const { run } of body.restsOn.runs) {
+    const { headers } = await by.ask('GET', `/api/runs/${run}`);
+    const reviewed = { body: {}, headers: { 'if-match': headers.get('etag') ?? '' } };
+    const answer = await by.ask('POST', `/api/runs/${run}/reviews`, reviewed);
+    expect(answer.status, JSON.stringify(answer.body)).toBeLessThan(300);
+  }
 }

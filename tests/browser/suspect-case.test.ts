@@ -1,7 +1,7 @@
 import { type Browser, type Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { type SignedInCaller, startTestService, type TestService } from '../service.ts';
-import { keepSuspects } from '../suspect-case.ts';
+import { burstItem, keepSuspects, reviewRuns } from '../suspect-case.ts';
 import { needs } from '../tools.ts';
 import { atTheirDesk, BUILT, expectAccessible, launchChromium, picture } from './browser.ts';
 
@@ -99,4 +99,102 @@ needs('chromium')('a suspect case', () => {
       await looked(page, 'product');
     });
   }, 240_000);
+
+  it('is approved by another person, and its custody and codes are written down', async () => {
+    await desk('quality', `/comparisons/${COMPARISON}`, async (page) => {
+      await button(page, 'Approve rev. 1').click();
+      await page.getByText('approved, rev. 1').waitFor();
+    });
+    await desk('stores', '/specimens/MARKET-1', async (page) => {
+      await page.getByText('Write a step down').click();
+      await page.getByLabel('From whom').fill('Amrei Lund, who bought it');
+      await page.getByLabel('Who has it after').fill('d-zunic');
+      await page.getByLabel('Where', { exact: true }).fill('gate');
+      await page.getByLabel('Seal').fill('4711');
+      await page.getByLabel('In what condition').fill('whole, in its taped box');
+      await button(page, 'Write this step down').click();
+      await page.getByRole('table', { name: 'Custody of MARKET-1' }).waitFor();
+      await looked(page, 'specimen-with-custody');
+
+      await page.goto(`${service.url}/comparisons/${COMPARISON}`);
+      await page.getByText('Keep the list', { exact: true }).click();
+      for (const item of ['MARKET-1', 'MARKET-2'])
+        await page.getByLabel(`What ${item} is`).fill('from the second stall');
+      await page.getByLabel('What REF-A-5 is').fill('of lot REF-A, put among them');
+      await button(page, 'Keep this list').click();
+      await page.getByRole('table', { name: 'List kept' }).waitFor();
+      await page.getByText('Record a consent or notice').click();
+      await page.getByLabel('Who agreed, or was told').fill('insurer of the rider');
+      await page.getByLabel('About what').fill('Both rims are burst.');
+      await button(page, 'Record this consent').click();
+      await page.getByRole('cell', { name: 'insurer of the rider' }).waitFor();
+    });
+  }, 180_000);
+
+  it('is examined by somebody to whom no page tells which item is which', async () => {
+    await desk('operator', '/specimens/MARKET-1', async (page) => {
+      await page.getByText('You examine this blind.').waitFor();
+      expect(await page.locator('main').textContent()).not.toMatch(/suspect|S-MARKET|Lund|second stall/);
+      await looked(page, 'specimen-blind');
+
+      await page.goto(`${service.url}/comparisons/${COMPARISON}`);
+      await page.getByText('Write down what is seen').click();
+      await page.getByLabel('What is seen, letter by letter').fill('DUNLIN 24');
+      await page.getByLabel('Found by').selectOption('outside provider');
+      await button(page, 'Write it down').click();
+      await page.getByText('Nothing is filled in here.').or(page.getByText('needs the name')).first().waitFor();
+      await page.getByLabel('Who that is').fill('Harbour Materials Laboratory');
+      await button(page, 'Write it down').click();
+      await page.getByText('not found by this lab').waitFor();
+      expect(await page.locator('main').textContent()).not.toMatch(/Lund|second stall/);
+      await looked(page, 'comparison-blind');
+    });
+    const seen = (specimen: string, label: string) =>
+      as.operator.ask('POST', `/api/comparisons/${COMPARISON}/observations`, {
+        body: { specimen, feature: 'label', seen: label, at: new Date().toISOString() },
+      });
+    for (const specimen of ['REF-A-5', 'REF-A-1', 'REF-B-1', 'REF-C-1'])
+      expect((await seen(specimen, 'DUNLIN 42')).status).toBe(201);
+    for (const [specimen, kPa] of [
+      ['MARKET-1', 1210],
+      ['MARKET-2', 1180],
+      ['REF-A-5', 1915],
+    ] as const)
+      await burstItem(as, specimen, kPa);
+  }, 240_000);
+
+  it('comes to a result, is locked over what was shown, and only then opens', async () => {
+    await desk('quality', `/comparisons/${COMPARISON}`, async (page) => {
+      await button(page, 'Work out the result').click();
+      await page.getByText('not locked yet, so nothing is concluded').waitFor({ timeout: 120_000 });
+      await page.getByRole('heading', { name: 'Do they agree in burst pressure?' }).waitFor();
+      await page.getByText('Every value', { exact: true }).click();
+      await looked(page, 'result');
+      await page.getByLabel('Note beside them').fill('MARKET-1 is a fake.');
+      await button(page, 'Lock these conclusions').click();
+      await page.getByText('is not for a lab to say').first().waitFor();
+      await page.getByLabel('Note beside them').fill('');
+      await button(page, 'Lock these conclusions').click();
+      await page.getByText('concluded, rev. 1').waitFor();
+      await looked(page, 'concluded');
+    });
+    await desk('operator', '/specimens/MARKET-1', async (page) => {
+      await page.getByText('Amrei Lund, who bought it').waitFor();
+      expect(await page.locator('main').textContent()).toMatch(/suspect/);
+      await page.goto(`${service.url}/comparisons/${COMPARISON}`);
+      await page.getByText('Known to everybody since conclusions were locked.').waitFor();
+    });
+  }, 300_000);
+
+  it('is reported, and the report is authorised and signed once its runs are reviewed', async () => {
+    await reviewRuns(as.head, COMPARISON);
+    await desk('head', `/comparisons/${COMPARISON}`, async (page) => {
+      await button(page, 'Make the comparison report').click();
+      await page.getByRole('link', { name: 'an unsigned draft' }).click({ timeout: 120_000 });
+      await button(page, 'Authorise and sign').click();
+      await page.getByText('A draft: nobody has authorised it.').waitFor({ state: 'detached', timeout: 120_000 });
+      await page.getByRole('link', { name: COMPARISON }).click();
+      await page.getByRole('link', { name: 'signed by the lab' }).waitFor();
+    });
+  }, 300_000);
 });

@@ -1,11 +1,18 @@
-import { randomUUID } from 'node:crypto';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { queryAs } from '../database.ts';
-import { keyedLot, keyedRun } from '../keyed-lot.ts';
-import { formOf } from '../sent-runs.ts';
 import { type Answer, type SignedInCaller, startTestService, type TestService } from '../service.ts';
 import { askToSign, fileOf, jobDone } from '../signed-report.ts';
-import { aComparison, aReference, BURST, declaredDigest, keepSuspects, MASS } from '../suspect-case.ts';
+import {
+  aComparison,
+  aReference,
+  BURST,
+  burstItem,
+  declaredDigest,
+  keepSuspects,
+  MASS,
+  reviewRuns,
+  sendBurst,
+} from '../suspect-case.ts';
 import { tamper } from '../tamper.ts';
 
 const COMPARISON = 'GRAYFORD';
@@ -38,16 +45,6 @@ const done = (answer: Answer) => {
   expect(answer.status, JSON.stringify(answer.body)).toBeLessThan(300);
   return answer.body;
 };
-
-/** A run that bursts an item, its value keyed. */
-async function sendRun(specimen: string, kPa: number): Promise<Answer> {
-  const lot = specimen.slice(0, specimen.lastIndexOf('-'));
-  const [model] = keyedLot([{ kPa }], { lot }).runs;
-  if (!model) throw new Error('The sample lot has no run.');
-  const { files: _, ...run } = keyedRun(model, lot, Number(specimen.slice(lot.length + 1)), kPa, undefined);
-  const body = formOf({ ...run, plan: { plan: `PLAN-${lot}`, revision: 1 } });
-  return as.operator.ask('POST', '/api/runs', { body, headers: { 'idempotency-key': randomUUID() } });
-}
 
 describe('the reference', () => {
   it('is frozen with the instant of the service, and takes no rim of unknown making', async () => {
@@ -133,7 +130,7 @@ describe('custody', () => {
     const answer = await post(as.stores, custody, { ...tested, at: '2026-10-03T09:00:00Z' });
     refused(answer, 409, 'state.conflict');
     expect(answer.body.action).toContain(COMPARISON);
-    refused(await sendRun('MARKET-1', 1210), 409, 'state.conflict');
+    refused(await sendBurst(as.operator, 'MARKET-1', 1210), 409, 'state.conflict');
     const consent = {
       kind: 'consent',
       party: 'insurer of the rider',
@@ -290,20 +287,13 @@ describe('a characteristic that is added once results were seen', () => {
 });
 
 describe('what it came to', () => {
-  /** Bursts an item, and has its run decided about by somebody who knows no limit. */
-  async function burst(specimen: string, kPa: number): Promise<void> {
-    const { run } = done(await sendRun(specimen, kPa));
-    const { headers } = await as.head.ask('GET', `/api/runs/${run}`);
-    const decided = { body: { validity: 'valid' }, headers: { 'if-match': headers.get('etag') ?? '' } };
-    done(await as.head.ask('POST', `/api/runs/${run}/validity`, decided));
-  }
   const workedOut = async () => jobDone(as.head, await as.head.ask('POST', at('/results')));
 
   it('is worked out as a job from what is stored, item by item, and names the digests it rests on', async () => {
     refused(await as.head.ask('GET', at('/result')), 404, 'request.not-found');
-    await burst('MARKET-1', 1210);
-    await burst('MARKET-2', 1180);
-    await burst('REF-A-5', 1915);
+    await burstItem(as, 'MARKET-1', 1210);
+    await burstItem(as, 'MARKET-2', 1180);
+    await burstItem(as, 'REF-A-5', 1915);
     const { comparisonResult } = await workedOut();
     const result = await get(as.head, at('/result'));
     expect(result).toMatchObject({
@@ -376,16 +366,7 @@ describe('the report', () => {
     const { items } = await get(as.head, `/api/documents?comparison=${COMPARISON}`);
     expect(items).toMatchObject([{ number: draft, kind: 'comparison report', comparison: COMPARISON }]);
     refused(await post(as.head, at('/documents'), { kind: 'comparison report' }), 409, 'state.conflict');
-    const runs = (await get(as.head, at('/result'))).restsOn.runs.map(({ run }: { run: string }) => run);
-    for (const run of runs) {
-      const { headers } = await as.head.ask('GET', `/api/runs/${run}`);
-      done(
-        await as.head.ask('POST', `/api/runs/${run}/reviews`, {
-          body: {},
-          headers: { 'if-match': headers.get('etag') ?? '' },
-        }),
-      );
-    }
+    await reviewRuns(as.head, COMPARISON);
     const { document } = await jobDone(as.head, await askToSign(as.head, draft));
     const file = await fileOf(as.head, document);
     const pdf = { 'content-type': 'application/pdf' };
