@@ -1,3 +1,4 @@
+import { rowsItRestsOn, tables } from '@breakbook/records';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { queryAs } from '../database.ts';
 import { type Answer, type SignedInCaller, startTestService, type TestService } from '../service.ts';
@@ -313,7 +314,7 @@ describe('what it came to', () => {
     expect(result.content.gaps.map(({ specimen }: { specimen: string }) => specimen)).toContain('MARKET-2');
     expect(result.restsOn.runs).toHaveLength(15);
     refused(await as.operator.ask('GET', at('/result')), 403, 'auth.forbidden');
-  }, 120_000);
+  });
 
   it('is locked by somebody who neither declared it nor recorded anything of it, as it was shown', async () => {
     const { number: result, sha256: shown } = await get(as.quality, at('/result'));
@@ -337,7 +338,7 @@ describe('what it came to', () => {
       state: 'concluded',
       conclusions: [{ conclusion: 1, result: now.number, signature: { person: 't-ibanez' }, inForce: true }],
     });
-  }, 120_000);
+  });
 
   it('opens the codes and what was hidden, and is changed by nothing but a further conclusion that names it', async () => {
     expect((await get(as.operator, '/api/specimens/MARKET-1')).content.origin).toBe('suspect');
@@ -356,7 +357,7 @@ describe('what it came to', () => {
     await expect(
       queryAs(service.database.owner, `update comparison_conclusion set note = 'otherwise'`),
     ).rejects.toMatchObject({ code: 'BB001' });
-  }, 120_000);
+  });
 });
 
 describe('the report', () => {
@@ -375,7 +376,19 @@ describe('the report', () => {
     const { content } = await get(as.head, `/api/documents/${document}`);
     expect(content.locked).toMatchObject({ by: 'Tomás Ibáñez Quirós' });
     expect(JSON.stringify(content)).not.toContain('green resin');
-  }, 120_000);
+  });
+});
+
+describe('the package of a lot', () => {
+  it('holds what was compared of it, and no note that only some may read', async () => {
+    await jobDone(as.head, await as.head.ask('POST', '/api/lots/MARKET/packages'));
+    const reader = service.records.read(service.lab.labId);
+    const { id } = await reader.named(tables.Lot, 'MARKET');
+    const names = new Set((await rowsItRestsOn(reader, tables.Lot, id)).map(({ table }) => table));
+    for (const table of ['comparison_revision', 'reference_revision', 'custody_event', 'observation_version'])
+      expect([...names]).toContain(table);
+    for (const table of ['protected_note', 'code_list', 'withheld_text']) expect([...names]).not.toContain(table);
+  });
 });
 
 describe('words that are not for a lab to say', () => {
