@@ -54,6 +54,7 @@ function ComparisonSheet({ of }: { of: ComparisonRecord }) {
     enabled: of.result !== undefined && !of.hiddenFromYou,
   });
   const result = record?.content;
+  const concluded = of.conclusions.find((one) => one.inForce);
   return (
     <>
       <ComparisonHead of={of} zone={zone} people={people} />
@@ -75,7 +76,7 @@ function ComparisonSheet({ of }: { of: ComparisonRecord }) {
       <AroundSection of={of} people={people} zone={zone} />
       <CodesSection of={of} locked={of.conclusions.length > 0} people={people} zone={zone} />
       <ConclusionSection of={of} result={record} zone={zone} />
-      {of.conclusions.length > 0 && <MakeSheet of="comparison" name={of.comparison} zone={zone} />}
+      {concluded && <MakeSheet of="comparison" name={of.comparison} zone={zone} oneSince={concluded.signature.at} />}
       <ApprovalSection of={of} people={people} />
       <RevisionsSection of={of} people={people} zone={zone} />
     </>

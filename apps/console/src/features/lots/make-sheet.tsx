@@ -26,8 +26,16 @@ const WORDS = {
   comparison: { kind: 'comparison report', question: 'Is there a report of it?', may: ['issue', 'decide'] },
 } as const;
 
+interface MakeSheetProps {
+  of: keyof typeof WORDS;
+  name: string;
+  zone: string;
+  /** What it is made of stands since this instant and never changes: one that was made by now is the only one. */
+  oneSince?: string;
+}
+
 /** The paper of one run, specimen or comparison: the newest one, and how another is made of what is stored now. */
-export function MakeSheet({ of, name, zone }: { of: keyof typeof WORDS; name: string; zone: string }) {
+export function MakeSheet({ of, name, zone, oneSince }: MakeSheetProps) {
   const queries = useQueryClient();
   const { duties } = useMe();
   const { kind, question, may } = WORDS[of];
@@ -39,6 +47,7 @@ export function MakeSheet({ of, name, zone }: { of: keyof typeof WORDS; name: st
     onSuccess: ({ id }) => work.follow(id),
   });
   const last = made.data?.items[0];
+  const isMade = oneSince !== undefined && last !== undefined && Date.parse(last.at) >= Date.parse(oneSince);
   return (
     <Section question={question} word="Documents">
       {last ? (
@@ -55,7 +64,7 @@ export function MakeSheet({ of, name, zone }: { of: keyof typeof WORDS; name: st
       ) : (
         made.data && <p role="status">None was made yet.</p>
       )}
-      {may.some((duty) => duties.includes(duty)) && (
+      {!isMade && may.some((duty) => duties.includes(duty)) && (
         <>
           <button
             type="button"
