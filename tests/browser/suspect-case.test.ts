@@ -23,7 +23,7 @@ needs('chromium')('a suspect case', () => {
       head: await service.signIn('a-grossmann'),
     };
     browser = await launchChromium();
-  }, 120_000);
+  }, 300_000);
   afterAll(async () => {
     await browser?.close();
     await service?.close();
