@@ -103,6 +103,21 @@ describe('the house', () => {
     expect(wrong).toEqual([]);
   });
 
+  it('loads nothing for the sake of types', () => {
+    // An import of types alone still loads its module, and all that module loads, unless the whole import is of types.
+    const loading = sources().flatMap(({ file, text }) =>
+      [...text.matchAll(/^(?:import|export) \{([^}]*)\} from .*$/gm)]
+        .filter(([, names = '']) =>
+          names
+            .split(',')
+            .map((name) => name.trim())
+            .every((name) => name === '' || name.startsWith('type ')),
+        )
+        .map(([found]) => `${file}: ${found}`),
+    );
+    expect(loading).toEqual([]);
+  });
+
   it('declares every package a room imports', () => {
     const wrong = all.flatMap(({ room, file, text }) => {
       const kind = file.split('/')[0] ?? '';

@@ -1,6 +1,6 @@
 import fs from 'node:fs';
 import { fileURLToPath } from 'node:url';
-import { type Browser, type BrowserContext, type Page } from 'playwright-core';
+import type { Browser, BrowserContext, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { importDefinitions } from '../../apps/service/src/lots/import-definitions.ts';
 import { labOf } from '../../apps/service/src/lots/import-lot.ts';

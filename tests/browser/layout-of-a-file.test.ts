@@ -1,5 +1,5 @@
 import { randomUUID } from 'node:crypto';
-import { type Browser, type Page } from 'playwright-core';
+import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { burstFile, burstRun, formOf, keepLot, specimenKey } from '../sent-runs.ts';
 import { type SignedInCaller, startTestService, type TestService } from '../service.ts';

@@ -2,7 +2,7 @@ import fs from 'node:fs';
 import { checkPackage, parseNoteKey } from '@breakbook/evidence';
 import { PostgresRawStore } from '@breakbook/records';
 import { importLot } from '@breakbook/service';
-import { type Browser } from 'playwright-core';
+import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { fromBufferPromise } from 'yauzl';
 import { testDatabase } from '../database.ts';

@@ -1,4 +1,4 @@
-import { type Browser, type Page } from 'playwright-core';
+import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { keepKeyedLot, keyedLot, VALID } from '../keyed-lot.ts';
 import { type SignedInCaller, startTestService, type TestService } from '../service.ts';

@@ -1,6 +1,6 @@
 import { PostgresRawStore } from '@breakbook/records';
 import { importLot } from '@breakbook/service';
-import { type Browser } from 'playwright-core';
+import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { lotWithoutRuns, sendBurst, specimenKey } from '../sent-runs.ts';
 import { type SignedInCaller, startTestService, type TestService } from '../service.ts';

@@ -1,4 +1,4 @@
-import { type Browser, type Page } from 'playwright-core';
+import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { codeOf, stepAt } from '../../apps/service/src/sign-in/second-factor/one-time-code.ts';
 import { queryAs } from '../database.ts';

@@ -4,7 +4,7 @@ import { fileURLToPath } from 'node:url';
 import { LOT_FOLDER_DOCUMENTS, readLotFolder } from '@breakbook/lab';
 import { PostgresRawStore } from '@breakbook/records';
 import { importLot } from '@breakbook/service';
-import { type Browser, type BrowserContextOptions } from 'playwright-core';
+import type { Browser, BrowserContextOptions } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { testDatabase } from '../database.ts';
 import { startTestService, type TestService } from '../service.ts';

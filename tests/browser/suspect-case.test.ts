@@ -1,4 +1,4 @@
-import { type Browser, type Page } from 'playwright-core';
+import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { type SignedInCaller, startTestService, type TestService } from '../service.ts';
 import { burstItem, keepSuspects, reviewRuns } from '../suspect-case.ts';

@@ -1,5 +1,5 @@
-import { type LotBundle, type Plan } from '@breakbook/lab';
-import { type Browser, type Page } from 'playwright-core';
+import type { LotBundle, Plan } from '@breakbook/lab';
+import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { keepKeyedLot, keyedLot, VALID } from '../keyed-lot.ts';
 import { type SignedInCaller, startTestService, type TestService } from '../service.ts';

@@ -1,4 +1,4 @@
-import { type SignedInCaller } from '../service.ts';
+import type { SignedInCaller } from '../service.ts';
 
 /** One who decides waits so long, in ms, before they look whether it was heard. */
 const PAUSE = 100;

@@ -1,8 +1,8 @@
 import { PostgresRawStore, type Records, verifyRecords } from '@breakbook/records';
 import type pg from 'pg';
 import { queryAs } from '../database.ts';
-import { type Decided } from './decisions.ts';
-import { type Sent } from './uploads.ts';
+import type { Decided } from './decisions.ts';
+import type { Sent } from './uploads.ts';
 
 /** What must hold after every kill; each member lists what does not. */
 export interface Broken {

@@ -13,7 +13,7 @@ import {
   startEmbedded,
 } from '@breakbook/records';
 import { importLot, labOf, prepareJobs } from '@breakbook/service';
-import { type DataSource } from 'typeorm';
+import type { DataSource } from 'typeorm';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { queryAs } from '../database.ts';
 import { keepLot, specimenKey } from '../sent-runs.ts';

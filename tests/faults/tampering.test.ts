@@ -21,7 +21,7 @@ import {
   tables,
   verifyRecords,
 } from '@breakbook/records';
-import { type DataSource } from 'typeorm';
+import type { DataSource } from 'typeorm';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { type TestDatabase, testDatabase } from '../database.ts';
 import { aLab, aLot, aPerson } from '../lab-fixture.ts';

@@ -1,7 +1,7 @@
-import { type Duty, type LotBundle } from '@breakbook/lab';
+import type { Duty, LotBundle } from '@breakbook/lab';
 import { expect } from 'vitest';
 import { proposeAndApprove } from '../approved.ts';
-import { type SignedInCaller, type TestService } from '../service.ts';
+import type { SignedInCaller, TestService } from '../service.ts';
 
 /** The people of a lab, signed in. */
 export interface People {

@@ -10,7 +10,7 @@ import { walkDefinitions, walkRigs } from './walk/definitions.ts';
 import { walkKeeping, walkSafetyAndOld } from './walk/keeping.ts';
 import { walkLots, walkRuns } from './walk/lots.ts';
 import { walkOwn, walkPeople } from './walk/people.ts';
-import { type Walk } from './walk/walk.ts';
+import type { Walk } from './walk/walk.ts';
 import { WalkedRoutes } from './walk/walked-routes.ts';
 
 /** Why a route leaves nothing in the ledger: it changes no evidence. */

@@ -13,7 +13,7 @@ import { DECISION_ROWS, keepLotsDecidedAbout } from '../states/decision-rows.ts'
 import { DEFINITION_ROWS } from '../states/definition-rows.ts';
 import { KEEPING_ROWS, keepLotDisposedOf } from '../states/keeping-rows.ts';
 import { MOVES_NOTHING } from '../states/moves-nothing.ts';
-import { type Ask, type House, type StateRows } from '../states/state-rows.ts';
+import type { Ask, House, StateRows } from '../states/state-rows.ts';
 import { WORK_ROWS, WORKED_LOT } from '../states/work-rows.ts';
 
 const ROWS: readonly StateRows[] = [

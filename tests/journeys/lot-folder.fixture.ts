@@ -2,7 +2,7 @@ import fs from 'node:fs';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { LOT_FOLDER_DOCUMENTS, type LotBundle, readLotFolder } from '@breakbook/lab';
-import { type SentRunFile } from '@breakbook/service';
+import type { SentRunFile } from '@breakbook/service';
 
 const samples = fileURLToPath(new URL('../../sample-runs', import.meta.url));
 

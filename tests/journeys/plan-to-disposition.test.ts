@@ -1,5 +1,5 @@
 import { randomUUID } from 'node:crypto';
-import { type LotBundle } from '@breakbook/lab';
+import type { LotBundle } from '@breakbook/lab';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { keyedLot } from '../keyed-lot.ts';
 import { formOf } from '../sent-runs.ts';

@@ -1,7 +1,7 @@
 import { createHash, randomUUID } from 'node:crypto';
 import { evaluateLot } from '@breakbook/acceptance';
 import { canonicalJson } from '@breakbook/evidence';
-import { type LotBundle, type Run, type RunJudgement } from '@breakbook/lab';
+import type { LotBundle, Run, RunJudgement } from '@breakbook/lab';
 import { expect, it } from 'vitest';
 import { formOf } from '../sent-runs.ts';
 import { type SignedInCaller, startTestService } from '../service.ts';

@@ -1,5 +1,5 @@
 import { CERTIFICATE_STATES } from '@breakbook/lab';
-import { type Answer, type Caller } from '../service.ts';
+import type { Answer, Caller } from '../service.ts';
 import { askToSign, draftReport, jobDone } from '../signed-report.ts';
 import { decide, lotToDecide, named } from './decision-rows.ts';
 import { type House, type StateRows, taken } from './state-rows.ts';

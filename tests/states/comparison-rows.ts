@@ -1,5 +1,5 @@
 import { COMPARISON_STATES } from '@breakbook/lab';
-import { type Answer, type Caller } from '../service.ts';
+import type { Answer, Caller } from '../service.ts';
 import { jobDone } from '../signed-report.ts';
 import { aComparison, aReference, declaredDigest, keepSuspects } from '../suspect-case.ts';
 import { type House, type StateRows, taken } from './state-rows.ts';

@@ -1,6 +1,6 @@
 import { CONCESSION_STATES, DISPOSITION_STATES, type Duty, NONCONFORMITY_STATES, OPINION_STATES } from '@breakbook/lab';
 import { keepKeyedLot, keyedLot, VALID } from '../keyed-lot.ts';
-import { type Answer, type Caller } from '../service.ts';
+import type { Answer, Caller } from '../service.ts';
 import { type House, type Into, type StateRows, taken } from './state-rows.ts';
 
 export const followed = (version: number) => ({ 'if-match': `"${version}"` });

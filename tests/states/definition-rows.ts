@@ -1,6 +1,6 @@
 import { LAYOUT_STATES, LIMIT_STATES, METHOD_STATES, PLAN_STATES } from '@breakbook/lab';
 import { lotWithoutRuns } from '../sent-runs.ts';
-import { type Answer, type Caller } from '../service.ts';
+import type { Answer, Caller } from '../service.ts';
 import { type House, type StateRows, taken } from './state-rows.ts';
 
 type Word = 'method' | 'layout' | 'limit' | 'plan';

@@ -1,5 +1,5 @@
 import { DISPOSAL_STATES, type Duty, LEGAL_HOLD_STATES, SAFETY_FLAG_STATES, SPECIMEN_STATES } from '@breakbook/lab';
-import { type Answer, type Caller } from '../service.ts';
+import type { Answer, Caller } from '../service.ts';
 import { asked, decide, followed, lotToDecide, named, SOUND } from './decision-rows.ts';
 import { type Ask, type House, type Into, type StateRows, taken } from './state-rows.ts';
 import { SPECIMEN_ROWS, said } from './work-rows.ts';

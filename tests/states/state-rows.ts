@@ -1,5 +1,5 @@
-import { type Duty, type StateTable } from '@breakbook/lab';
-import { type Answer, type Caller, type SignedInCaller, type TestService } from '../service.ts';
+import type { Duty, StateTable } from '@breakbook/lab';
+import type { Answer, Caller, SignedInCaller, TestService } from '../service.ts';
 
 /** The lab in which every state of every thing is walked. */
 export interface House {

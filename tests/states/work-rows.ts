@@ -2,7 +2,7 @@ import { randomUUID } from 'node:crypto';
 import { LOT_STATES, RUN_STATES, SPECIMEN_STATES } from '@breakbook/lab';
 import { keyedLot } from '../keyed-lot.ts';
 import { burstFile, burstRun, formOf, type SentRun } from '../sent-runs.ts';
-import { type Answer, type Caller } from '../service.ts';
+import type { Answer, Caller } from '../service.ts';
 import { type Ask, type House, type StateRows, taken, versionOf } from './state-rows.ts';
 
 /** The lot whose specimens and runs are walked, and its plan: it is imported before. */

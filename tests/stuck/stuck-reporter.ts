@@ -1,5 +1,5 @@
 import { spawnSync } from 'node:child_process';
-import { type Reporter, type TestCase, type TestModule } from 'vitest/node';
+import type { Reporter, TestCase, TestModule } from 'vitest/node';
 
 /** Minutes in which a test file that runs must end a test, unless the time of its tests is longer. */
 const LONGEST_QUIET = 10;

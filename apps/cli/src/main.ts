@@ -1,10 +1,10 @@
 import { Command } from 'commander';
-import { type CompareOptions } from './commands/compare.js';
-import { type JudgeOptions } from './commands/judge.js';
-import { type OldResultsOptions } from './commands/old-results.js';
-import { type PlanOptions } from './commands/plan.js';
-import { type SheetsOptions } from './commands/sheets.js';
-import { type VerifyOptions } from './commands/verify.js';
+import type { CompareOptions } from './commands/compare.js';
+import type { JudgeOptions } from './commands/judge.js';
+import type { OldResultsOptions } from './commands/old-results.js';
+import type { PlanOptions } from './commands/plan.js';
+import type { SheetsOptions } from './commands/sheets.js';
+import type { VerifyOptions } from './commands/verify.js';
 
 // Each command loads what it needs when it is called: help is there at once, and no calculation waits for fonts.
 const program = new Command('breakbook')

@@ -50,7 +50,7 @@ import { Provider, type ProviderSettings } from './sign-in/outside/provider.js';
 import { PROVIDER } from './sign-in/outside/provider.token.js';
 import { PUBLIC_ADDRESS } from './sign-in/public-address.token.js';
 import { SealedSecrets } from './sign-in/second-factor/sealed-secrets.js';
-import { type PublicAddress } from './sign-in/session-cookie.js';
+import type { PublicAddress } from './sign-in/session-cookie.js';
 import { SignInModule } from './sign-in/sign-in.module.js';
 import { SigningModule } from './signing/signing.module.js';
 import { SpecimensModule } from './specimens/specimens.module.js';

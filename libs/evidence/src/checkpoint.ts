@@ -1,5 +1,5 @@
-import { type KeyObject } from 'node:crypto';
-import { type Digest } from './digest.js';
+import type { KeyObject } from 'node:crypto';
+import type { Digest } from './digest.js';
 import { type NoteKey, openNote, parseNote, signNote } from './signed-note.js';
 
 /** How far a ledger had grown: kept elsewhere, it shows later that nothing was cut off or written anew. */

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { PALETTES } from './palette.js';
-import { type Ink } from './scene.js';
+import type { Ink } from './scene.js';
 
 /** Relative luminance and contrast as WCAG 2.2 defines them (W3C Recommendation, "relative luminance", "contrast ratio"). */
 function luminance(colour: string): number {

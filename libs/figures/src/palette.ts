@@ -1,4 +1,4 @@
-import { type Ink } from './scene.js';
+import type { Ink } from './scene.js';
 
 /** Colours of the inks. `print` is `light` on white paper. */
 export const PALETTES = {

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { type Origin } from './lots.js';
+import type { Origin } from './lots.js';
 import { Day, Instant, Key, Line, Paragraph } from './text.js';
 
 /** What is proposed for how long something is kept, and why. A proposal binds nobody until a person has said a day. */

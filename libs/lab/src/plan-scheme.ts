@@ -1,4 +1,4 @@
-import { type Criterion, type PlanLine } from './plans.js';
+import type { Criterion, PlanLine } from './plans.js';
 
 /** What is wrong within one plan line, and where. */
 export interface SchemeProblem {

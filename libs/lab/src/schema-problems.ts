@@ -1,4 +1,4 @@
-import { type z } from 'zod';
+import type { z } from 'zod';
 import { PROBLEM_CODES, type Problem, type ProblemCode, shown } from './problems.js';
 
 /** What a failed schema means in the words of the closed list, with a JSON Pointer to each place. */

@@ -1,4 +1,4 @@
-import { type Verdict } from './judgements.js';
+import type { Verdict } from './judgements.js';
 import { isNotEvaluated } from './not-evaluated.js';
 
 /** A probability that is never printed as certain: nothing measured is. */

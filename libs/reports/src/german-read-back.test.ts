@@ -1,4 +1,4 @@
-import { type PrintChoice } from '@breakbook/lab';
+import type { PrintChoice } from '@breakbook/lab';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { needs, told } from '../../../tests/tools.js';
 import { composeDocument } from './compose-document.js';

@@ -1,4 +1,4 @@
-import { type DocumentContents } from './compose-document.js';
+import type { DocumentContents } from './compose-document.js';
 import { certificateOfTest } from './documents/certificate-of-test/index.js';
 import { MESSAGES as CERTIFICATE } from './documents/certificate-of-test/messages.js';
 import { comparisonReport } from './documents/comparison-report/index.js';
@@ -13,9 +13,9 @@ import { MESSAGES as RUN_SHEET } from './documents/run-sheet/messages.js';
 import { specimenRecord } from './documents/specimen-record/index.js';
 import { MESSAGES as SPECIMEN } from './documents/specimen-record/messages.js';
 import { composeSheet, pagesOf } from './parts/compose.js';
-import { type DocumentData } from './parts/open-document.js';
-import { type Paper } from './parts/paper.js';
-import { type Printing } from './words/printing.js';
+import type { DocumentData } from './parts/open-document.js';
+import type { Paper } from './parts/paper.js';
+import type { Printing } from './words/printing.js';
 
 /** How a kind of document is named and laid out. */
 interface Kind<Content> {

@@ -1,11 +1,11 @@
 import { canonicalJson, parseCanonicalJson } from '@breakbook/evidence';
-import { type Language } from '@breakbook/lab';
+import type { Language } from '@breakbook/lab';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { needs, told } from '../../../tests/tools.js';
 import { composeDocument, type DocumentContents } from './compose-document.js';
 import { inventedDocuments } from './fixtures/invented-documents.js';
-import { type InventedLot } from './fixtures/invented-lot.js';
-import { type Paper } from './parts/paper.js';
+import type { InventedLot } from './fixtures/invented-lot.js';
+import type { Paper } from './parts/paper.js';
 
 /**
  * Reports read back with tools that know nothing of how they were made. They are written to PDF/A-3a (ISO 19005-3:2012)

@@ -1,5 +1,5 @@
 import { convert } from './convert.js';
-import { type Quantity } from './quantity.js';
+import type { Quantity } from './quantity.js';
 
 /** How a unit is written for people; codes that read well already stand as they are. */
 const SYMBOLS: Record<string, string> = {

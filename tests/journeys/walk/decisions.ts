@@ -1,5 +1,5 @@
 import { tables } from '@breakbook/records';
-import { type SignedInCaller } from '../../service.ts';
+import type { SignedInCaller } from '../../service.ts';
 import { askToSign, fileOf, jobDone } from '../../signed-report.ts';
 import { reason, seen, type Walk } from './walk.ts';
 

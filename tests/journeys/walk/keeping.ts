@@ -1,4 +1,4 @@
-import { type SignedInCaller } from '../../service.ts';
+import type { SignedInCaller } from '../../service.ts';
 import { reason, type Walk } from './walk.ts';
 
 /** The version that is shown, where its tag is not. */

@@ -1,6 +1,6 @@
-import { type LotBundle } from '@breakbook/lab';
-import { type SignedInCaller, type TestService } from '../../service.ts';
-import { type WalkedRoutes } from './walked-routes.ts';
+import type { LotBundle } from '@breakbook/lab';
+import type { SignedInCaller, TestService } from '../../service.ts';
+import type { WalkedRoutes } from './walked-routes.ts';
 
 /** What every stretch of the walk over all state-changing routes needs. */
 export interface Walk {

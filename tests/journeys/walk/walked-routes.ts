@@ -1,7 +1,7 @@
 import { type LedgerEntry, parseEntry } from '@breakbook/evidence';
 import { type Records, tables } from '@breakbook/records';
 import { expect } from 'vitest';
-import { type Answer, type Asking, type SignedInCaller, type TestService } from '../../service.ts';
+import type { Answer, Asking, SignedInCaller, TestService } from '../../service.ts';
 
 /** Clock of the test and of the database are one machine's; a change takes this long at most, in ms. */
 const MAY_TAKE = 60_000;

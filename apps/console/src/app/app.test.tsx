@@ -2,7 +2,7 @@
 import { notEvaluated, type Run } from '@breakbook/lab';
 import { cleanup, configure, fireEvent, render, screen, waitFor, within } from '@testing-library/react';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
-import { type Myself, type RunRecord } from '../client/answers.js';
+import type { Myself, RunRecord } from '../client/answers.js';
 import { HOSTILE, lotAnswer, runAnswer } from '../features/lots/invented-answer.fixture.js';
 import { App } from './app.js';
 

@@ -1,6 +1,6 @@
 import { isNotEvaluated, type LotBundle } from '@breakbook/lab';
-import { type QueryClient } from '@tanstack/react-query';
-import { type LotInList } from '../client/answers.js';
+import type { QueryClient } from '@tanstack/react-query';
+import type { LotInList } from '../client/answers.js';
 import { ProblemAnswer } from '../client/problem-answer.js';
 import { lotQuery, lotsQuery, rigQuery, runRecordQuery, specimensCalledQuery } from '../client/queries.js';
 import { lotAddress, rigAddress, runAddress, specimenAddress } from '../parts/addresses.js';

@@ -1,4 +1,4 @@
-import { type Duty } from '@breakbook/lab';
+import type { Duty } from '@breakbook/lab';
 
 /** A page of the rail. */
 export interface Noun {

@@ -1,4 +1,4 @@
-import { type Operations } from './generated.js';
+import type { Operations } from './generated.js';
 
 /** What the service answers, by the names its pages use. The forms are those of its own description. */
 type Answer<Route extends keyof Operations> = Operations[Route] extends { answer: infer Given } ? Given : never;

@@ -1,4 +1,4 @@
-import { type DocumentCheck } from './answers.js';
+import type { DocumentCheck } from './answers.js';
 import { ProblemAnswer } from './problem-answer.js';
 import { sendBytes } from './send-bytes.js';
 

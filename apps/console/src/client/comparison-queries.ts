@@ -1,16 +1,16 @@
 import { queryOptions } from '@tanstack/react-query';
-import {
-  type CodeLists,
-  type ComparisonInList,
-  type ComparisonRecord,
-  type ComparisonResultRecord,
-  type CustodyRecord,
-  type LotInList,
-  type ObservationRecord,
-  type PhotoRecord,
-  type ProtectedNotes,
-  type ReferenceRecord,
-  type ReferenceVersion,
+import type {
+  CodeLists,
+  ComparisonInList,
+  ComparisonRecord,
+  ComparisonResultRecord,
+  CustodyRecord,
+  LotInList,
+  ObservationRecord,
+  PhotoRecord,
+  ProtectedNotes,
+  ReferenceRecord,
+  ReferenceVersion,
 } from './answers.js';
 import { ProblemAnswer } from './problem-answer.js';
 import { everyOne, listQuery } from './queries.js';

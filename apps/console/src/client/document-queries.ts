@@ -1,5 +1,5 @@
 import { queryOptions } from '@tanstack/react-query';
-import { type CertificateRecord, type DocumentInList, type DocumentRecord, type KeyList } from './answers.js';
+import type { CertificateRecord, DocumentInList, DocumentRecord, KeyList } from './answers.js';
 import { listQuery } from './queries.js';
 import { read } from './read.js';
 

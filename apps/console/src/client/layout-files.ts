@@ -1,5 +1,5 @@
-import { type Layout } from '@breakbook/lab';
-import { type LayoutProposal, type LayoutTrial } from './answers.js';
+import type { Layout } from '@breakbook/lab';
+import type { LayoutProposal, LayoutTrial } from './answers.js';
 import { problemIn, serviceAway } from './problem-answer.js';
 
 /** What a file says of how it is written; nothing of it is kept. */

@@ -1,4 +1,4 @@
-import { type OldTable, type OldTableTrial } from './answers.js';
+import type { OldTable, OldTableTrial } from './answers.js';
 import { sendBytes } from './send-bytes.js';
 
 /** Has a table of old results looked through: what would be stored. Nothing is. */

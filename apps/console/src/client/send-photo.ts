@@ -1,4 +1,4 @@
-import { type Photo } from '@breakbook/lab';
+import type { Photo } from '@breakbook/lab';
 import { sendBytes } from './send-bytes.js';
 
 /** Attaches a photo, video or document to a run or specimen: its bytes as they are, and what it shows in the address. */

@@ -1,4 +1,4 @@
-import { type NewRun, type RecordedAnswer } from './answers.js';
+import type { NewRun, RecordedAnswer } from './answers.js';
 import { problemOf, serviceAway } from './problem-answer.js';
 
 /** How much of an upload has left this device. */

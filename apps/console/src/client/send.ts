@@ -1,4 +1,4 @@
-import { type Operations } from './generated.js';
+import type { Operations } from './generated.js';
 import { problemIn, serviceAway } from './problem-answer.js';
 
 type Posted = Extract<keyof Operations, `POST ${string}` | `PUT ${string}`>;

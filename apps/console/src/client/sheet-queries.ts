@@ -1,5 +1,5 @@
 import { queryOptions } from '@tanstack/react-query';
-import { type DocumentBatch, type DocumentInList, type PageOf } from './answers.js';
+import type { DocumentBatch, DocumentInList, PageOf } from './answers.js';
 import { read } from './read.js';
 
 /** Run sheets of a run, records of a specimen or reports of a comparison, the newest first. */

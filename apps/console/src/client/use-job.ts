@@ -1,6 +1,6 @@
 import { useEffect, useEffectEvent, useState } from 'react';
 import { forget, remember, rememberedText } from '../parts/remembered.js';
-import { type JobAnswer } from './answers.js';
+import type { JobAnswer } from './answers.js';
 import { ProblemAnswer } from './problem-answer.js';
 import { read } from './read.js';
 

@@ -1,5 +1,5 @@
-import { type JobAnswer } from '../client/answers.js';
-import { type FollowedJob } from '../client/use-job.js';
+import type { JobAnswer } from '../client/answers.js';
+import type { FollowedJob } from '../client/use-job.js';
 import { Progress } from './progress.js';
 
 /** What a job is doing, and how far it is; nothing once it has ended. */

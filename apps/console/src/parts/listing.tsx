@@ -1,6 +1,6 @@
-import { type InfiniteData, type UseInfiniteQueryResult } from '@tanstack/react-query';
-import { type ReactNode } from 'react';
-import { type PageOf } from '../client/answers.js';
+import type { InfiniteData, UseInfiniteQueryResult } from '@tanstack/react-query';
+import type { ReactNode } from 'react';
+import type { PageOf } from '../client/answers.js';
 import { HeadStrip, Sheet } from './sheet/sheet.js';
 import { Reading, Trouble } from './trouble.js';
 

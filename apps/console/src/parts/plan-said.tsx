@@ -1,4 +1,4 @@
-import { type PlanInWords } from '@breakbook/lab';
+import type { PlanInWords } from '@breakbook/lab';
 import { usePrint } from './units/reader.js';
 
 /** What a plan claims and asks for, sentence by sentence, as the service words it. */

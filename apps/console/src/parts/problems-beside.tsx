@@ -1,4 +1,4 @@
-import { type Problem } from '@breakbook/lab';
+import type { Problem } from '@breakbook/lab';
 import { createContext, type ReactNode, useContext, useEffect, useMemo, useRef, useState } from 'react';
 import { ProblemAnswer } from '../client/problem-answer.js';
 import { capital } from './capital.js';

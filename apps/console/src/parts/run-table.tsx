@@ -1,6 +1,6 @@
-import { type Person } from '@breakbook/lab';
+import type { Person } from '@breakbook/lab';
 import { Link } from 'react-router';
-import { type RunInList } from '../client/answers.js';
+import type { RunInList } from '../client/answers.js';
 import { runAddress, specimenAddress } from './addresses.js';
 import { Outcome } from './marks/outcome.js';
 import { moment } from './moment.js';

@@ -1,7 +1,7 @@
-import { type Step } from '@breakbook/lab';
+import type { Step } from '@breakbook/lab';
 import { printDeclared, printSignificant } from '@breakbook/units';
 import './steps.css';
-import { type Beside } from './units/print-value.js';
+import type { Beside } from './units/print-value.js';
 import { usePrint } from './units/reader.js';
 
 interface StepsProps {

@@ -1,4 +1,4 @@
-import { type Person } from '@breakbook/lab';
+import type { Person } from '@breakbook/lab';
 
 /** A person by the name they go by; written in its own direction, whatever stands around it. */
 export function Who({ people, person }: { people: readonly Person[]; person: string }) {

@@ -1,5 +1,5 @@
 import { Refusal } from '@breakbook/lab';
-import { type tables } from '@breakbook/records';
+import type { tables } from '@breakbook/records';
 import { movieIn } from './movie.js';
 import { pictureIn } from './picture.js';
 import { quietPdfIn } from './quiet-pdf.js';

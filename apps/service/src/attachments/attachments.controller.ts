@@ -14,7 +14,7 @@ import {
   UseInterceptors,
 } from '@nestjs/common';
 import { RouteConfig } from '@nestjs/platform-fastify';
-import { type FastifyReply, type FastifyRequest } from 'fastify';
+import type { FastifyReply, FastifyRequest } from 'fastify';
 import { AnswersIn } from '../http/answers-in.decorator.js';
 import { IfMatch } from '../http/if-match.decorator.js';
 import { parsedBy } from '../http/parsed-by.js';

@@ -15,16 +15,16 @@ import { Inject, Injectable } from '@nestjs/common';
 import { type FindOptionsWhere, In } from 'typeorm';
 import { parameterProblem } from '../http/queried-by.js';
 import { Quotas } from '../quotas/quotas.js';
-import { type Change, type PageOf } from '../records/kept.js';
+import type { Change, PageOf } from '../records/kept.js';
 import { Names } from '../records/names.js';
 import { nextPlace, pageAsked } from '../records/paging.js';
 import { RAW_STORE } from '../records/raw-store.token.js';
 import { peopleBehind, saidBy } from '../records/read-kind.js';
 import { Workers } from '../workers/workers.js';
 import { attachedFileIn } from './attached-file.js';
-import { type AttachmentsAsked, type KeptAttachment, type NewAttachment } from './attachment-answers.js';
+import type { AttachmentsAsked, KeptAttachment, NewAttachment } from './attachment-answers.js';
 import { subjectNamed, subjectOf } from './subject.js';
-import { type Thumbnail } from './thumbnail.js';
+import type { Thumbnail } from './thumbnail.js';
 
 /** A camera's clock may be this far ahead of ours, in ms. */
 const CLOCK_AHEAD = 5 * 60_000;

@@ -1,5 +1,5 @@
 import { Refusal } from '@breakbook/lab';
-import { type tables } from '@breakbook/records';
+import type { tables } from '@breakbook/records';
 import { recordedInMovie } from './recorded-in-file.js';
 
 export interface Movie {

@@ -1,4 +1,4 @@
-import { type Method, type Photo } from '@breakbook/lab';
+import type { Method, Photo } from '@breakbook/lab';
 import { type Reader, tables } from '@breakbook/records';
 import { In, Like } from 'typeorm';
 

@@ -1,4 +1,4 @@
-import { type tables } from '@breakbook/records';
+import type { tables } from '@breakbook/records';
 
 /**
  * When was a photo taken, by its own word? Reads the date and time that a camera wrote into the EXIF part of a JPEG

@@ -1,7 +1,7 @@
 import { Instant, Key } from '@breakbook/lab';
 import { type Reader, tables } from '@breakbook/records';
 import { z } from 'zod';
-import { type PageOf } from '../records/kept.js';
+import type { PageOf } from '../records/kept.js';
 import { nextPlace, type Paging, pageAsked } from '../records/paging.js';
 
 /** A run that a sensor, or one of its calibrations, stood behind. */

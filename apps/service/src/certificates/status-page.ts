@@ -1,4 +1,4 @@
-import { type CertificateStatus } from './status.controller.js';
+import type { CertificateStatus } from './status.controller.js';
 
 /** What each state means for whoever holds the paper. */
 const MEANS: Record<CertificateStatus['state'], string> = {

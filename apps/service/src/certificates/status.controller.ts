@@ -2,7 +2,7 @@ import { CertificateState, Instant, Key, Refusal } from '@breakbook/lab';
 import { Records, tables } from '@breakbook/records';
 import type { CertificateContent } from '@breakbook/reports';
 import { Controller, Get, Param, Res } from '@nestjs/common';
-import { type FastifyReply } from 'fastify';
+import type { FastifyReply } from 'fastify';
 import { DataSource } from 'typeorm';
 import { z } from 'zod';
 import { Answers } from '../openapi/answers.decorator.js';

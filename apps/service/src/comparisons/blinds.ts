@@ -1,7 +1,7 @@
 import { Refusal } from '@breakbook/lab';
 import { type Reader, tables } from '@breakbook/records';
 import { In } from 'typeorm';
-import { type SignedInActor } from '../sign-in/signed-in.decorator.js';
+import type { SignedInActor } from '../sign-in/signed-in.decorator.js';
 
 /** What is told in the place of what somebody is not to know yet. */
 export const HIDDEN = 'hidden until conclusions are locked';

@@ -1,7 +1,7 @@
 import type { ComparisonInput } from '@breakbook/figures';
 import { type ComparisonCase, type ComparisonResult, isNotEvaluated, type MeasuredLimit } from '@breakbook/lab';
 import { reports } from '../arithmetic.js';
-import { type StoredCase } from './stored-case.js';
+import type { StoredCase } from './stored-case.js';
 
 /** A limit drawn beside the values of a declared characteristic; no item is held to it by a comparison. */
 export interface LimitBeside {

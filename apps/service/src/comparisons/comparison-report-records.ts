@@ -1,4 +1,4 @@
-import { type ComparisonCase, type ComparisonResult, type Person, type Specimen } from '@breakbook/lab';
+import type { ComparisonCase, ComparisonResult, Person, Specimen } from '@breakbook/lab';
 import { type Reader, tables } from '@breakbook/records';
 import type { ComparisonReportContent, PhotoOfComparison } from '@breakbook/reports';
 import { In } from 'typeorm';

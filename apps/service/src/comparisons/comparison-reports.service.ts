@@ -10,15 +10,15 @@ import {
 import { prepareRaw, type RawStore, Reader, Records, rawFromBytes, readWhole, tables } from '@breakbook/records';
 import { Inject, Injectable, type OnModuleInit } from '@nestjs/common';
 import { reports } from '../arithmetic.js';
-import { type Job, type JobAnswer } from '../jobs/job.js';
+import type { Job, JobAnswer } from '../jobs/job.js';
 import { JobRunner } from '../jobs/job-runner.js';
 import { JobsService } from '../jobs/jobs.service.js';
 import { RAW_STORE } from '../records/raw-store.token.js';
-import { type SignedInActor } from '../sign-in/signed-in.decorator.js';
+import type { SignedInActor } from '../sign-in/signed-in.decorator.js';
 import { type TaskOptions, Workers } from '../workers/workers.js';
 import { reportRecords } from './comparison-report-records.js';
 import { type ComparisonStanding, standingOf } from './comparison-standing.js';
-import { type NewComparisonDocument } from './new-comparison-document.js';
+import type { NewComparisonDocument } from './new-comparison-document.js';
 
 /** Reports of what was concluded: made as drafts, and signed as other documents are. */
 @Injectable()

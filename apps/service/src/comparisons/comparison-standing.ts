@@ -3,14 +3,9 @@ import { COMPARISON_STATES, type StateOf } from '@breakbook/lab';
 import { type Reader, type Rows, tables } from '@breakbook/records';
 import { In } from 'typeorm';
 import { peopleBehind } from '../records/read-kind.js';
-import { type SignedInActor } from '../sign-in/signed-in.decorator.js';
+import type { SignedInActor } from '../sign-in/signed-in.decorator.js';
 import { hiddenFrom } from './blinds.js';
-import {
-  type ComparisonAnswer,
-  type ComparisonInList,
-  type ConclusionShown,
-  type DeclaredRevision,
-} from './comparison-answers.js';
+import type { ComparisonAnswer, ComparisonInList, ConclusionShown, DeclaredRevision } from './comparison-answers.js';
 import { itemsOf } from './declared.js';
 import { setAsideOf } from './set-aside-of.js';
 

@@ -11,21 +11,21 @@ import { Records, type Rows, tables } from '@breakbook/records';
 import { Injectable } from '@nestjs/common';
 import { In } from 'typeorm';
 import { completed } from '../records/completed.js';
-import { type Change, type PageOf } from '../records/kept.js';
+import type { Change, PageOf } from '../records/kept.js';
 import { Names } from '../records/names.js';
 import { nextPlace, pageAsked } from '../records/paging.js';
 import { within } from '../records/within.js';
 import { requireOther } from '../sign-in/forbidden-pairs.js';
-import { type SignedInActor } from '../sign-in/signed-in.decorator.js';
+import type { SignedInActor } from '../sign-in/signed-in.decorator.js';
 import { refuseClaims } from './claims.js';
-import {
-  type ComparisonAnswer,
-  type ComparisonApproval,
-  type ComparisonDeclining,
-  type ComparisonInList,
-  type ComparisonRevisionAnswer,
-  type ComparisonsAsked,
-  type NewComparison,
+import type {
+  ComparisonAnswer,
+  ComparisonApproval,
+  ComparisonDeclining,
+  ComparisonInList,
+  ComparisonRevisionAnswer,
+  ComparisonsAsked,
+  NewComparison,
 } from './comparison-answers.js';
 import {
   type ComparisonStanding,

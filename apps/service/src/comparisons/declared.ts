@@ -1,7 +1,7 @@
-import { type Comparison } from '@breakbook/lab';
+import type { Comparison } from '@breakbook/lab';
 import { type NewVersion, type Reader, type Rows, tables } from '@breakbook/records';
 import { In } from 'typeorm';
-import { type Names } from '../records/names.js';
+import type { Names } from '../records/names.js';
 import { revisionIn } from '../records/revisions.js';
 
 /** A revision as it is kept, once all that it names is found; what is not there or does not fit is noted by its place. */

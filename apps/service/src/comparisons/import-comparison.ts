@@ -1,4 +1,4 @@
-import { type Comparison, type ComparisonDocument, type Reference } from '@breakbook/lab';
+import type { Comparison, ComparisonDocument, Reference } from '@breakbook/lab';
 import { type Reader, type Records, type Rows, tables } from '@breakbook/records';
 import { In } from 'typeorm';
 import { Names } from '../records/names.js';

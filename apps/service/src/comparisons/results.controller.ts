@@ -1,5 +1,5 @@
 import { Body, Controller, Get, HttpCode, Param, Post, Res } from '@nestjs/common';
-import { type FastifyReply } from 'fastify';
+import type { FastifyReply } from 'fastify';
 import { parsedBy } from '../http/parsed-by.js';
 import { shortNumber } from '../http/short-number.js';
 import { JobAnswer } from '../jobs/job.js';

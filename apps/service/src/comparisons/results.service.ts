@@ -13,19 +13,19 @@ import {
 import { Inject, Injectable, type OnModuleInit } from '@nestjs/common';
 import { In } from 'typeorm';
 import { doneToRuns } from '../dispositions/done-to-lot.js';
-import { type Job, type JobAnswer } from '../jobs/job.js';
+import type { Job, JobAnswer } from '../jobs/job.js';
 import { JobRunner } from '../jobs/job-runner.js';
 import { JobsService } from '../jobs/jobs.service.js';
 import { RAW_STORE } from '../records/raw-store.token.js';
 import { type Done, requireOther } from '../sign-in/forbidden-pairs.js';
-import { type SignedInActor } from '../sign-in/signed-in.decorator.js';
+import type { SignedInActor } from '../sign-in/signed-in.decorator.js';
 import { type TaskOptions, Workers } from '../workers/workers.js';
 import { blindedFrom, hiddenFrom } from './blinds.js';
 import { refuseClaims } from './claims.js';
-import { type ComparisonAnswer } from './comparison-answers.js';
+import type { ComparisonAnswer } from './comparison-answers.js';
 import { comparisonFigures, limitsBeside } from './comparison-figures.js';
 import { type ComparisonStanding, comparisonAnswer, heldComparison, standingOf } from './comparison-standing.js';
-import { type ComparisonResultAnswer, type NewConclusion } from './result-answers.js';
+import type { ComparisonResultAnswer, NewConclusion } from './result-answers.js';
 import { changedSince, type StoredCase, storedCase } from './stored-case.js';
 
 /** What comparisons come to: worked out as a job, and locked by a signature of somebody who did neither side of the work. */

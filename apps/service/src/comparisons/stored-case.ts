@@ -1,12 +1,12 @@
-import { type RunToJudge } from '@breakbook/acceptance';
+import type { RunToJudge } from '@breakbook/acceptance';
 import { canonicalJson, sha256 } from '@breakbook/evidence';
-import { type ComparedSpecimen, type ComparisonCase } from '@breakbook/lab';
+import type { ComparedSpecimen, ComparisonCase } from '@breakbook/lab';
 import { type Reader, tables } from '@breakbook/records';
 import { In } from 'typeorm';
 import { keptReadings } from '../lots/kept-readings.js';
 import { storedLot } from '../lots/lot-bundle.js';
-import { type CaseToCompare } from '../workers/compare.js';
-import { type ComparisonStanding } from './comparison-standing.js';
+import type { CaseToCompare } from '../workers/compare.js';
+import type { ComparisonStanding } from './comparison-standing.js';
 import { itemsOf } from './declared.js';
 import { setAsideOf } from './set-aside-of.js';
 

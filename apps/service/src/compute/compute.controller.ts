@@ -2,7 +2,7 @@ import { Refusal } from '@breakbook/lab';
 import type { ComputeReply, MethodEntry } from '@breakbook/statistics';
 import { Controller, Get, HttpCode, Post, Req } from '@nestjs/common';
 import { RouteConfig } from '@nestjs/platform-fastify';
-import { type FastifyRequest } from 'fastify';
+import type { FastifyRequest } from 'fastify';
 import { statistics } from '../arithmetic.js';
 import { Answers } from '../openapi/answers.decorator.js';
 import { Reads } from '../openapi/reads.decorator.js';

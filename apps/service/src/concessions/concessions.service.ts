@@ -1,12 +1,12 @@
 import { CONCESSION_STATES, type Concession, type ConcessionState, limitName, Refusal } from '@breakbook/lab';
 import { type Page, type RawStore, type Reader, Records, type Rows, tables } from '@breakbook/records';
 import { Inject, Injectable } from '@nestjs/common';
-import { type FindOptionsWhere } from 'typeorm';
+import type { FindOptionsWhere } from 'typeorm';
 import { acceptance } from '../arithmetic.js';
 import { lastEvaluations } from '../evaluations/last-evaluations.js';
 import { judgedLot } from '../lots/judged-lot.js';
 import { storedLot } from '../lots/lot-bundle.js';
-import { type PageOf } from '../records/kept.js';
+import type { PageOf } from '../records/kept.js';
 import { Names } from '../records/names.js';
 import { nextPlace, pageAsked } from '../records/paging.js';
 import { RAW_STORE } from '../records/raw-store.token.js';
@@ -15,7 +15,7 @@ import { revisionOf } from '../records/revisions.js';
 import { dayInLab } from '../records/today.js';
 import { within } from '../records/within.js';
 import { requireOther } from '../sign-in/forbidden-pairs.js';
-import { type SignedInActor } from '../sign-in/signed-in.decorator.js';
+import type { SignedInActor } from '../sign-in/signed-in.decorator.js';
 import {
   type ConcessionAnswer,
   type ConcessionsAsked,

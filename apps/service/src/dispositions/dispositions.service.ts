@@ -12,7 +12,7 @@ import { Inject, Injectable } from '@nestjs/common';
 import { z } from 'zod';
 import { RAW_STORE } from '../records/raw-store.token.js';
 import { type Done, requireOther } from '../sign-in/forbidden-pairs.js';
-import { type SignedInActor } from '../sign-in/signed-in.decorator.js';
+import type { SignedInActor } from '../sign-in/signed-in.decorator.js';
 import { dispositionSheet, type SheetShown } from './disposition-sheet.js';
 import { doneToRuns } from './done-to-lot.js';
 import { answersOf, dispositionsOf } from './stored-dispositions.js';

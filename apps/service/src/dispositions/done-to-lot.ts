@@ -1,6 +1,6 @@
 import { type Reader, tables } from '@breakbook/records';
 import { In } from 'typeorm';
-import { type Done } from '../sign-in/forbidden-pairs.js';
+import type { Done } from '../sign-in/forbidden-pairs.js';
 
 /**
  * Who recorded or reviewed anything of these runs, by their ids and names: all that keeps somebody from deciding about

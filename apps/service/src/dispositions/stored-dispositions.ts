@@ -1,4 +1,4 @@
-import { type Disposition, type Signature } from '@breakbook/lab';
+import type { Disposition, Signature } from '@breakbook/lab';
 import { type Reader, tables } from '@breakbook/records';
 import { In } from 'typeorm';
 import { peopleBehind } from '../records/read-kind.js';

@@ -1,6 +1,6 @@
 import { Controller, HttpCode, Post, Req } from '@nestjs/common';
 import { RouteConfig } from '@nestjs/platform-fastify';
-import { type FastifyRequest } from 'fastify';
+import type { FastifyRequest } from 'fastify';
 import { Answers } from '../openapi/answers.decorator.js';
 import { Duty } from '../sign-in/duty.decorator.js';
 import { SignedIn, type SignedInActor } from '../sign-in/signed-in.decorator.js';

@@ -4,13 +4,13 @@ import { type RawStore, type Reader, Records, tables } from '@breakbook/records'
 import { Inject, Injectable } from '@nestjs/common';
 import { In } from 'typeorm';
 import { RAW_STORE } from '../records/raw-store.token.js';
-import { type SignedInActor } from '../sign-in/signed-in.decorator.js';
+import type { SignedInActor } from '../sign-in/signed-in.decorator.js';
 import { SigningKeysService } from '../signing/signing-keys.service.js';
 import { inSpool } from '../uploads/spool.js';
 import { spoolRaw } from '../uploads/spool-raw.js';
-import { type VerifiedFile } from '../workers/checked-document.js';
+import type { VerifiedFile } from '../workers/checked-document.js';
 import { Workers } from '../workers/workers.js';
-import { type CheckVerdict, type DocumentCheckAnswer } from './document-check-answer.js';
+import type { CheckVerdict, DocumentCheckAnswer } from './document-check-answer.js';
 
 /** A check in a thread of its own may take this long, in ms; a longer one is for the command line. */
 const LONGEST = 120_000;

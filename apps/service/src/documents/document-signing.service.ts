@@ -12,7 +12,7 @@ import { JobsService } from '../jobs/jobs.service.js';
 import { RAW_STORE } from '../records/raw-store.token.js';
 import { reviewersOf } from '../runs/reviews/reviewers-of.js';
 import { requireOther } from '../sign-in/forbidden-pairs.js';
-import { type SignedInActor } from '../sign-in/signed-in.decorator.js';
+import type { SignedInActor } from '../sign-in/signed-in.decorator.js';
 import { SealingService } from '../signing/sealing.service.js';
 import { type TaskOptions, Workers } from '../workers/workers.js';
 import { documentNumbered } from './documents.service.js';

@@ -1,5 +1,5 @@
 import { Body, Controller, Get, Header, HttpCode, Param, Post, Query, Res, StreamableFile } from '@nestjs/common';
-import { type FastifyReply } from 'fastify';
+import type { FastifyReply } from 'fastify';
 import { parsedBy } from '../http/parsed-by.js';
 import { queriedBy } from '../http/queried-by.js';
 import { shortNumber } from '../http/short-number.js';

@@ -8,18 +8,18 @@ import { comparisonOfDocument } from '../comparisons/comparison-of-document.js';
 import { reportAffairsOf } from '../dispositions/affairs-of.js';
 import { evaluatedRecords } from '../evaluations/evaluated-records.js';
 import { evaluationNumbered } from '../evaluations/evaluation-numbered.js';
-import { type Job, type JobAnswer } from '../jobs/job.js';
+import type { Job, JobAnswer } from '../jobs/job.js';
 import { JobRunner } from '../jobs/job-runner.js';
 import { JobsService } from '../jobs/jobs.service.js';
-import { type PageOf } from '../records/kept.js';
+import type { PageOf } from '../records/kept.js';
 import { nextPlace, PAGING, pageAsked } from '../records/paging.js';
 import { RAW_STORE } from '../records/raw-store.token.js';
 import { within } from '../records/within.js';
-import { type SignedInActor } from '../sign-in/signed-in.decorator.js';
+import type { SignedInActor } from '../sign-in/signed-in.decorator.js';
 import { inSpool } from '../uploads/spool.js';
 import { spoolRaw } from '../uploads/spool-raw.js';
 import { type TaskOptions, Workers } from '../workers/workers.js';
-import { type NewDocument } from './new-document.js';
+import type { NewDocument } from './new-document.js';
 import { reportIdentity } from './report-identity.js';
 
 /** A document in a list. */

@@ -1,4 +1,4 @@
-import { type LotBundle } from '@breakbook/lab';
+import type { LotBundle } from '@breakbook/lab';
 import { type RawStore, type Reader, readWhole, type tables } from '@breakbook/records';
 
 /** The records an evaluation was made from, as they stood; undefined for one made before they were kept beside it. */

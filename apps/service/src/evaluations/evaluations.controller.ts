@@ -1,5 +1,5 @@
 import { Body, Controller, Get, HttpCode, Param, Post, Res } from '@nestjs/common';
-import { type FastifyReply } from 'fastify';
+import type { FastifyReply } from 'fastify';
 import { z } from 'zod';
 import { DocumentsService } from '../documents/documents.service.js';
 import { NewDocument } from '../documents/new-document.js';

@@ -1,4 +1,4 @@
-import { type RunJudgement } from '@breakbook/lab';
+import type { RunJudgement } from '@breakbook/lab';
 import { type Reader, tables } from '@breakbook/records';
 import { In } from 'typeorm';
 

@@ -1,6 +1,6 @@
 import { canonicalJson } from '@breakbook/evidence';
 import { type PreparedRaw, prepareRaw, type RawStore, type Rows, rawFromBytes, tables } from '@breakbook/records';
-import { type StoredLot } from '../lots/lot-bundle.js';
+import type { StoredLot } from '../lots/lot-bundle.js';
 import { openForRun } from '../nonconformities/open-for-run.js';
 import { writeReading } from '../runs/write-run.js';
 import type { EvaluationOnly } from '../workers/tasks.js';

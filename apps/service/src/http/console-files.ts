@@ -1,7 +1,7 @@
 import fs from 'node:fs';
 import path from 'node:path';
 import fastifyStatic from '@fastify/static';
-import { type FastifyInstance } from 'fastify';
+import type { FastifyInstance } from 'fastify';
 import { OPEN } from '../sign-in/route-admissions.js';
 
 /**

@@ -1,5 +1,5 @@
 import { type ProblemCode, Refusal } from '@breakbook/lab';
-import { type FastifyError, type FastifyInstance, type FastifyReply, type FastifyRequest } from 'fastify';
+import type { FastifyError, FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
 import { frameworkRefusal, PROBLEM_TYPE, problemDetails } from './problem-details.js';
 import { SECURITY_HEADERS, TLS_ALONE } from './security-headers.js';
 

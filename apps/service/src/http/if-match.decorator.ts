@@ -1,6 +1,6 @@
 import { Refusal, shown } from '@breakbook/lab';
 import { createParamDecorator, type ExecutionContext } from '@nestjs/common';
-import { type FastifyRequest } from 'fastify';
+import type { FastifyRequest } from 'fastify';
 
 /** Reads from a request which version its sender has seen. */
 export function versionSeen(_: unknown, context: ExecutionContext): number {

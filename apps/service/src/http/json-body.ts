@@ -1,5 +1,5 @@
 import { Refusal, readJson, shown } from '@breakbook/lab';
-import { type FastifyInstance, type FastifyRequest } from 'fastify';
+import type { FastifyInstance, FastifyRequest } from 'fastify';
 import { refuseUnfitText } from './fit-text.js';
 
 declare module 'fastify' {

@@ -1,5 +1,5 @@
-import { type LoggerService } from '@nestjs/common';
-import { type Logger } from 'pino';
+import type { LoggerService } from '@nestjs/common';
+import type { Logger } from 'pino';
 
 /** The framework's messages in the service's one log; its chatter at start-up is for those who look for it. */
 export class NestLog implements LoggerService {

@@ -1,6 +1,6 @@
 import { Refusal, schemaProblems } from '@breakbook/lab';
-import { type PipeTransform } from '@nestjs/common';
-import { type z } from 'zod';
+import type { PipeTransform } from '@nestjs/common';
+import type { z } from 'zod';
 
 /** A pipe that knows what it reads: the interface's description is made from the very schema that checks. */
 export interface ReadingPipe<T extends z.ZodType> extends PipeTransform<unknown, z.infer<T>> {

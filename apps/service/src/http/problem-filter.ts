@@ -1,8 +1,8 @@
 import { randomUUID } from 'node:crypto';
 import { Refusal } from '@breakbook/lab';
 import { type ArgumentsHost, Catch, type ExceptionFilter, HttpException } from '@nestjs/common';
-import { type FastifyReply, type FastifyRequest } from 'fastify';
-import { type Logger } from 'pino';
+import type { FastifyReply, FastifyRequest } from 'fastify';
+import type { Logger } from 'pino';
 import { databaseRefusal } from './database-away.js';
 import { frameworkRefusal, PROBLEM_TYPE, type ProblemAnswer, problemDetails } from './problem-details.js';
 import { RetryLater } from './retry-later.js';

@@ -1,4 +1,4 @@
-import { type ProblemCode } from '@breakbook/lab';
+import type { ProblemCode } from '@breakbook/lab';
 
 /** HTTP status by code; a code that is not listed takes its group's. */
 const BY_CODE: Partial<Record<ProblemCode, number>> = {

@@ -1,6 +1,6 @@
 import { type Problem, Refusal, schemaProblems, shown } from '@breakbook/lab';
-import { type z } from 'zod';
-import { type ReadingPipe } from './parsed-by.js';
+import type { z } from 'zod';
+import type { ReadingPipe } from './parsed-by.js';
 
 /**
  * A pipe that reads the query of an address. What the schema does not know is refused, and so is a name given twice:

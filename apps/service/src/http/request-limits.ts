@@ -1,5 +1,5 @@
 import rateLimit from '@fastify/rate-limit';
-import { type FastifyInstance } from 'fastify';
+import type { FastifyInstance } from 'fastify';
 import { RetryLater } from './retry-later.js';
 
 /** How much one network address may ask for. */

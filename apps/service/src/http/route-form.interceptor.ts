@@ -1,7 +1,7 @@
 import { Refusal } from '@breakbook/lab';
 import { type CallHandler, type ExecutionContext, Injectable, type NestInterceptor } from '@nestjs/common';
-import { type FastifyRequest } from 'fastify';
-import { type Observable } from 'rxjs';
+import type { FastifyRequest } from 'fastify';
+import type { Observable } from 'rxjs';
 import { accepts } from './accepted-types.js';
 import { refuseQuery } from './queried-by.js';
 import { answerTypesOf, argumentsOf } from './route-metadata.js';

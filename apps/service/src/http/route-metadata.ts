@@ -1,4 +1,4 @@
-import { type PipeTransform, type Type } from '@nestjs/common';
+import type { PipeTransform, Type } from '@nestjs/common';
 import { HEADERS_METADATA, ROUTE_ARGS_METADATA, SSE_METADATA } from '@nestjs/common/constants.js';
 import { RouteParamtypes } from '@nestjs/common/enums/route-paramtypes.enum.js';
 import { ANSWERS_IN } from './answers-in.decorator.js';

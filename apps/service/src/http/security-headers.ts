@@ -1,4 +1,4 @@
-import { type FastifyInstance } from 'fastify';
+import type { FastifyInstance } from 'fastify';
 
 const POLICY = [
   "default-src 'none'",

@@ -1,5 +1,5 @@
 import { Refusal, shown } from '@breakbook/lab';
-import { type PipeTransform } from '@nestjs/common';
+import type { PipeTransform } from '@nestjs/common';
 
 /** A pipe that reads a short number from a path; what is none is as little there as a number never given. */
 export function shortNumber(of: string): PipeTransform<string, number> {

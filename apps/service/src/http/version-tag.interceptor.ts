@@ -1,5 +1,5 @@
 import { type CallHandler, type ExecutionContext, Injectable, type NestInterceptor } from '@nestjs/common';
-import { type FastifyReply } from 'fastify';
+import type { FastifyReply } from 'fastify';
 import { map, type Observable } from 'rxjs';
 
 /** Sends the version of what is answered as its ETag, to be given back in If-Match with a change. */

@@ -1,9 +1,9 @@
 import { EventEmitter } from 'node:events';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
-import { type JobAnswer } from './job.js';
-import { type JobBell } from './job-bell.js';
+import type { JobAnswer } from './job.js';
+import type { JobBell } from './job-bell.js';
 import { JobEvents } from './job-events.js';
-import { type JobsService } from './jobs.service.js';
+import type { JobsService } from './jobs.service.js';
 
 const ASKED: JobAnswer = {
   id: 'a',

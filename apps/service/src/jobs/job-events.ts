@@ -1,5 +1,5 @@
 import { Injectable, type OnModuleDestroy } from '@nestjs/common';
-import { type JobAnswer } from './job.js';
+import type { JobAnswer } from './job.js';
 import { JobBell, type Ring } from './job-bell.js';
 import { JobsService } from './jobs.service.js';
 

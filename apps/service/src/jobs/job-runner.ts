@@ -1,7 +1,7 @@
 import { type Problem, Refusal } from '@breakbook/lab';
 import { Injectable, Logger, type OnApplicationBootstrap, type OnModuleDestroy } from '@nestjs/common';
-import { type TaskOptions } from '../workers/workers.js';
-import { type Job, type JobKind } from './job.js';
+import type { TaskOptions } from '../workers/workers.js';
+import type { Job, JobKind } from './job.js';
 import { JobBell, type Ring } from './job-bell.js';
 import { JobQueue, type Queued } from './job-queue.js';
 import { JobEnded, JobsService } from './jobs.service.js';

@@ -4,8 +4,8 @@ import { Injectable } from '@nestjs/common';
 import { DataSource, type EntityManager } from 'typeorm';
 import { validate } from 'uuid';
 import { Quotas } from '../quotas/quotas.js';
-import { type SignedInActor } from '../sign-in/signed-in.decorator.js';
-import { type Job, type JobAnswer, type JobKind, type JobState, type JobSubjects } from './job.js';
+import type { SignedInActor } from '../sign-in/signed-in.decorator.js';
+import type { Job, JobAnswer, JobKind, JobState, JobSubjects } from './job.js';
 import { JobBell, ringing } from './job-bell.js';
 import { JobQueue } from './job-queue.js';
 

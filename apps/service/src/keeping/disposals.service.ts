@@ -16,13 +16,13 @@ import { type Page, type Reader, Records, type Rows, tables } from '@breakbook/r
 import { Injectable } from '@nestjs/common';
 import { In } from 'typeorm';
 import { z } from 'zod';
-import { type PageOf } from '../records/kept.js';
+import type { PageOf } from '../records/kept.js';
 import { Names } from '../records/names.js';
 import { nextPlace, type Paging, pageAsked } from '../records/paging.js';
 import { peopleBehind } from '../records/read-kind.js';
 import { dayInLab } from '../records/today.js';
 import { requireOther } from '../sign-in/forbidden-pairs.js';
-import { type SignedInActor } from '../sign-in/signed-in.decorator.js';
+import type { SignedInActor } from '../sign-in/signed-in.decorator.js';
 import { keepingOf } from './keeping-of.js';
 
 /** A disposal as it stands. */

@@ -1,7 +1,7 @@
 import { Layout, type MethodChannel, Refusal } from '@breakbook/lab';
 import { Records, tables } from '@breakbook/records';
 import { Controller, HttpCode, Post, Req } from '@nestjs/common';
-import { type FastifyRequest } from 'fastify';
+import type { FastifyRequest } from 'fastify';
 import { parsedBy } from '../http/parsed-by.js';
 import { Answers } from '../openapi/answers.decorator.js';
 import { Reads } from '../openapi/reads.decorator.js';

@@ -1,7 +1,7 @@
-import { type Layout } from '@breakbook/lab';
+import type { Layout } from '@breakbook/lab';
 import { tables } from '@breakbook/records';
 import { kind } from '../records/kind.js';
-import { type Names } from '../records/names.js';
+import type { Names } from '../records/names.js';
 
 export const LAYOUT = kind<Layout, tables.Layout, tables.LayoutRevision>({
   word: 'layout',

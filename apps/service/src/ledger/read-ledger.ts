@@ -1,10 +1,10 @@
 import { Refusal, shown } from '@breakbook/lab';
 import { type Reader, tables } from '@breakbook/records';
 import { LessThan, MoreThan } from 'typeorm';
-import { type PageOf } from '../records/kept.js';
+import type { PageOf } from '../records/kept.js';
 import { nextPlace, type Paging, pageAsked } from '../records/paging.js';
 import { peopleBehind } from '../records/read-kind.js';
-import { type EntryInFull, type EntryInList, type Head } from './ledger-answers.js';
+import type { EntryInFull, EntryInList, Head } from './ledger-answers.js';
 
 /** A piece of the ledger. Its order is that of the sequence, never that of a clock. */
 export async function entriesPage(reader: Reader, paging: Paging): Promise<PageOf<EntryInList>> {

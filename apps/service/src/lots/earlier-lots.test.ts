@@ -1,5 +1,5 @@
 import { randomUUID } from 'node:crypto';
-import { type EarlierSample, type LotBundle, type LotResult } from '@breakbook/lab';
+import type { EarlierSample, LotBundle, LotResult } from '@breakbook/lab';
 import { tables } from '@breakbook/records';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { keepKeyedLot, keyedLot, VALID } from '../../../../tests/keyed-lot.js';

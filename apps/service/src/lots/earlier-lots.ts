@@ -1,4 +1,4 @@
-import { type EarlierSample, type Limit, type Lot, type Plan } from '@breakbook/lab';
+import type { EarlierSample, Limit, Lot, Plan } from '@breakbook/lab';
 import { type Reader, tables } from '@breakbook/records';
 import { acceptance } from '../arithmetic.js';
 import { judgementsOf } from '../evaluations/judgements-of.js';

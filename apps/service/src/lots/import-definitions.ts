@@ -1,5 +1,5 @@
-import { type LotBundle } from '@breakbook/lab';
-import { type Rows } from '@breakbook/records';
+import type { LotBundle } from '@breakbook/lab';
+import type { Rows } from '@breakbook/records';
 import { CALIBRATION } from '../calibrations/calibration-kind.js';
 import { LAYOUT } from '../layouts/layout-kind.js';
 import { LIMIT } from '../limits/limit-kind.js';

@@ -1,9 +1,9 @@
-import { type LotBundle } from '@breakbook/lab';
+import type { LotBundle } from '@breakbook/lab';
 import { type Actor, foundLab, type RawStore, type Records, tables } from '@breakbook/records';
 import { evaluateAndKeep, type StoredEvaluation } from '../evaluations/evaluate-stored-lot.js';
 import { recordRun } from '../runs/record-run.js';
 import { SET_UP } from '../sign-in/the-machine.js';
-import { type SentRunFile } from '../workers/run-to-read.js';
+import type { SentRunFile } from '../workers/run-to-read.js';
 import { importDefinitions } from './import-definitions.js';
 
 export interface ImportedLot {

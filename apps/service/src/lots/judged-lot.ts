@@ -1,4 +1,4 @@
-import { type RawStore, type Reader, type tables } from '@breakbook/records';
+import type { RawStore, Reader, tables } from '@breakbook/records';
 import type { JudgedLot } from '@breakbook/reports';
 import { evaluatedRecords } from '../evaluations/evaluated-records.js';
 import { judgementsOf } from '../evaluations/judgements-of.js';

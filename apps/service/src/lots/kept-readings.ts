@@ -1,7 +1,7 @@
-import { type Reading } from '@breakbook/lab';
+import type { Reading } from '@breakbook/lab';
 import { type Reader, tables } from '@breakbook/records';
 import { In } from 'typeorm';
-import { type StoredLot } from './lot-bundle.js';
+import type { StoredLot } from './lot-bundle.js';
 
 /** The last kept reading of each run of a lot, by its name. */
 export async function keptReadings(reader: Reader, { ids }: StoredLot): Promise<Map<string, Reading>> {

@@ -4,11 +4,11 @@ import { type RawStore, type Reader, tables } from '@breakbook/records';
 import { In } from 'typeorm';
 import { reports } from '../arithmetic.js';
 import { lastEvaluations } from '../evaluations/last-evaluations.js';
-import { type PageOf } from '../records/kept.js';
+import type { PageOf } from '../records/kept.js';
 import { keptPage } from '../records/read-kind.js';
 import { within } from '../records/within.js';
 import { judgedLot } from './judged-lot.js';
-import { type LotInList, type LotsAsked } from './lot-answers.js';
+import type { LotInList, LotsAsked } from './lot-answers.js';
 import { LOT } from './lot-kind.js';
 
 /** Strips of so many evaluations are kept in memory, a few kB each: some pages of the longest list. */

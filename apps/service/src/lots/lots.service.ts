@@ -3,14 +3,14 @@ import { type RawStore, Records, readWhole, tables } from '@breakbook/records';
 import { Inject, Injectable } from '@nestjs/common';
 import { acceptance, reports } from '../arithmetic.js';
 import { lastEvaluations } from '../evaluations/last-evaluations.js';
-import { type PageOf } from '../records/kept.js';
+import type { PageOf } from '../records/kept.js';
 import { RAW_STORE } from '../records/raw-store.token.js';
 import { inSpool } from '../uploads/spool.js';
 import { spoolRaw } from '../uploads/spool-raw.js';
 import { Workers } from '../workers/workers.js';
 import { judgedLot } from './judged-lot.js';
 import { keptReadings } from './kept-readings.js';
-import { type LotInList, type LotSheet, type LotsAsked, type RunSheet } from './lot-answers.js';
+import type { LotInList, LotSheet, LotsAsked, RunSheet } from './lot-answers.js';
 import { storedLot } from './lot-bundle.js';
 import { LotList } from './lot-list.js';
 

@@ -1,4 +1,4 @@
-import { type SamplingRecord } from '@breakbook/lab';
+import type { SamplingRecord } from '@breakbook/lab';
 import { type Reader, type Rows, tables } from '@breakbook/records';
 import { acceptance } from '../arithmetic.js';
 import { Names } from '../records/names.js';

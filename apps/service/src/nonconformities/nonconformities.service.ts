@@ -9,13 +9,13 @@ import {
 } from '@breakbook/lab';
 import { type Noun, type Reader, Records, type Rows, tables } from '@breakbook/records';
 import { Injectable } from '@nestjs/common';
-import { type PageOf } from '../records/kept.js';
+import type { PageOf } from '../records/kept.js';
 import { Names } from '../records/names.js';
 import { nextPlace, pageAsked } from '../records/paging.js';
 import { peopleBehind } from '../records/read-kind.js';
 import { within } from '../records/within.js';
 import { type Done, requireOther } from '../sign-in/forbidden-pairs.js';
-import { type SignedInActor } from '../sign-in/signed-in.decorator.js';
+import type { SignedInActor } from '../sign-in/signed-in.decorator.js';
 import {
   type ChangedNonconformity,
   type NewNonconformity,

@@ -1,6 +1,6 @@
 import { type InvalidReason, limitName, type RunJudgement, type ValidityDecision } from '@breakbook/lab';
 import { type Rows, tables } from '@breakbook/records';
-import { type z } from 'zod';
+import type { z } from 'zod';
 
 /** Reasons that lie in the lab's own work, and so are nonconforming work (ISO/IEC 17025:2017, 7.10); a part that came damaged is not. */
 const LAB_ERRORS: ReadonlySet<z.infer<typeof InvalidReason>> = new Set([

@@ -7,13 +7,13 @@ import { type ComparisonStanding, heldComparison } from '../comparisons/comparis
 import { itemsOf } from '../comparisons/declared.js';
 import { requireConsent } from '../custody/require-consent.js';
 import { completed } from '../records/completed.js';
-import { type Change, type PageOf } from '../records/kept.js';
+import type { Change, PageOf } from '../records/kept.js';
 import { Names } from '../records/names.js';
 import { nextPlace, pageAsked } from '../records/paging.js';
 import { peopleBehind, saidBy } from '../records/read-kind.js';
 import { within } from '../records/within.js';
-import { type SignedInActor } from '../sign-in/signed-in.decorator.js';
-import { type NewObservation, type ObservationAnswer, type ObservationsAsked } from './observation-answers.js';
+import type { SignedInActor } from '../sign-in/signed-in.decorator.js';
+import type { NewObservation, ObservationAnswer, ObservationsAsked } from './observation-answers.js';
 
 /** A clock may be this far ahead of ours, in ms. */
 const CLOCK_AHEAD = 5 * 60_000;

@@ -1,7 +1,7 @@
 import { Records, tables } from '@breakbook/records';
 import { Body, Controller, Get, Header, HttpCode, Param, Post, Query, Req, StreamableFile } from '@nestjs/common';
 import { RouteConfig } from '@nestjs/platform-fastify';
-import { type FastifyRequest } from 'fastify';
+import type { FastifyRequest } from 'fastify';
 import { AnswersIn } from '../http/answers-in.decorator.js';
 import { parsedBy } from '../http/parsed-by.js';
 import { queriedBy } from '../http/queried-by.js';

@@ -12,7 +12,7 @@ import {
 import { Inject, Injectable } from '@nestjs/common';
 import { In } from 'typeorm';
 import { Quotas } from '../quotas/quotas.js';
-import { type PageOf } from '../records/kept.js';
+import type { PageOf } from '../records/kept.js';
 import { nextPlace, type Paging, pageAsked } from '../records/paging.js';
 import { RAW_STORE } from '../records/raw-store.token.js';
 import { dayInLab } from '../records/today.js';

@@ -1,5 +1,5 @@
 import { SOFTWARE } from '@breakbook/lab';
-import { type ModulesContainer } from '@nestjs/core';
+import type { ModulesContainer } from '@nestjs/core';
 import { PROBLEM_TYPE, ProblemAnswer } from '../http/problem-details.js';
 import { servedHandlers } from '../http/served-handlers.js';
 import { SchemaGatherer } from './json-schema.js';

@@ -1,14 +1,14 @@
 import { HTTP_CODE_METADATA } from '@nestjs/common/constants.js';
 import { FASTIFY_ROUTE_CONFIG_METADATA } from '@nestjs/platform-fastify/constants.js';
-import { type FastifyContextConfig } from 'fastify';
-import { type z } from 'zod';
+import type { FastifyContextConfig } from 'fastify';
+import type { z } from 'zod';
 import { versionSeen } from '../http/if-match.decorator.js';
-import { type ReadingPipe } from '../http/parsed-by.js';
+import type { ReadingPipe } from '../http/parsed-by.js';
 import { answerTypesOf, argumentsOf, type RouteArgument } from '../http/route-metadata.js';
-import { type ServedHandler } from '../http/served-handlers.js';
+import type { ServedHandler } from '../http/served-handlers.js';
 import { admissionOf } from '../sign-in/route-admissions.js';
 import { ANSWERS, type RouteAnswer } from './answers.decorator.js';
-import { type JsonSchema, type SchemaGatherer } from './json-schema.js';
+import type { JsonSchema, SchemaGatherer } from './json-schema.js';
 import { READS, type RouteReading } from './reads.decorator.js';
 
 const JSON_TYPE = 'application/json';

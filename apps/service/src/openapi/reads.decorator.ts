@@ -1,5 +1,5 @@
 import { SetMetadata } from '@nestjs/common';
-import { type z } from 'zod';
+import type { z } from 'zod';
 
 export const READS = Symbol('what a route reads by itself');
 

@@ -1,5 +1,5 @@
-import { type OpenApiDocument, type Operation } from './document.js';
-import { type JsonSchema } from './json-schema.js';
+import type { OpenApiDocument, Operation } from './document.js';
+import type { JsonSchema } from './json-schema.js';
 
 const AT = '#/components/schemas/';
 

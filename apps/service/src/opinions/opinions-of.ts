@@ -1,7 +1,7 @@
-import { type OpinionShown } from '@breakbook/lab';
+import type { OpinionShown } from '@breakbook/lab';
 import { type Reader, tables } from '@breakbook/records';
 import { peopleBehind } from '../records/read-kind.js';
-import { type OpinionAnswer } from './opinion-answers.js';
+import type { OpinionAnswer } from './opinion-answers.js';
 
 export async function opinionAnswer(
   reader: Reader,

@@ -4,13 +4,13 @@ import { Injectable } from '@nestjs/common';
 import { type FindOptionsWhere, In } from 'typeorm';
 import { notAuthorisedFor } from '../competence/competence-of.js';
 import { lastEvaluations } from '../evaluations/last-evaluations.js';
-import { type PageOf } from '../records/kept.js';
+import type { PageOf } from '../records/kept.js';
 import { Names } from '../records/names.js';
 import { nextPlace, pageAsked } from '../records/paging.js';
 import { within } from '../records/within.js';
 import { requireOther } from '../sign-in/forbidden-pairs.js';
-import { type SignedInActor } from '../sign-in/signed-in.decorator.js';
-import { type NewOpinion, type OpinionAnswer, type OpinionsAsked } from './opinion-answers.js';
+import type { SignedInActor } from '../sign-in/signed-in.decorator.js';
+import type { NewOpinion, OpinionAnswer, OpinionsAsked } from './opinion-answers.js';
 import { opinionAnswer } from './opinions-of.js';
 
 /** Opinions and interpretations: given by somebody authorised for what they are about, bound to its results. */

@@ -1,9 +1,9 @@
 import { canonicalJson, type DataTable, formatTable, SAFETY_FLAG } from '@breakbook/evidence';
 import { SAFETY_CAUTION } from '@breakbook/lab';
-import { type Reader, type tables } from '@breakbook/records';
+import type { Reader, tables } from '@breakbook/records';
 import { flagHistory } from '../safety-flags/flags-of.js';
 import { touchedLots } from '../safety-flags/touched-lots.js';
-import { type PackedFile } from './package-files.js';
+import type { PackedFile } from './package-files.js';
 
 /** What a package holds beside the lot where it is evidence for a safety flag. */
 export async function flagFiles(reader: Reader, flag: tables.SafetyFlag): Promise<PackedFile[]> {

@@ -1,7 +1,7 @@
 import { formatNamedRow, formatProvedEntry, type MerkleTree, parseEntry } from '@breakbook/evidence';
-import { type Reader, type StoredRow } from '@breakbook/records';
+import type { Reader, StoredRow } from '@breakbook/records';
 import { namedRow, peopleIn } from './lot-in-package.js';
-import { type TablesOf } from './lot-tables.js';
+import type { TablesOf } from './lot-tables.js';
 
 /** The part of the ledger that names the rows of a lot. */
 export interface LedgerInPackage {

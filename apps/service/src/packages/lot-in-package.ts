@@ -1,5 +1,5 @@
-import { type NamedRow } from '@breakbook/evidence';
-import { type Photo, type Run } from '@breakbook/lab';
+import type { NamedRow } from '@breakbook/evidence';
+import type { Photo, Run } from '@breakbook/lab';
 import { type Reader, rowContent, rowsItRestsOn, type StoredRow, tables } from '@breakbook/records';
 import { In } from 'typeorm';
 import { type StoredLot, storedLot } from '../lots/lot-bundle.js';

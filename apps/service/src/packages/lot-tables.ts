@@ -1,4 +1,4 @@
-import { type CellValue, type DataTable, type TableField } from '@breakbook/evidence';
+import type { CellValue, DataTable, TableField } from '@breakbook/evidence';
 import {
   type CharacteristicValue,
   isNotEvaluated,
@@ -6,8 +6,8 @@ import {
   type NotEvaluated,
   type Photo,
 } from '@breakbook/lab';
-import { type EvaluationOnly } from '../workers/tasks.js';
-import { type LotInPackage } from './lot-in-package.js';
+import type { EvaluationOnly } from '../workers/tasks.js';
+import type { LotInPackage } from './lot-in-package.js';
 
 /** What a package tells in tables, beside the records themselves. */
 export interface TablesOf {

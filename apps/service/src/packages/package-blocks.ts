@@ -1,5 +1,5 @@
 import { createHash } from 'node:crypto';
-import { type Reader } from '@breakbook/records';
+import type { Reader } from '@breakbook/records';
 
 /** Packages can be fetched for so long after they were made; then they are made again. */
 const KEPT_FOR = '1 day';

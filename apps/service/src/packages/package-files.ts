@@ -11,11 +11,11 @@ import {
 } from '@breakbook/evidence';
 import { type LOT_FOLDER_DOCUMENTS, type LotBundle, SOFTWARE } from '@breakbook/lab';
 import { fileName } from '../attachments/attached-file.js';
-import { type EvaluationOnly } from '../workers/tasks.js';
-import { type LedgerInPackage } from './ledger-in-package.js';
+import type { EvaluationOnly } from '../workers/tasks.js';
+import type { LedgerInPackage } from './ledger-in-package.js';
 import { type KeptBytes, type LotInPackage, runsWithoutFile } from './lot-in-package.js';
 import { lotTables } from './lot-tables.js';
-import { type FileNames } from './package-names.js';
+import type { FileNames } from './package-names.js';
 import { readMe } from './read-me.js';
 
 /** A file of a package: bytes made for it, or bytes that the lab keeps. */

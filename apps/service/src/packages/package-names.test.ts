@@ -1,5 +1,5 @@
 import { PackagePath } from '@breakbook/evidence';
-import { type Run } from '@breakbook/lab';
+import type { Run } from '@breakbook/lab';
 import { describe, expect, it } from 'vitest';
 import { fileNames } from './package-names.js';
 

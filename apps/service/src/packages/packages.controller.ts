@@ -1,6 +1,6 @@
 import { Readable } from 'node:stream';
 import { Controller, Get, Header, HttpCode, Param, Post, Res, StreamableFile } from '@nestjs/common';
-import { type FastifyReply } from 'fastify';
+import type { FastifyReply } from 'fastify';
 import { z } from 'zod';
 import { AnswersIn } from '../http/answers-in.decorator.js';
 import { shortNumber } from '../http/short-number.js';

@@ -1,6 +1,6 @@
 import { Readable } from 'node:stream';
 import { ZipFile } from 'yazl';
-import { type PackedFile } from './package-files.js';
+import type { PackedFile } from './package-files.js';
 
 /** What is packed already gains nothing. */
 const PACKED = new Set(['image/png', 'image/jpeg', 'application/pdf', 'video/mp4', 'video/quicktime']);

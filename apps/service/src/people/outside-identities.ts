@@ -2,7 +2,7 @@ import { Refusal } from '@breakbook/lab';
 import { type Reader, Records, type Rows, tables } from '@breakbook/records';
 import { Injectable } from '@nestjs/common';
 import { endSessionsOf } from '../sign-in/credentials.js';
-import { type SignedInActor } from '../sign-in/signed-in.decorator.js';
+import type { SignedInActor } from '../sign-in/signed-in.decorator.js';
 import { personCalled } from './people.service.js';
 
 /** What a provider calls somebody. */

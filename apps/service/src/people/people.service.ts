@@ -1,8 +1,8 @@
 import { type Duty, type Person, Refusal } from '@breakbook/lab';
 import { type Reader, Records, type Rows, tables } from '@breakbook/records';
 import { Injectable } from '@nestjs/common';
-import { type Kept, type PageOf } from '../records/kept.js';
-import { type Paging } from '../records/paging.js';
+import type { Kept, PageOf } from '../records/kept.js';
+import type { Paging } from '../records/paging.js';
 import { keptAs, keptOne, keptPage } from '../records/read-kind.js';
 import { define } from '../records/write-kind.js';
 import { endSessionsOf, givePassphrase, takePassphrase } from '../sign-in/credentials.js';
@@ -10,7 +10,7 @@ import { drawPassphrase } from '../sign-in/drawn-passphrase.js';
 import { SIGNING_DUTIES } from '../sign-in/forbidden-pairs.js';
 import { hashPassphrase } from '../sign-in/passphrase-hash.js';
 import { takeSecondFactors } from '../sign-in/second-factor/second-factors.js';
-import { type SignedInActor } from '../sign-in/signed-in.decorator.js';
+import type { SignedInActor } from '../sign-in/signed-in.decorator.js';
 import { PERSON } from './person-kind.js';
 
 /** Keys that begin so are given to the computers of rigs. */

@@ -11,7 +11,7 @@ import { Records } from '@breakbook/records';
 import { Injectable } from '@nestjs/common';
 import { namedByPlan } from '../plans/plan-kind.js';
 import { Names } from '../records/names.js';
-import { type TaskName, type Tasks } from '../workers/tasks.js';
+import type { TaskName, Tasks } from '../workers/tasks.js';
 import { Workers } from '../workers/workers.js';
 
 /** A question in a thread of its own may take this long, in ms; a longer one is for the command line. */

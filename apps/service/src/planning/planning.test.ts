@@ -1,4 +1,4 @@
-import { type LotBundle } from '@breakbook/lab';
+import type { LotBundle } from '@breakbook/lab';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { keepKeyedLot, keyedLot, VALID } from '../../../../tests/keyed-lot.js';
 import { type Answer, type SignedInCaller, startTestService, type TestService } from '../../../../tests/service.js';

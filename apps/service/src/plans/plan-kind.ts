@@ -3,7 +3,7 @@ import { type Reader, type Rows, tables } from '@breakbook/records';
 import { In } from 'typeorm';
 import { acceptance } from '../arithmetic.js';
 import { kind } from '../records/kind.js';
-import { type Names } from '../records/names.js';
+import type { Names } from '../records/names.js';
 import { revisionOf } from '../records/revisions.js';
 import { isApproved, proposedRevisions } from '../records/standing.js';
 

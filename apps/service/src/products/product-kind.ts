@@ -1,4 +1,4 @@
-import { type Product } from '@breakbook/lab';
+import type { Product } from '@breakbook/lab';
 import { tables } from '@breakbook/records';
 import { kind } from '../records/kind.js';
 

@@ -6,21 +6,15 @@ import { In, Not } from 'typeorm';
 import { acceptance } from '../arithmetic.js';
 import { limitsOf } from '../lots/lot-bundle.js';
 import { noteUnapproved } from '../plans/plan-kind.js';
-import { type PageOf } from '../records/kept.js';
+import type { PageOf } from '../records/kept.js';
 import { Names } from '../records/names.js';
 import { nextPlace, pageAsked } from '../records/paging.js';
 import { dayNamed, standings } from '../records/standing.js';
 import { dayInLab } from '../records/today.js';
 import { requireOther } from '../sign-in/forbidden-pairs.js';
-import { type SignedInActor } from '../sign-in/signed-in.decorator.js';
+import type { SignedInActor } from '../sign-in/signed-in.decorator.js';
 import { approvedBefore, proposed } from './definitions.js';
-import {
-  type Approval,
-  type Declining,
-  type ProposalAnswer,
-  type ProposalInList,
-  type ProposalsAsked,
-} from './proposal-answers.js';
+import type { Approval, Declining, ProposalAnswer, ProposalInList, ProposalsAsked } from './proposal-answers.js';
 
 /** Methods, layouts, limits and plans by two people: what is proposed, and what another person decides about it. */
 @Injectable()

@@ -1,4 +1,4 @@
-import { type Actor } from '@breakbook/records';
+import type { Actor } from '@breakbook/records';
 import { Inject, Injectable } from '@nestjs/common';
 import { DataSource, type EntityManager } from 'typeorm';
 import { RetryLater } from '../http/retry-later.js';

@@ -4,7 +4,7 @@ import { In } from 'typeorm';
 import { evaluatedRecords } from '../evaluations/evaluated-records.js';
 import { inSpool } from '../uploads/spool.js';
 import { spoolRaw } from '../uploads/spool-raw.js';
-import { type TaskOptions, type Workers } from '../workers/workers.js';
+import type { TaskOptions, Workers } from '../workers/workers.js';
 
 /** What an evaluation says: of the lot, and of each run that entered, by the run's name. */
 export interface Judged {

@@ -1,6 +1,6 @@
-import { type Actor, type Noun, type Records, type Version } from '@breakbook/records';
-import { type Kept } from './kept.js';
-import { type Kind } from './kind.js';
+import type { Actor, Noun, Records, Version } from '@breakbook/records';
+import type { Kept } from './kept.js';
+import type { Kind } from './kind.js';
 import { keptAs } from './read-kind.js';
 import { addRevision, define, revise } from './write-kind.js';
 

@@ -1,14 +1,6 @@
-import {
-  type New,
-  type NewVersion,
-  type Noun,
-  type Reader,
-  type Rows,
-  type Table,
-  type Version,
-} from '@breakbook/records';
-import { type Names } from './names.js';
-import { type ProposalColumn } from './standing.js';
+import type { New, NewVersion, Noun, Reader, Rows, Table, Version } from '@breakbook/records';
+import type { Names } from './names.js';
+import type { ProposalColumn } from './standing.js';
 
 /**
  * A noun of the lab and what is said of it: in which tables it is kept, what its content names, which rows come with

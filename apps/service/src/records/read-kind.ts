@@ -1,11 +1,11 @@
 import { Refusal, shown } from '@breakbook/lab';
 import { type Noun, type Page, type Reader, tables, type Version } from '@breakbook/records';
 import { type FindOptionsWhere, In } from 'typeorm';
-import { type Kept, type KeptVersion, type PageOf } from './kept.js';
-import { type Kind } from './kind.js';
+import type { Kept, KeptVersion, PageOf } from './kept.js';
+import type { Kind } from './kind.js';
 import { type DefinitionsAsked, nextPlace, type Paging, pageAsked } from './paging.js';
 import { type Standing, standings } from './standing.js';
-import { type Said } from './write-kind.js';
+import type { Said } from './write-kind.js';
 
 /** The thing of this name, with the version in force. */
 export async function keptOne<C extends object, N extends Noun, V extends Version>(

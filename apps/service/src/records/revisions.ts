@@ -1,6 +1,6 @@
 import { canonicalJson } from '@breakbook/evidence';
 import { Refusal } from '@breakbook/lab';
-import { type NewVersion, type Reader, type Rows, type Table, type Version } from '@breakbook/records';
+import type { NewVersion, Reader, Rows, Table, Version } from '@breakbook/records';
 
 type Content = Version & { content: object };
 

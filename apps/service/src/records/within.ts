@@ -1,6 +1,6 @@
 import { Refusal } from '@breakbook/lab';
-import { type Noun, type Reader, type Table } from '@breakbook/records';
-import { type FindOptionsWhere } from 'typeorm';
+import type { Noun, Reader, Table } from '@breakbook/records';
+import type { FindOptionsWhere } from 'typeorm';
 import { parameterProblem } from '../http/queried-by.js';
 
 /** A list of what belongs to one thing, where an address names it; a name the lab has not is refused, not an empty list. */

@@ -1,6 +1,6 @@
 import { Refusal } from '@breakbook/lab';
 import { type New, type NewVersion, type Noun, type Rows, tables, type Version } from '@breakbook/records';
-import { type FindOptionsWhere } from 'typeorm';
+import type { FindOptionsWhere } from 'typeorm';
 import { type Kind, keyOf } from './kind.js';
 import { Names } from './names.js';
 import { said } from './revisions.js';

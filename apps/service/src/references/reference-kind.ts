@@ -1,8 +1,8 @@
-import { type Reference } from '@breakbook/lab';
+import type { Reference } from '@breakbook/lab';
 import { type Rows, tables } from '@breakbook/records';
 import { In } from 'typeorm';
 import { kind } from '../records/kind.js';
-import { type Names } from '../records/names.js';
+import type { Names } from '../records/names.js';
 
 export const REFERENCE = kind<Reference, tables.Reference, tables.ReferenceRevision>({
   word: 'reference',

@@ -1,4 +1,4 @@
-import { type Reference } from '@breakbook/lab';
+import type { Reference } from '@breakbook/lab';
 import { HIDDEN } from '../comparisons/blinds.js';
 
 /** Revisions of references as somebody sees them from whom these specimens are hidden: their serials are not told. */

@@ -1,5 +1,5 @@
 import { nearDuplicate, type Problem, type Reading, withFlags } from '@breakbook/lab';
-import { type Reader } from '@breakbook/records';
+import type { Reader } from '@breakbook/records';
 
 /**
  * A reading with a flag for each of its files whose numbers another run of the lab holds in other bytes. Looked up when

@@ -1,8 +1,8 @@
 import { requireAllowed } from '@breakbook/lab';
-import { type Reader, type Version } from '@breakbook/records';
+import type { Reader, Version } from '@breakbook/records';
 import { DEFINITIONS, type DefinitionWord } from '../proposals/definitions.js';
 import { standings } from '../records/standing.js';
-import { type RunContext } from './run-context.js';
+import type { RunContext } from './run-context.js';
 
 /** No run is made under a plan, or by a method or layout, that is only proposed or was declined. */
 export async function refuseProposed(reader: Reader, context: RunContext): Promise<void> {

@@ -1,6 +1,6 @@
 import { hasLoaded, Refusal, type Validity } from '@breakbook/lab';
 import { type Rows, tables } from '@breakbook/records';
-import { type RunRecord } from './run-record.js';
+import type { RunRecord } from './run-record.js';
 
 /**
  * A run that did not count as loading its specimen let that be run again. It is not decided to have loaded it after all

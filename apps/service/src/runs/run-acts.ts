@@ -1,7 +1,7 @@
 import { type Reader, tables } from '@breakbook/records';
 import { In } from 'typeorm';
-import { type Done } from '../sign-in/forbidden-pairs.js';
-import { type RunRecord } from './run-record.js';
+import type { Done } from '../sign-in/forbidden-pairs.js';
+import type { RunRecord } from './run-record.js';
 
 /** Who did what to a run and to the calibrations it rests on: all that keeps somebody from reviewing it. */
 export async function doneToRun(reader: Reader, { noun, body, run }: RunRecord): Promise<Done[]> {

@@ -16,7 +16,7 @@ import { type Reader, tables } from '@breakbook/records';
 import { z } from 'zod';
 import { acceptance } from '../arithmetic.js';
 import { flaggedDuplicates } from './near-duplicates.js';
-import { type RecordedRun } from './record-run.js';
+import type { RecordedRun } from './record-run.js';
 import { limitsOfRun, type RunRecord } from './run-record.js';
 
 /** What whoever sent a run hears. */

@@ -2,7 +2,7 @@ import { EndReason, Instant, InvalidReason, Key, PlanRef, Validity } from '@brea
 import { type Reader, tables } from '@breakbook/records';
 import { type FindOptionsWhere, In } from 'typeorm';
 import { z } from 'zod';
-import { type PageOf } from '../records/kept.js';
+import type { PageOf } from '../records/kept.js';
 import { nextPlace, PAGING, pageAsked } from '../records/paging.js';
 import { peopleBehind } from '../records/read-kind.js';
 import { within } from '../records/within.js';

@@ -1,9 +1,9 @@
-import { type LotBundle, type Problem, type Run } from '@breakbook/lab';
+import type { LotBundle, Problem, Run } from '@breakbook/lab';
 import { type Reader, tables } from '@breakbook/records';
 import { In } from 'typeorm';
 import { acceptance } from '../arithmetic.js';
 import { contentsById, limitsOf, peopleOf } from '../lots/lot-bundle.js';
-import { type RunContext } from './run-context.js';
+import type { RunContext } from './run-context.js';
 
 const AT = '/runs/0';
 

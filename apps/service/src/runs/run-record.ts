@@ -1,4 +1,4 @@
-import { type Limit, type Method, type Plan, type Run, type RunState } from '@breakbook/lab';
+import type { Limit, Method, Plan, Run, RunState } from '@breakbook/lab';
 import { type Reader, tables } from '@breakbook/records';
 import { In } from 'typeorm';
 import { asksForPhotos, photosOfRuns } from '../attachments/photos-of-runs.js';

@@ -14,7 +14,7 @@ import {
   StreamableFile,
   UseInterceptors,
 } from '@nestjs/common';
-import { type FastifyReply, type FastifyRequest } from 'fastify';
+import type { FastifyReply, FastifyRequest } from 'fastify';
 import { z } from 'zod';
 import { IfMatch } from '../http/if-match.decorator.js';
 import { parsedBy } from '../http/parsed-by.js';

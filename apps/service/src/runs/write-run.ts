@@ -12,7 +12,7 @@ import {
 import { requireOpen } from '../lots/lot-closing.js';
 import { useSpecimen } from '../specimens/specimen-fate.js';
 import { refuseKnownBytes } from './known-bytes.js';
-import { type RunContext } from './run-context.js';
+import type { RunContext } from './run-context.js';
 
 /** A run read and ready to be kept. */
 export interface RunToWrite {

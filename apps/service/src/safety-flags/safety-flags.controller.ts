@@ -1,6 +1,6 @@
 import { Key, Paragraph, SafetyFlag } from '@breakbook/lab';
 import { Body, Controller, Get, HttpCode, Param, Post, Put, Query, Res, UseInterceptors } from '@nestjs/common';
-import { type FastifyReply } from 'fastify';
+import type { FastifyReply } from 'fastify';
 import { z } from 'zod';
 import { IfMatch } from '../http/if-match.decorator.js';
 import { parsedBy } from '../http/parsed-by.js';

@@ -3,14 +3,14 @@ import { type Reader, Records, type Rows, tables } from '@breakbook/records';
 import { Injectable } from '@nestjs/common';
 import { In } from 'typeorm';
 import { z } from 'zod';
-import { type JobAnswer } from '../jobs/job.js';
+import type { JobAnswer } from '../jobs/job.js';
 import { PackagesService } from '../packages/packages.service.js';
-import { type PageOf } from '../records/kept.js';
+import type { PageOf } from '../records/kept.js';
 import { Names } from '../records/names.js';
 import { nextPlace, PAGING, pageAsked } from '../records/paging.js';
 import { within } from '../records/within.js';
 import { requireOther } from '../sign-in/forbidden-pairs.js';
-import { type SignedInActor } from '../sign-in/signed-in.decorator.js';
+import type { SignedInActor } from '../sign-in/signed-in.decorator.js';
 import { flagAnswer, flagHistory, flagNumbered, type SafetyFlagAnswer } from './flags-of.js';
 import { type TouchedLot, touchedLots } from './touched-lots.js';
 

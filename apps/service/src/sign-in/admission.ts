@@ -1,13 +1,13 @@
 import { type Duty, Refusal } from '@breakbook/lab';
-import { type FastifyInstance, type FastifyReply, type FastifyRequest } from 'fastify';
-import { type RigTokens } from '../rigs/tokens/rig-tokens.js';
-import { type RouteDuty } from './duty.decorator.js';
-import { type RouteAdmission } from './route-admissions.js';
+import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
+import type { RigTokens } from '../rigs/tokens/rig-tokens.js';
+import type { RouteDuty } from './duty.decorator.js';
+import type { RouteAdmission } from './route-admissions.js';
 import { refuseOtherSites } from './same-origin.js';
 import { requireFresh, requireSecondFactor } from './second-factor/second-factor-needed.js';
 import { type PublicAddress, secretIn } from './session-cookie.js';
-import { type Session, type Sessions } from './sessions.js';
-import { type SignedInActor } from './signed-in.decorator.js';
+import type { Session, Sessions } from './sessions.js';
+import type { SignedInActor } from './signed-in.decorator.js';
 
 declare module 'fastify' {
   interface FastifyContextConfig {

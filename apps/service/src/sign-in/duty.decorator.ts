@@ -1,4 +1,4 @@
-import { type Duty as DutyName } from '@breakbook/lab';
+import type { Duty as DutyName } from '@breakbook/lab';
 import { SetMetadata } from '@nestjs/common';
 
 export const DUTY = Symbol('duty of a route');

@@ -1,7 +1,7 @@
 import { Refusal } from '@breakbook/lab';
 import { describe, expect, it } from 'vitest';
 import { type Act, FORBIDDEN_PAIRS, isForbiddenPair, requireOther, TECHNICAL_SIGNATURES } from './forbidden-pairs.js';
-import { type SignedInActor } from './signed-in.decorator.js';
+import type { SignedInActor } from './signed-in.decorator.js';
 
 const imke: SignedInActor = { labId: 'lab', personId: 'imke', person: 'imke', duties: ['record', 'review', 'decide'] };
 const jorun: SignedInActor = { ...imke, personId: 'jorun', person: 'jorun' };

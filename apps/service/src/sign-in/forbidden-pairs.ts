@@ -1,5 +1,5 @@
 import { type Duty, Refusal } from '@breakbook/lab';
-import { type SignedInActor } from './signed-in.decorator.js';
+import type { SignedInActor } from './signed-in.decorator.js';
 
 /** What people do to a thing, where who did one may not do the other. */
 export type Act = keyof typeof WORDS;

@@ -1,4 +1,4 @@
-import { type INestApplication } from '@nestjs/common';
+import type { INestApplication } from '@nestjs/common';
 import { ModulesContainer } from '@nestjs/core';
 import { servedHandlers } from '../http/served-handlers.js';
 import { AGAIN, BEFORE_SECOND_FACTOR, DUTY, GIVEN_PASSPHRASE, type RouteDuty } from './duty.decorator.js';

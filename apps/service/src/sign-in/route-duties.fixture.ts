@@ -1,4 +1,4 @@
-import { type RouteDuty } from './duty.decorator.js';
+import type { RouteDuty } from './duty.decorator.js';
 
 /**
  * Who may call which route: the same as the decorators say, written down a second time by what the lab wants, so that a

@@ -1,6 +1,6 @@
 import { Refusal, shown } from '@breakbook/lab';
-import { type FastifyRequest } from 'fastify';
-import { type PublicAddress } from './session-cookie.js';
+import type { FastifyRequest } from 'fastify';
+import type { PublicAddress } from './session-cookie.js';
 
 const SAFE = new Set(['GET', 'HEAD', 'OPTIONS']);
 

@@ -1,5 +1,5 @@
 import type {} from '@fastify/cookie';
-import { type FastifyReply, type FastifyRequest } from 'fastify';
+import type { FastifyReply, FastifyRequest } from 'fastify';
 
 /** Where people reach the service, if not on this machine alone. */
 export interface PublicAddress {

@@ -1,4 +1,4 @@
-import { type Duty } from '@breakbook/lab';
+import type { Duty } from '@breakbook/lab';
 import { newId } from '@breakbook/records';
 import { Injectable } from '@nestjs/common';
 import { DataSource } from 'typeorm';

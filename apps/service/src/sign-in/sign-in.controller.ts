@@ -1,6 +1,6 @@
 import { Duty as DutyName, Key, Line, Refusal } from '@breakbook/lab';
 import { Body, Controller, Get, HttpCode, Inject, Post, Req, Res } from '@nestjs/common';
-import { type FastifyReply, type FastifyRequest } from 'fastify';
+import type { FastifyReply, FastifyRequest } from 'fastify';
 import { z } from 'zod';
 import { parsedBy } from '../http/parsed-by.js';
 import { Answers } from '../openapi/answers.decorator.js';

@@ -7,7 +7,7 @@ import { LabsOfSignIn } from './labs-of-sign-in.js';
 import { hashPassphrase } from './passphrase-hash.js';
 import { needsSecondFactor } from './second-factor/second-factor-needed.js';
 import { type Session, Sessions } from './sessions.js';
-import { type SignedInActor } from './signed-in.decorator.js';
+import type { SignedInActor } from './signed-in.decorator.js';
 
 /** Who is signed in, as their own page shows it. */
 export interface Myself {

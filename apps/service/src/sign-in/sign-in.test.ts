@@ -10,7 +10,7 @@ import { RigTokens } from '../rigs/tokens/rig-tokens.js';
 import { startService } from '../start.js';
 import { guardRoutes } from './admission.js';
 import { giveFirstPassphrases, resetPassphrase } from './first-passphrases.js';
-import { type RouteAdmission } from './route-admissions.js';
+import type { RouteAdmission } from './route-admissions.js';
 import { Sessions } from './sessions.js';
 
 // Figures: the OWASP Session Management Cheat Sheet, from memory.

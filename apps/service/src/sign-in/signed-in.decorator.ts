@@ -1,7 +1,7 @@
-import { type Duty } from '@breakbook/lab';
-import { type Actor } from '@breakbook/records';
+import type { Duty } from '@breakbook/lab';
+import type { Actor } from '@breakbook/records';
 import { createParamDecorator, type ExecutionContext } from '@nestjs/common';
-import { type Session } from './sessions.js';
+import type { Session } from './sessions.js';
 
 /** The person (or the rig) behind a request, in their lab. */
 export interface SignedInActor extends Actor {

@@ -1,6 +1,6 @@
 import { fillSignature, formatDocumentRecord, sha256, signCms, signDetached } from '@breakbook/evidence';
 import { type Actor, DocumentKeys, LedgerTrees, type Reader, Records, tables } from '@breakbook/records';
-import { type Sealing } from '@breakbook/reports';
+import type { Sealing } from '@breakbook/reports';
 import { Injectable } from '@nestjs/common';
 import { CheckpointKeeper } from '../ledger/checkpoint-keeper.js';
 import { SigningKeysService } from './signing-keys.service.js';

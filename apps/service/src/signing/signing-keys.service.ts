@@ -2,7 +2,7 @@ import { formatNoteKey, type KeyList, type SigningKeys } from '@breakbook/eviden
 import { Refusal } from '@breakbook/lab';
 import { DocumentKeys, LedgerKeys, type Reader, Records, type Rows, tables } from '@breakbook/records';
 import { Injectable } from '@nestjs/common';
-import { type SignedInActor } from '../sign-in/signed-in.decorator.js';
+import type { SignedInActor } from '../sign-in/signed-in.decorator.js';
 import { changeAtMachine } from '../sign-in/the-machine.js';
 
 /** The pairs of keys that labs sign documents with: the public halves and their lives in the records. */

@@ -1,4 +1,4 @@
-import { type Reader } from '@breakbook/records';
+import type { Reader } from '@breakbook/records';
 
 /** Numbers of the legal holds in force on each of these specimens, by their ids; on itself, or on its lot. */
 export async function holdsOn(reader: Reader, specimenIds: readonly string[]): Promise<Map<string, number[]>> {

@@ -1,8 +1,8 @@
-import { type Specimen } from '@breakbook/lab';
+import type { Specimen } from '@breakbook/lab';
 import { type Reader, tables } from '@breakbook/records';
 import { acceptance } from '../arithmetic.js';
 import { kind } from '../records/kind.js';
-import { type Names } from '../records/names.js';
+import type { Names } from '../records/names.js';
 
 export const SPECIMEN = kind<Specimen, tables.Specimen, tables.SpecimenVersion>({
   word: 'specimen',

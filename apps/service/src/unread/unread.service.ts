@@ -13,10 +13,10 @@ import { Inject, Injectable } from '@nestjs/common';
 import { In } from 'typeorm';
 import { z } from 'zod';
 import { RAW_STORE } from '../records/raw-store.token.js';
-import { type NewRun } from '../runs/new-run.js';
-import { type RecordedAnswer } from '../runs/run-answer.js';
+import type { NewRun } from '../runs/new-run.js';
+import type { RecordedAnswer } from '../runs/run-answer.js';
 import { RunsService } from '../runs/runs.service.js';
-import { type SignedInActor } from '../sign-in/signed-in.decorator.js';
+import type { SignedInActor } from '../sign-in/signed-in.decorator.js';
 import { inSpool } from '../uploads/spool.js';
 import { spoolRaw } from '../uploads/spool-raw.js';
 

@@ -1,6 +1,6 @@
 import { randomUUID } from 'node:crypto';
 import { gzipSync } from 'node:zlib';
-import { type Layout } from '@breakbook/lab';
+import type { Layout } from '@breakbook/lab';
 import { PostgresRawStore, verifyRecords } from '@breakbook/records';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { proposeAndApprove } from '../../../../tests/approved.js';

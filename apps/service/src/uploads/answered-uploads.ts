@@ -2,7 +2,7 @@ import { digestOf } from '@breakbook/evidence';
 import { Refusal, shown } from '@breakbook/lab';
 import { type Actor, Records, type Rows } from '@breakbook/records';
 import { Injectable } from '@nestjs/common';
-import { type Upload } from './read-upload.js';
+import type { Upload } from './read-upload.js';
 
 /** Whoever sends an upload gives it a key, so that sending it again makes nothing new. */
 export interface UploadKey {

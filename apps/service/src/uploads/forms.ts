@@ -1,7 +1,7 @@
 import { Refusal } from '@breakbook/lab';
 import multipart from '@fastify/multipart';
 import { RouteConfig } from '@nestjs/platform-fastify';
-import { type FastifyInstance } from 'fastify';
+import type { FastifyInstance } from 'fastify';
 import { UPLOAD_BOUNDS } from './bounds.js';
 
 const FORM = 'multipart/form-data';

@@ -1,11 +1,11 @@
 import { createHash } from 'node:crypto';
 import fs from 'node:fs';
-import { type IncomingMessage } from 'node:http';
+import type { IncomingMessage } from 'node:http';
 import path from 'node:path';
 import { pipeline } from 'node:stream/promises';
 import { Refusal, shown } from '@breakbook/lab';
-import { type MultipartFile } from '@fastify/multipart';
-import { type FastifyRequest } from 'fastify';
+import type { MultipartFile } from '@fastify/multipart';
+import type { FastifyRequest } from 'fastify';
 import { jsonBody } from '../http/json-body.js';
 import { UPLOAD_BOUNDS } from './bounds.js';
 import { boundaryOf, PartCount } from './part-count.js';

@@ -2,7 +2,7 @@ import fs from 'node:fs';
 import path from 'node:path';
 import { Readable } from 'node:stream';
 import { pipeline } from 'node:stream/promises';
-import { type RawStore, type Reader } from '@breakbook/records';
+import type { RawStore, Reader } from '@breakbook/records';
 
 /** Writes kept bytes to a folder, each piece checked on its way, so that a thread can read them from there. */
 export async function spoolRaw<T extends { name: string; rawId: string }>(

@@ -1,4 +1,4 @@
-import { type WhatIfChange } from '@breakbook/acceptance';
+import type { WhatIfChange } from '@breakbook/acceptance';
 import { LotResult, Refusal, RunJudgement, type WhatIfAsked } from '@breakbook/lab';
 import { Reader, Records, tables } from '@breakbook/records';
 import { Injectable } from '@nestjs/common';

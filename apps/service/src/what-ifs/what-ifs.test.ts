@@ -1,4 +1,4 @@
-import { type LotBundle, type Plan, type Problem } from '@breakbook/lab';
+import type { LotBundle, Plan, Problem } from '@breakbook/lab';
 import { tables } from '@breakbook/records';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { keepKeyedLot, keyedLot, VALID } from '../../../../tests/keyed-lot.js';

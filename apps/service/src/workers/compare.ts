@@ -1,5 +1,5 @@
 import { compareCase, comparedRun, judgeRun, type RunToJudge } from '@breakbook/acceptance';
-import { type ComparisonCase, type ComparisonResult } from '@breakbook/lab';
+import type { ComparisonCase, ComparisonResult } from '@breakbook/lab';
 
 /** A comparison with the runs of its specimens, each as its lot judges it. */
 export interface CaseToCompare {

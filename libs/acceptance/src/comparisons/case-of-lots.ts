@@ -7,7 +7,7 @@ import {
   type Problem,
   Refusal,
 } from '@breakbook/lab';
-import { type LotEvaluation } from '../lots/evaluate-lot.js';
+import type { LotEvaluation } from '../lots/evaluate-lot.js';
 
 export interface EvaluatedLot {
   bundle: Pick<LotBundle, 'lot' | 'specimens'>;

@@ -8,7 +8,7 @@ import {
   type ItemConclusion,
 } from '@breakbook/lab';
 import { capital, counted } from '../words/index.js';
-import { type Member } from './gathered-values.js';
+import type { Member } from './gathered-values.js';
 import { togetherOf } from './tools/tested.js';
 
 /** What may be said of each item, and of all of them: the strongest finding, and never more than was found. */

@@ -1,4 +1,4 @@
-import { type CustodyEvent } from '@breakbook/lab';
+import type { CustodyEvent } from '@breakbook/lab';
 import { describe, expect, it } from 'vitest';
 import { custodyGaps } from './custody-gaps.js';
 

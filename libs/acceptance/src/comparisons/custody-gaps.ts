@@ -1,4 +1,4 @@
-import { type CustodyEvent, type CustodyGap } from '@breakbook/lab';
+import type { CustodyEvent, CustodyGap } from '@breakbook/lab';
 
 /**
  * Where does the custody of an item not join up? From event to event: whoever gives it away must be who had it, a seal found

@@ -1,4 +1,4 @@
-import { type CharacteristicValue } from '@breakbook/lab';
+import type { CharacteristicValue } from '@breakbook/lab';
 
 /** The smallest and the largest that a value can be, infinite where nothing bounds it. */
 export interface Ends {

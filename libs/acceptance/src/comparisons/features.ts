@@ -1,12 +1,6 @@
-import {
-  type ComparisonCase,
-  type ComparisonLevel,
-  type Feature,
-  type FeatureComparison,
-  type Observation,
-} from '@breakbook/lab';
+import type { ComparisonCase, ComparisonLevel, Feature, FeatureComparison, Observation } from '@breakbook/lab';
 import { counted } from '../words/index.js';
-import { type Member } from './gathered-values.js';
+import type { Member } from './gathered-values.js';
 import { togetherOf } from './tools/tested.js';
 
 /** Features that are words, not quantities: those with numbers count only through the characteristics declared of them. */

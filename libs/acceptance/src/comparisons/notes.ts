@@ -1,7 +1,7 @@
-import { type ComparisonCase } from '@breakbook/lab';
+import type { ComparisonCase } from '@breakbook/lab';
 import { listed } from '../words/index.js';
 import { featuresSeen } from './features.js';
-import { type Member } from './gathered-values.js';
+import type { Member } from './gathered-values.js';
 
 /** Facts that a reader must know beside what is concluded. */
 export function notesOf(

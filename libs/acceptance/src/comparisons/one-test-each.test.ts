@@ -1,4 +1,4 @@
-import { type ComparisonCase, type DeclaredCharacteristic } from '@breakbook/lab';
+import type { ComparisonCase, DeclaredCharacteristic } from '@breakbook/lab';
 import { describe, expect, it } from 'vitest';
 import { compareCase } from './compare-case.js';
 

@@ -1,7 +1,7 @@
-import { type CharacteristicValue, type NotEvaluated } from '@breakbook/lab';
+import type { CharacteristicValue, NotEvaluated } from '@breakbook/lab';
 import { printSignificant } from '@breakbook/units';
 import { capital, counted, percent, valueInWords } from '../words/index.js';
-import { type ToolQuestion } from './tools/tested.js';
+import type { ToolQuestion } from './tools/tested.js';
 
 /** `99.67 %`: one less the level, which keeps two digits of its own. */
 export function confidenceAt(level: number): string {

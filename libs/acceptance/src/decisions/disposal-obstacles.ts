@@ -1,4 +1,4 @@
-import { type DisposalObstacle } from '@breakbook/lab';
+import type { DisposalObstacle } from '@breakbook/lab';
 import { listed } from '../words/index.js';
 
 /** A specimen and what stands around it, as far as it bears on doing away with its remnants. */

@@ -1,4 +1,4 @@
-import { type Concession, type LotResult, type RunJudgement, type Verdict } from '@breakbook/lab';
+import type { Concession, LotResult, RunJudgement, Verdict } from '@breakbook/lab';
 import { describe, expect, it } from 'vitest';
 import { externalLimit, internalLimit, planOf } from '../fixtures/invented-lot.js';
 import { attemptsOf } from './attempts.js';

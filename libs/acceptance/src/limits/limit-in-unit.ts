@@ -1,4 +1,4 @@
-import { type Limit } from '@breakbook/lab';
+import type { Limit } from '@breakbook/lab';
 import { converter } from '@breakbook/units';
 
 /** The ends of an interval; a side left out is open. */

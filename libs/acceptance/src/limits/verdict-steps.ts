@@ -10,7 +10,7 @@ import {
 } from '@breakbook/lab';
 import { printDeclared } from '@breakbook/units';
 import { capital, rangeInWords, ruleInWords, valueInWords } from '../words/index.js';
-import { type Range } from './limit-in-unit.js';
+import type { Range } from './limit-in-unit.js';
 
 export interface VerdictParts {
   limit: MeasuredLimit;

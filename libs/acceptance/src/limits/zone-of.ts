@@ -1,4 +1,4 @@
-import { type CharacteristicValue, type VerdictOutcome, type Zone } from '@breakbook/lab';
+import type { CharacteristicValue, VerdictOutcome, Zone } from '@breakbook/lab';
 import { guarded, type Range } from './limit-in-unit.js';
 
 /** Every number that a value stands for, as the ends of an interval. */

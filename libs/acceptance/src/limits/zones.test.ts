@@ -1,4 +1,4 @@
-import { type Limit, type MeasuredLimit, type Result } from '@breakbook/lab';
+import type { Limit, MeasuredLimit, Result } from '@breakbook/lab';
 import { describe, expect, it } from 'vitest';
 import { internalLimit } from '../fixtures/invented-lot.js';
 import { judgeValue } from './judge-value.js';

@@ -1,4 +1,4 @@
-import { type ClaimEntry, type LotBundle, type Reading } from '@breakbook/lab';
+import type { ClaimEntry, LotBundle, Reading } from '@breakbook/lab';
 import { judgeRun } from '../runs/judge-run.js';
 import { claimOf, type JudgedRun, type UnreadRun } from './claim.js';
 

@@ -1,4 +1,4 @@
-import { type PlanLine } from '@breakbook/lab';
+import type { PlanLine } from '@breakbook/lab';
 import { describe, expect, it } from 'vitest';
 import { internalLimit, planOf, runOf, specimenOf, validBy } from '../fixtures/invented-lot.js';
 import { complete, judged, survived, type Tested } from '../fixtures/judged-lot.js';

@@ -1,4 +1,4 @@
-import { type CriterionOutcome, type LotOutcome, type PlanLine } from '@breakbook/lab';
+import type { CriterionOutcome, LotOutcome, PlanLine } from '@breakbook/lab';
 
 /**
  * By all: met when all are met, not met when any is not, undecided otherwise. By any: met when one is, not met when none

@@ -1,6 +1,6 @@
 import { type LotBundle, type LotResult, Refusal, shown } from '@breakbook/lab';
 import { checkBundle } from './check-bundle.js';
-import { type UnreadRun } from './claim.js';
+import type { UnreadRun } from './claim.js';
 import { type EvaluatedRun, evaluateRun, type FileBytes } from './evaluate-run.js';
 import { judgeLot } from './judge-lot.js';
 import { flagNearDuplicates } from './near-duplicates.js';

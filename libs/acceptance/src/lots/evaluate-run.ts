@@ -2,7 +2,7 @@ import { sha256 } from '@breakbook/evidence';
 import { type LotBundle, type Problem, Refusal, type Run, shown } from '@breakbook/lab';
 import { type ReadRun, readRun, type SentFile } from '@breakbook/signals';
 import { judgeRun } from '../runs/judge-run.js';
-import { type JudgedRun } from './claim.js';
+import type { JudgedRun } from './claim.js';
 
 export interface FileBytes {
   name: string;

@@ -18,7 +18,7 @@ import { stageSentence } from '../words/index.js';
 import { type Claim, claimOf, type JudgedRun, type UnreadRun } from './claim.js';
 import { combined } from './combined.js';
 import { judgeCriterion } from './criteria/judge-criterion.js';
-import { type Question } from './criteria/question.js';
+import type { Question } from './criteria/question.js';
 import { forecastOf } from './forecast/forecast-of.js';
 import { type Look, looksOf, plannedAt } from './look.js';
 import { outliersOf } from './outliers.js';

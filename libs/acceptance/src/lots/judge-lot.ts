@@ -10,7 +10,7 @@ import {
   type Specimen,
 } from '@breakbook/lab';
 import { lotSentence } from '../words/index.js';
-import { type JudgedRun, type UnreadRun } from './claim.js';
+import type { JudgedRun, UnreadRun } from './claim.js';
 import { type JudgedLine, judgeLine } from './judge-line.js';
 import { notesOn } from './notes.js';
 

@@ -1,7 +1,7 @@
 import { type LotBundle, type LotResult, type Problem, type Reading, Refusal, type RunJudgement } from '@breakbook/lab';
 import { judgeRun } from '../runs/judge-run.js';
 import { checkBundle } from './check-bundle.js';
-import { type JudgedRun, type UnreadRun } from './claim.js';
+import type { JudgedRun, UnreadRun } from './claim.js';
 import { judgeLot } from './judge-lot.js';
 
 /** What a lot's runs were read as, by their names; of a run whose files were refused, why. */

@@ -1,4 +1,4 @@
-import { type Distribution, type PlanLine } from '@breakbook/lab';
+import type { Distribution, PlanLine } from '@breakbook/lab';
 import { stageConfidence } from '@breakbook/statistics';
 import { remembered } from '../remembered.js';
 

@@ -1,4 +1,4 @@
-import { type Reading } from '@breakbook/lab';
+import type { Reading } from '@breakbook/lab';
 import { describe, expect, it } from 'vitest';
 import { flagNearDuplicates } from './near-duplicates.js';
 

@@ -1,10 +1,10 @@
 import { type Limit, type LotResult, limitName, type Run, type Verdict } from '@breakbook/lab';
 import { isFailed } from '../decisions/failures.js';
 import { counted, listed, theLimit } from '../words/index.js';
-import { type JudgedRun, type UnreadRun } from './claim.js';
+import type { JudgedRun, UnreadRun } from './claim.js';
 import { populationOf } from './criteria/question.js';
-import { type JudgedLine } from './judge-line.js';
-import { type LotToJudge } from './judge-lot.js';
+import type { JudgedLine } from './judge-line.js';
+import type { LotToJudge } from './judge-lot.js';
 import { sampleOf } from './samples.js';
 
 /**

@@ -3,7 +3,7 @@ import { outlierScreen } from '@breakbook/statistics';
 import { outlierSentence } from '../words/index.js';
 import { type Claim, resultIn } from './claim.js';
 import { judgeCriterion } from './criteria/judge-criterion.js';
-import { type Question } from './criteria/question.js';
+import type { Question } from './criteria/question.js';
 
 /** Level of the screen: one clean sample in twenty is flagged, and looked into. */
 const LEVEL = 0.05;

@@ -8,7 +8,7 @@ import {
 } from '@breakbook/lab';
 import { fitWeibull, summary } from '@breakbook/statistics';
 import { counted } from '../words/index.js';
-import { type ClaimSample } from './samples.js';
+import type { ClaimSample } from './samples.js';
 
 /** Two-sided confidence of the shape's limits beside the Weibull fit, which describes and decides nothing. */
 const SHAPE_CONFIDENCE = 0.95;

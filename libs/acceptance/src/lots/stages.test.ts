@@ -1,4 +1,4 @@
-import { type Criterion } from '@breakbook/lab';
+import type { Criterion } from '@breakbook/lab';
 import { describe, expect, it } from 'vitest';
 import { bound, complete, every, judged, ref, type Tested } from '../fixtures/judged-lot.js';
 

@@ -1,4 +1,4 @@
-import { type Examination, type ImpactMethod, type Limit, type Measurement, type Run } from '@breakbook/lab';
+import type { Examination, ImpactMethod, Limit, Measurement, Run } from '@breakbook/lab';
 import { readRun } from '@breakbook/signals';
 import { describe, expect, it } from 'vitest';
 import { examined, internalLimit, planOf, runOf } from '../fixtures/invented-lot.js';

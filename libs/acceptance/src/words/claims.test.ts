@@ -1,4 +1,4 @@
-import { type Criterion } from '@breakbook/lab';
+import type { Criterion } from '@breakbook/lab';
 import { describe, expect, it } from 'vitest';
 import { internalLimit } from '../fixtures/invented-lot.js';
 import { plainly } from '../fixtures/plainly.js';

@@ -1,4 +1,4 @@
-import { type Criterion, type Language, type Limit, type Plan } from '@breakbook/lab';
+import type { Criterion, Language, Limit, Plan } from '@breakbook/lab';
 import { countedIn } from './counted.js';
 import { limitInWords, rangeInWords, theLimit } from './limit-in-words.js';
 import { boundInWords } from './numbers.js';

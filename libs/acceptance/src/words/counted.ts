@@ -1,4 +1,4 @@
-import { type Language } from '@breakbook/lab';
+import type { Language } from '@breakbook/lab';
 import { NOUNS, type Noun, sayIn } from './say.js';
 
 /** `1 specimen`, `8 specimens`, `no specimens`. */

@@ -1,4 +1,4 @@
-import { type CriterionResult, type Language, type LotOutcome } from '@breakbook/lab';
+import type { CriterionResult, Language, LotOutcome } from '@breakbook/lab';
 import { nameOfLimit } from './limit-in-words.js';
 import { sayIn } from './say.js';
 

@@ -1,4 +1,4 @@
-import { type Criterion, type Language, type Limit, type Plan, type PlanInWords, type PlanLine } from '@breakbook/lab';
+import type { Criterion, Language, Limit, Plan, PlanInWords, PlanLine } from '@breakbook/lab';
 import { criterionStatement } from './claims.js';
 import { countedIn } from './counted.js';
 import { limitInWords, nameOfLimit } from './limit-in-words.js';

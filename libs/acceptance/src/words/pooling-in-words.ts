@@ -1,4 +1,4 @@
-import { type Language, type Pooling } from '@breakbook/lab';
+import type { Language, Pooling } from '@breakbook/lab';
 import { countedIn } from './counted.js';
 import { percent } from './percent.js';
 import { sayIn } from './say.js';

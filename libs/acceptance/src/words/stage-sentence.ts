@@ -1,4 +1,4 @@
-import { type Language, type StageResult } from '@breakbook/lab';
+import type { Language, StageResult } from '@breakbook/lab';
 import { countedIn } from './counted.js';
 import { boundInWords } from './numbers.js';
 import { percent } from './percent.js';

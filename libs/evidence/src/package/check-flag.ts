@@ -2,7 +2,7 @@ import { readJson } from '@breakbook/lab';
 import { digestOf } from '../digest.js';
 import { SAFETY_FLAG } from './data-package.js';
 import { contentsOf, keyOf } from './lot-rests-on-rows.js';
-import { type NamedRow } from './package-ledger.js';
+import type { NamedRow } from './package-ledger.js';
 import { bytesOfFile, DoesNotFit, type PackageSource } from './package-source.js';
 
 /** Where a package is evidence for a safety flag: is every word of the flag what a row of the ledger says? */

@@ -1,7 +1,7 @@
 import { LOT_FOLDER_DOCUMENTS, Refusal, readJson, readLotFolder } from '@breakbook/lab';
 import { type Digest, digestOf } from '../digest.js';
 import { LOT_FOLDER, type PackageResource } from './data-package.js';
-import { type NamedRow } from './package-ledger.js';
+import type { NamedRow } from './package-ledger.js';
 import { bytesOfFile, DoesNotFit, type PackageSource } from './package-source.js';
 
 type Json = Record<string, unknown>;

@@ -4,8 +4,8 @@ import { checkInclusion } from '../check-proofs.js';
 import { type Checkpoint, openCheckpoint } from '../checkpoint.js';
 import { type Digest, digestOf } from '../digest.js';
 import { entryHash, parseEntry } from '../ledger-entry.js';
-import { type MerkleTree } from '../merkle-tree.js';
-import { type NoteKey } from '../signed-note.js';
+import type { MerkleTree } from '../merkle-tree.js';
+import type { NoteKey } from '../signed-note.js';
 import { LEDGER } from './data-package.js';
 import { DoesNotFit, linesOfFile, type PackageSource, textOfFile } from './package-source.js';
 

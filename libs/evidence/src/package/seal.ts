@@ -1,4 +1,4 @@
-import { type KeyObject } from 'node:crypto';
+import type { KeyObject } from 'node:crypto';
 import { type Digest, isDigest } from '../digest.js';
 import { type NoteKey, openNote, signNote } from '../signed-note.js';
 

@@ -1,4 +1,4 @@
-import { type X509Certificate } from 'node:crypto';
+import type { X509Certificate } from 'node:crypto';
 import asn1js from 'asn1js';
 
 /** Who a certificate is of, in words, and its issuer and serial number as they stand in it, in DER. */

@@ -1,4 +1,4 @@
-import { type CharacteristicValue } from '@breakbook/lab';
+import type { CharacteristicValue } from '@breakbook/lab';
 import { decimalsBeside } from '@breakbook/units';
 import { extent } from 'd3-array';
 import { type ScaleLinear, scaleLinear } from 'd3-scale';
@@ -13,7 +13,7 @@ import { FIGURE_WIDTH, type Mark, type Scene } from '../scene.js';
 import { fitted, textWidth } from '../text-width.js';
 import { labelledLimits } from './labelled-limits.js';
 import { type LaidLane, type Lane, layLanes, sharedLanes, tickHalf } from './lanes.js';
-import { type StripLimit } from './margin-strip.js';
+import type { StripLimit } from './margin-strip.js';
 import { type AxisQuantity, axisTitle, oneUnit, roundTicks, valueWritten, written } from './numbers.js';
 
 export interface ComparisonInput {

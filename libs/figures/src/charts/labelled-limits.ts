@@ -2,7 +2,7 @@ import { LABEL_TEXT } from '../marks/axis.js';
 import { limitStroke } from '../marks/limit-stroke.js';
 import { patch } from '../marks/patch.js';
 import { predictionStroke } from '../marks/prediction-stroke.js';
-import { type Mark, type Stroke } from '../scene.js';
+import type { Mark, Stroke } from '../scene.js';
 import { textWidth } from '../text-width.js';
 import { type LabelPlace, labelRows } from './label-rows.js';
 

@@ -1,4 +1,4 @@
-import { type CharacteristicValue } from '@breakbook/lab';
+import type { CharacteristicValue } from '@breakbook/lab';
 import { TICK_TEXT } from '../marks/axis.js';
 import { tickArrowLength } from '../marks/tick-arrow.js';
 import { dodge, type Extent } from './dodge.js';

@@ -1,4 +1,4 @@
-import { type CharacteristicValue } from '@breakbook/lab';
+import type { CharacteristicValue } from '@breakbook/lab';
 import { scaleLinear } from 'd3-scale';
 import { ENGLISH, type FigureLanguage } from '../language.js';
 import { LABEL_TEXT, leftAxis, leftAxisWidth, TICK_TEXT } from '../marks/axis.js';

@@ -1,4 +1,4 @@
-import { type CharacteristicValue } from '@breakbook/lab';
+import type { CharacteristicValue } from '@breakbook/lab';
 import { convert } from '@breakbook/units';
 import { extent } from 'd3-array';
 import { type ScaleLinear, scaleLinear } from 'd3-scale';

@@ -1,4 +1,4 @@
-import { type CharacteristicValue } from '@breakbook/lab';
+import type { CharacteristicValue } from '@breakbook/lab';
 import { convert, converter, decimalsBeside, printDown, printFixed, unitSymbol } from '@breakbook/units';
 import { tickStep, ticks } from 'd3-array';
 import { ENGLISH, type FigureLanguage } from '../language.js';

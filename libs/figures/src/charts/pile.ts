@@ -1,4 +1,4 @@
-import { type CharacteristicValue } from '@breakbook/lab';
+import type { CharacteristicValue } from '@breakbook/lab';
 import { arrowLength } from '../marks/specimen.js';
 import { dodge, type Extent } from './dodge.js';
 

@@ -2,7 +2,7 @@ import { LABEL_TEXT } from '../marks/axis.js';
 import { distance } from '../marks/distance.js';
 import { patch } from '../marks/patch.js';
 import { wedge } from '../marks/wedge.js';
-import { type Mark } from '../scene.js';
+import type { Mark } from '../scene.js';
 import { textWidth } from '../text-width.js';
 
 export interface BoundPlaces {

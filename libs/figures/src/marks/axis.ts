@@ -1,4 +1,4 @@
-import { type Mark, type Place } from '../scene.js';
+import type { Mark, Place } from '../scene.js';
 import { textWidth } from '../text-width.js';
 
 export const TICK_TEXT = 7;

@@ -1,4 +1,4 @@
-import { type AreaMark, type Place } from '../scene.js';
+import type { AreaMark, Place } from '../scene.js';
 
 /** Corners of a square on its corner that looks as large as a dot of this radius. */
 export function diamondCorners([x, y]: Place, radius: number): Place[] {

@@ -1,4 +1,4 @@
-import { type Mark } from '../scene.js';
+import type { Mark } from '../scene.js';
 
 /** The distance between two places on a line, as a drawing gives a dimension: a thin line with a tick at each end. */
 export function distance({ from, to, y }: { from: number; to: number; y: number }): Mark[] {

@@ -1,4 +1,4 @@
-import { type Mark, type Place, type Stroke } from '../scene.js';
+import type { Mark, Place, Stroke } from '../scene.js';
 import { fitted, textWidth } from '../text-width.js';
 import { LABEL_TEXT } from './axis.js';
 import { diamond } from './diamond.js';

@@ -1,4 +1,4 @@
-import { type Mark } from '../scene.js';
+import type { Mark } from '../scene.js';
 
 export interface LimitStroke {
   x: number;

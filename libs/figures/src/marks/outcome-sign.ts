@@ -1,11 +1,11 @@
-import {
-  type CertificateState,
-  type CriterionOutcome,
-  type DispositionOutcome,
-  type LotOutcome,
-  type VerdictOutcome,
+import type {
+  CertificateState,
+  CriterionOutcome,
+  DispositionOutcome,
+  LotOutcome,
+  VerdictOutcome,
 } from '@breakbook/lab';
-import { type Ink, type Mark, type Place } from '../scene.js';
+import type { Ink, Mark, Place } from '../scene.js';
 import { diamondCorners } from './diamond.js';
 
 export type Outcome = VerdictOutcome | CriterionOutcome | LotOutcome | DispositionOutcome | CertificateState;

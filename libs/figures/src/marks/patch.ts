@@ -1,4 +1,4 @@
-import { type Mark } from '../scene.js';
+import type { Mark } from '../scene.js';
 import { textWidth } from '../text-width.js';
 import { LABEL_TEXT } from './axis.js';
 

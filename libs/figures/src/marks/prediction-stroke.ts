@@ -1,4 +1,4 @@
-import { type Mark, type Stroke } from '../scene.js';
+import type { Mark, Stroke } from '../scene.js';
 
 /** Long and short strokes: no limit is drawn so. */
 export const PREDICTION: Stroke = { ink: 'petrol', width: 1.3, dash: [6, 2, 1.5, 2] };

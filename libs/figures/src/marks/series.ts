@@ -1,4 +1,4 @@
-import { type Stroke } from '../scene.js';
+import type { Stroke } from '../scene.js';
 
 /** Series in the order a reader meets them: ink, petrol, then patterns; never more than four. */
 const SERIES: readonly Stroke[] = [

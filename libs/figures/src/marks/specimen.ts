@@ -1,5 +1,5 @@
-import { type CharacteristicValue } from '@breakbook/lab';
-import { type Ink, type Mark } from '../scene.js';
+import type { CharacteristicValue } from '@breakbook/lab';
+import type { Ink, Mark } from '../scene.js';
 
 export interface SpecimenMark {
   value: CharacteristicValue;

@@ -1,4 +1,4 @@
-import { type Ink, type Mark } from '../scene.js';
+import type { Ink, Mark } from '../scene.js';
 
 const HALF = 3.6;
 const LENGTH = 10;

@@ -1,4 +1,4 @@
-import { type Mark } from '../scene.js';
+import type { Mark } from '../scene.js';
 
 /** A lower bound: a wedge whose tip is the bound and whose blunt end is the estimate it was drawn back from. */
 export function wedge(at: { tip: number; end: number; y: number; height: number; note?: string }): Mark {

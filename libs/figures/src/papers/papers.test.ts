@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { type Scene } from '../scene.js';
+import type { Scene } from '../scene.js';
 import { sceneToPaths } from './paths.js';
 import { sceneToSvg } from './svg.js';
 

@@ -1,13 +1,5 @@
 import { PALETTES, type Palette } from '../palette.js';
-import {
-  type AreaMark,
-  type DotMark,
-  type LineMark,
-  type Mark,
-  type Place,
-  type Scene,
-  type TextMark,
-} from '../scene.js';
+import type { AreaMark, DotMark, LineMark, Mark, Place, Scene, TextMark } from '../scene.js';
 
 /** What a pen that knows SVG path data has to do, in this order. Lengths are points from the scene's upper left corner. */
 export type DrawCommand = PathCommand | TextCommand;

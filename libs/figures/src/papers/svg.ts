@@ -1,5 +1,5 @@
 import { PALETTES, type Palette } from '../palette.js';
-import { type Ink, type Mark, type Scene } from '../scene.js';
+import type { Ink, Mark, Scene } from '../scene.js';
 import { type DrawCommand, markToCommand } from './paths.js';
 
 export interface SvgOptions {

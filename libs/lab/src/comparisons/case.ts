@@ -1,7 +1,7 @@
 import { z } from 'zod';
-import { type Result } from '../judgements.js';
+import type { Result } from '../judgements.js';
 import { Origin, Specimen } from '../lots.js';
-import { type Validity } from '../outcomes.js';
+import type { Validity } from '../outcomes.js';
 import { Instant, Key, Paragraph } from '../text.js';
 import { ConsentOrNotice, CustodyEvent } from './custody.js';
 import { Comparison } from './declarations.js';

@@ -1,8 +1,8 @@
-import { type NotEvaluated } from '../not-evaluated.js';
-import { type CharacteristicValue, type Step } from '../results.js';
-import { type ComparisonRef, type ComparisonTool, type DeclaredCharacteristic } from './declarations.js';
-import { type Feature } from './observations.js';
-import { type ReferenceRef } from './references.js';
+import type { NotEvaluated } from '../not-evaluated.js';
+import type { CharacteristicValue, Step } from '../results.js';
+import type { ComparisonRef, ComparisonTool, DeclaredCharacteristic } from './declarations.js';
+import type { Feature } from './observations.js';
+import type { ReferenceRef } from './references.js';
 
 /** How well items agree with the reference, and no more than that. Letters are for lists; what is said is the sentence. */
 export const COMPARISON_LEVELS = {

@@ -1,7 +1,7 @@
-import { type Reader, type Table } from '../change/reader.js';
-import { type DriverRow } from '../change/row-digest.js';
+import type { Reader, Table } from '../change/reader.js';
+import type { DriverRow } from '../change/row-digest.js';
 import { EVIDENCE, Person } from '../entities/index.js';
-import { type Row } from '../entities/row.js';
+import type { Row } from '../entities/row.js';
 
 /** A row of evidence, as the database holds it. */
 export interface StoredRow {

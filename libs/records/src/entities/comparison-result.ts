@@ -1,4 +1,4 @@
-import { type ComparisonResult as ComparisonResultContent } from '@breakbook/lab';
+import type { ComparisonResult as ComparisonResultContent } from '@breakbook/lab';
 import { Column, Entity } from 'typeorm';
 import { computed } from './content.js';
 import { Numbered } from './row.js';

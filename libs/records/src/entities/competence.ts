@@ -1,4 +1,4 @@
-import { type CompetenceLevel } from '@breakbook/lab';
+import type { CompetenceLevel } from '@breakbook/lab';
 import { Column, Entity } from 'typeorm';
 import { Row } from './row.js';
 

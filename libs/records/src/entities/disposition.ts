@@ -1,4 +1,4 @@
-import { type DispositionOutcome } from '@breakbook/lab';
+import type { DispositionOutcome } from '@breakbook/lab';
 import { Column, Entity } from 'typeorm';
 import { Numbered } from './row.js';
 

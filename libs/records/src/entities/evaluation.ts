@@ -1,4 +1,4 @@
-import { type LotResult } from '@breakbook/lab';
+import type { LotResult } from '@breakbook/lab';
 import { Column, Entity } from 'typeorm';
 import { computed } from './content.js';
 import { Numbered } from './row.js';

@@ -1,4 +1,4 @@
-import { type NonconformitySource } from '@breakbook/lab';
+import type { NonconformitySource } from '@breakbook/lab';
 import { Column, Entity } from 'typeorm';
 import { Numbered } from './row.js';
 

@@ -1,4 +1,4 @@
-import { type Reading as ReadingContent } from '@breakbook/lab';
+import type { Reading as ReadingContent } from '@breakbook/lab';
 import { Column, Entity } from 'typeorm';
 import { computed } from './content.js';
 import { Row } from './row.js';

@@ -1,4 +1,4 @@
-import { type RetestGround } from '@breakbook/lab';
+import type { RetestGround } from '@breakbook/lab';
 import { Column, Entity } from 'typeorm';
 import { Numbered } from './row.js';
 

@@ -1,4 +1,4 @@
-import { type Problem } from '@breakbook/lab';
+import type { Problem } from '@breakbook/lab';
 import { Column, Entity } from 'typeorm';
 import { computed } from './content.js';
 import { Numbered } from './row.js';

@@ -1,4 +1,4 @@
-import { type RunJudgement } from '@breakbook/lab';
+import type { RunJudgement } from '@breakbook/lab';
 import { Column, Entity } from 'typeorm';
 import { computed } from './content.js';
 import { Row } from './row.js';

@@ -7,7 +7,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { connected, type TestDatabase, testDatabase } from '../../../../tests/database.js';
 import { aLab, aLot } from '../../../../tests/lab-fixture.js';
 import { tamper } from '../../../../tests/tamper.js';
-import { type Actor } from '../change/rows.js';
+import type { Actor } from '../change/rows.js';
 import { LedgerCheckpoint, SpecimenVersion } from '../entities/index.js';
 import { PostgresRawStore } from '../raw/postgres-raw-store.js';
 import { verifyRecords } from '../verify/verify-records.js';

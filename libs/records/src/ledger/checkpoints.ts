@@ -1,5 +1,5 @@
 import { formatNoteKey, type MerkleTree, openCheckpoint, parseNoteKey, signCheckpoint } from '@breakbook/evidence';
-import { type Reader } from '../change/reader.js';
+import type { Reader } from '../change/reader.js';
 import { newId } from '../change/rows.js';
 import { LedgerCheckpoint } from '../entities/index.js';
 import { type LedgerKey, ledgerOrigin } from './ledger-keys.js';

@@ -1,5 +1,5 @@
 import { createPrivateKey, createPublicKey, generateKeyPairSync, type KeyObject } from 'node:crypto';
-import { type NoteKey } from '@breakbook/evidence';
+import type { NoteKey } from '@breakbook/evidence';
 import { KeysUnsafe, keptKey } from './key-files.js';
 
 /** A lab's key for the checkpoints of its ledger. */

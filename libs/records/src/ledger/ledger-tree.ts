@@ -1,5 +1,5 @@
 import { MerkleTree } from '@breakbook/evidence';
-import { type Reader } from '../change/reader.js';
+import type { Reader } from '../change/reader.js';
 
 const BATCH = 20_000;
 

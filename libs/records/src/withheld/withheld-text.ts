@@ -1,6 +1,6 @@
 import { randomBytes } from 'node:crypto';
 import { canonicalJson, sha256 } from '@breakbook/evidence';
-import { type Reader } from '../change/reader.js';
+import type { Reader } from '../change/reader.js';
 import { newId, type Rows } from '../change/rows.js';
 import { CodeList, ProtectedNote } from '../entities/index.js';
 import { EvidenceDamaged } from '../raw/raw-store.js';

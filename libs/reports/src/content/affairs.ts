@@ -1,4 +1,4 @@
-import { type DispositionSheet, type OldResult } from '@breakbook/lab';
+import type { DispositionSheet, OldResult } from '@breakbook/lab';
 
 /** What stands around a lot beside its judgement, as it stood when the report was made; a lot folder knows none of it. */
 export interface ReportAffairs {

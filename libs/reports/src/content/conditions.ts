@@ -1,6 +1,6 @@
-import { type Quantity, type Run } from '@breakbook/lab';
+import type { Quantity, Run } from '@breakbook/lab';
 import { unitSymbol } from '@breakbook/units';
-import { type Printing } from '../words/printing.js';
+import type { Printing } from '../words/printing.js';
 import { quantityInWords } from '../words/units.js';
 
 type Words = Pick<Printing, 'entered' | 'say' | 'number' | 'units' | 'language'>;

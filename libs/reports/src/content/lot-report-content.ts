@@ -1,14 +1,7 @@
 import { attemptsOf, type LotEvaluation, planRisks } from '@breakbook/acceptance';
-import {
-  type LotAttempts,
-  type LotBundle,
-  type PlanRisks,
-  type PrintChoice,
-  type Problem,
-  type Reading,
-} from '@breakbook/lab';
+import type { LotAttempts, LotBundle, PlanRisks, PrintChoice, Problem, Reading } from '@breakbook/lab';
 import { lowestRunOf } from '../figures/lowest-run.js';
-import { type ReportAffairs } from './affairs.js';
+import type { ReportAffairs } from './affairs.js';
 import { type JudgedLot, linesOf } from './judged-lot.js';
 import { traceOfRun } from './report-trace.js';
 

@@ -1,4 +1,4 @@
-import { type Calibration, type LotBundle, type Reading, type Run } from '@breakbook/lab';
+import type { Calibration, LotBundle, Reading, Run } from '@breakbook/lab';
 
 /**
  * Of a lot's records those that some of its runs were made under: enough to read their files again and to judge them.

@@ -1,7 +1,7 @@
-import { type LotEvaluation } from '@breakbook/acceptance';
+import type { LotEvaluation } from '@breakbook/acceptance';
 import { traceOutline } from '@breakbook/signals';
 import { lastPassage } from '../figures/trace-input.js';
-import { type ReportTrace } from './lot-report-content.js';
+import type { ReportTrace } from './lot-report-content.js';
 
 type RecordedChannel = LotEvaluation['runs'][number]['traces'][number];
 

@@ -1,4 +1,4 @@
-import { type Block, type Cell, type DocumentSheet, type Listing, type Section, type Table } from '../parts/blocks.js';
+import type { Block, Cell, DocumentSheet, Listing, Section, Table } from '../parts/blocks.js';
 
 /** How much of what a document says is laid on its page, where one page is all it may have. */
 export interface Room {

@@ -1,5 +1,5 @@
 import { nameOfLimit } from '@breakbook/acceptance';
-import { type ComparedLane, type ComparisonInput, type PredictionBound, type StripLimit } from '@breakbook/figures';
+import type { ComparedLane, ComparisonInput, PredictionBound, StripLimit } from '@breakbook/figures';
 import {
   type CharacteristicComparison,
   type ComparedValue,
@@ -11,7 +11,7 @@ import {
   type Result,
 } from '@breakbook/lab';
 import { convert, converter } from '@breakbook/units';
-import { type ComparisonReportContent } from '../documents/comparison-report/content.js';
+import type { ComparisonReportContent } from '../documents/comparison-report/content.js';
 import { MESSAGES } from '../documents/comparison-report/messages/index.js';
 import { coverageInWords, referenceOf, sidesOf, sourceInWords } from '../documents/comparison-report/words.js';
 import { PLAIN, type Printing } from '../words/printing.js';

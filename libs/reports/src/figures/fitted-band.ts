@@ -1,4 +1,4 @@
-import { type FittedDistribution, type PaperDistribution } from '@breakbook/figures';
+import type { FittedDistribution, PaperDistribution } from '@breakbook/figures';
 import { type Criterion, isNotEvaluated, type NotEvaluated, type Sample } from '@breakbook/lab';
 import { fitLognormal, fitNormal, fitWeibull } from '@breakbook/statistics';
 

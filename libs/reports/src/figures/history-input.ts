@@ -1,4 +1,4 @@
-import { type AxisQuantity, type LotHistoryInput, type LotInHistory } from '@breakbook/figures';
+import type { AxisQuantity, LotHistoryInput, LotInHistory } from '@breakbook/figures';
 import { isNotEvaluated } from '@breakbook/lab';
 import { type JudgedLot, linesOf, resultOf, runsOf } from '../content/judged-lot.js';
 import { both, measuredInWords } from '../words/units.js';

@@ -1,4 +1,4 @@
-import { type AxisQuantity } from '@breakbook/figures';
+import type { AxisQuantity } from '@breakbook/figures';
 import { isNotEvaluated, type Result } from '@breakbook/lab';
 import { converter, decimalsBeside, decimalsFor } from '@breakbook/units';
 import { type PrintedUnits, printedUnits } from '../words/printed-units.js';

@@ -1,4 +1,4 @@
-import { type StaircaseInput } from '@breakbook/figures';
+import type { StaircaseInput } from '@breakbook/figures';
 import { type CriterionOf, isNotEvaluated, type NotEvaluated, notEvaluated } from '@breakbook/lab';
 import { converter } from '@breakbook/units';
 import { type JudgedLot, limitOf, lineOf, resultOf, runsOf } from '../content/judged-lot.js';

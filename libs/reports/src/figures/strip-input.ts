@@ -1,5 +1,5 @@
 import { nameOfLimit } from '@breakbook/acceptance';
-import { type MarginStripInput, type StripBound, type StripLimit, type StripSpecimen } from '@breakbook/figures';
+import type { MarginStripInput, StripBound, StripLimit, StripSpecimen } from '@breakbook/figures';
 import {
   isExternal,
   isNotEvaluated,

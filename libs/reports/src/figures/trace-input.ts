@@ -1,6 +1,6 @@
 import { capital } from '@breakbook/acceptance';
-import { type TracePlotInput } from '@breakbook/figures';
-import { type Method, type Reading, type Run } from '@breakbook/lab';
+import type { TracePlotInput } from '@breakbook/figures';
+import type { Method, Reading, Run } from '@breakbook/lab';
 import { converter } from '@breakbook/units';
 import { PLAIN, type Printing } from '../words/printing.js';
 import { both, measuredInWords } from '../words/units.js';

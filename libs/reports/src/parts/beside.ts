@@ -1,7 +1,7 @@
-import { type FigureBeside } from './blocks.js';
+import type { FigureBeside } from './blocks.js';
 import { factsPieces } from './facts.js';
 import { drawFigure } from './figure.js';
-import { type Paper } from './paper.js';
+import type { Paper } from './paper.js';
 import { drawLines } from './paragraph.js';
 import { type Pen, type Piece, tagged } from './pieces.js';
 import { linesOf } from './text.js';

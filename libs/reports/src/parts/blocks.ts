@@ -1,5 +1,5 @@
-import { type Outcome, type Scene } from '@breakbook/figures';
-import { type Language } from '@breakbook/lab';
+import type { Outcome, Scene } from '@breakbook/figures';
+import type { Language } from '@breakbook/lab';
 
 /**
  * A document before it has pages: what is said, in reading order. Documents make blocks; parts measure, break and draw

@@ -1,5 +1,5 @@
 import { PALETTES } from '@breakbook/figures';
-import { type Box } from './blocks.js';
+import type { Box } from './blocks.js';
 import { bodyWidth } from './paper.js';
 import { decorate, type Pen, type Piece, tagged } from './pieces.js';
 import { drawLine, linesOf } from './text.js';

@@ -1,7 +1,7 @@
 import { PALETTES } from '@breakbook/figures';
 import { ENGLISH_SHEET } from '../words/sheet-words.js';
 import { besidePieces } from './beside.js';
-import { type Block, type DocumentSheet, type Section } from './blocks.js';
+import type { Block, DocumentSheet, Section } from './blocks.js';
 import { boxPieces } from './box.js';
 import { factsPieces } from './facts.js';
 import { figurePieces } from './figure.js';

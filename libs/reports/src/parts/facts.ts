@@ -1,4 +1,4 @@
-import { type Fact, type Facts } from './blocks.js';
+import type { Fact, Facts } from './blocks.js';
 import { bodyWidth } from './paper.js';
 import { drawLines } from './paragraph.js';
 import { type Pen, type Piece, tagged } from './pieces.js';

@@ -1,5 +1,5 @@
 import { type DrawCommand, type Scene, sceneToPaths } from '@breakbook/figures';
-import { type FigureBlock } from './blocks.js';
+import type { FigureBlock } from './blocks.js';
 import { bodyWidth } from './paper.js';
 import { drawLines } from './paragraph.js';
 import { type Pen, type Piece, tagged } from './pieces.js';

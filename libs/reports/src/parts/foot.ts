@@ -1,5 +1,5 @@
 import { PALETTES } from '@breakbook/figures';
-import { type Foot, type SheetWords } from './blocks.js';
+import type { Foot, SheetWords } from './blocks.js';
 import { bodyWidth, type Paper } from './paper.js';
 import { drawLine, linesOf, widthOf } from './text.js';
 import { TYPE } from './type.js';

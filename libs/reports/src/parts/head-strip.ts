@@ -1,5 +1,5 @@
 import { PALETTES } from '@breakbook/figures';
-import { type HeadStrip, type SheetWords } from './blocks.js';
+import type { HeadStrip, SheetWords } from './blocks.js';
 import { factsPieces } from './facts.js';
 import { bodyWidth } from './paper.js';
 import { drawLines } from './paragraph.js';

@@ -1,7 +1,7 @@
-import { type Language } from '@breakbook/lab';
+import type { Language } from '@breakbook/lab';
 import PDFDocument from 'pdfkit';
 import type {} from '../pdfkit-more.js';
-import { type Paper } from './paper.js';
+import type { Paper } from './paper.js';
 import { FONT_FILES } from './type.js';
 
 export interface DocumentData {

@@ -1,4 +1,4 @@
-import { type Listing, type Paragraph, type Subheading } from './blocks.js';
+import type { Listing, Paragraph, Subheading } from './blocks.js';
 import { bodyWidth } from './paper.js';
 import { type Pen, type Piece, tagged } from './pieces.js';
 import { drawSign, SIGN_SPACE } from './sign.js';

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { type Paper } from './paper.js';
+import type { Paper } from './paper.js';
 import { layOut, type Pen, type Piece } from './pieces.js';
 
 const paper: Paper = { name: 'A4', width: 600, height: 840, left: 50, right: 550, top: 50, bottom: 250 };

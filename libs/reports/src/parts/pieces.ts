@@ -1,5 +1,5 @@
 import type {} from '../pdfkit-more.js';
-import { type Paper } from './paper.js';
+import type { Paper } from './paper.js';
 
 /** What measuring and drawing need: the document, its paper, and where in the tree of tags the next thing hangs. */
 export interface Pen {

@@ -1,6 +1,6 @@
 import { markToCommand, type Outcome, outcomeInk, outcomeSign, PALETTES, type PathCommand } from '@breakbook/figures';
 import { decorate, type Pen } from './pieces.js';
-import { type Style } from './type.js';
+import type { Style } from './type.js';
 
 /** Room for a sign before its word. */
 export const SIGN_SPACE = 13;

@@ -1,5 +1,5 @@
 import { PALETTES } from '@breakbook/figures';
-import { type Signatures } from './blocks.js';
+import type { Signatures } from './blocks.js';
 import { codeOf, drawCode } from './code.js';
 import { bodyWidth } from './paper.js';
 import { drawLines } from './paragraph.js';

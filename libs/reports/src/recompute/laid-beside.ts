@@ -1,4 +1,4 @@
-import { type FileBytes } from '@breakbook/acceptance';
+import type { FileBytes } from '@breakbook/acceptance';
 
 /** Numbers of a document as it has them, and as they are worked out now. */
 export interface LaidBeside {

@@ -1,7 +1,7 @@
 import { evaluateLot, judgedFromReadings } from '@breakbook/acceptance';
 import { type RunJudgement, withoutSoftware } from '@breakbook/lab';
-import { type LotReportContent } from '../content/lot-report-content.js';
-import { type CertificateContent } from '../documents/certificate-of-test/content.js';
+import type { LotReportContent } from '../content/lot-report-content.js';
+import type { CertificateContent } from '../documents/certificate-of-test/content.js';
 import { type FilesOfRuns, filesRead, type LaidBeside } from './laid-beside.js';
 import { methodsOf } from './methods-of.js';
 

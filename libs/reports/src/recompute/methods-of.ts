@@ -1,4 +1,4 @@
-import { type Reading } from '@breakbook/lab';
+import type { Reading } from '@breakbook/lab';
 
 /** By which methods these runs were read, each once. */
 export function methodsOf(readings: readonly Reading[]): string[] {

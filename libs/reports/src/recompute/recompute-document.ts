@@ -1,6 +1,6 @@
-import { type FileBytes } from '@breakbook/acceptance';
+import type { FileBytes } from '@breakbook/acceptance';
 import { type Difference, differencesBetween } from '@breakbook/evidence';
-import { type Run } from '@breakbook/lab';
+import type { Run } from '@breakbook/lab';
 import { composeDocument, type DocumentContents, type Sealing } from '../compose-document.js';
 import { comparisonAgain } from './comparison-again.js';
 import { type FilesOfRuns, filesRead, type LaidBeside } from './laid-beside.js';

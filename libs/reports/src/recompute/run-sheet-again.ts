@@ -1,6 +1,6 @@
 import { withoutSoftware } from '@breakbook/lab';
 import { traceOfRun } from '../content/report-trace.js';
-import { type RunSheetContent } from '../documents/run-sheet/content.js';
+import type { RunSheetContent } from '../documents/run-sheet/content.js';
 import { runOf } from '../documents/run-sheet/run-of.js';
 import { type FilesOfRuns, filesRead, type LaidBeside } from './laid-beside.js';
 import { methodsOf } from './methods-of.js';

@@ -1,6 +1,6 @@
 import { withoutSoftware } from '@breakbook/lab';
 import { runsOfSpecimen, type SpecimenRecordContent } from '../documents/specimen-record/content.js';
-import { type FilesOfRuns, type LaidBeside } from './laid-beside.js';
+import type { FilesOfRuns, LaidBeside } from './laid-beside.js';
 import { methodsOf } from './methods-of.js';
 import { runAgain } from './run-again.js';
 

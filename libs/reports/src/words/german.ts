@@ -1,5 +1,5 @@
-import { type FigureForm } from '@breakbook/figures';
-import { type Catalogue } from '@breakbook/lab';
+import type { FigureForm } from '@breakbook/figures';
+import type { Catalogue } from '@breakbook/lab';
 import { GERMAN_COMPARED } from './german-compared.js';
 import { GERMAN_FINDINGS } from './german-findings.js';
 import { GERMAN_STORED } from './german-stored.js';

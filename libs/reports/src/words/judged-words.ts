@@ -6,9 +6,9 @@ import {
   populationOf,
   stageSentence,
 } from '@breakbook/acceptance';
-import { type CriterionResult, type LineResult } from '@breakbook/lab';
+import type { CriterionResult, LineResult } from '@breakbook/lab';
 import { type JudgedLot, limitOf } from '../content/judged-lot.js';
-import { type Printing } from './printing.js';
+import type { Printing } from './printing.js';
 
 type Words = Pick<Printing, 'language' | 'told' | 'units'>;
 

@@ -1,6 +1,6 @@
 import { numeral, type PrintChoice } from '@breakbook/lab';
 import { describe, expect, it } from 'vitest';
-import { type LotReportContent } from '../content/lot-report-content.js';
+import type { LotReportContent } from '../content/lot-report-content.js';
 import { lotTestReport } from '../documents/lot-test-report/index.js';
 import { inventedContent } from '../fixtures/invented-lot.js';
 import { inStages, underEveryCriterion } from '../fixtures/planned-otherwise.js';

@@ -1,5 +1,5 @@
-import { type Limit } from '@breakbook/lab';
-import { type Printing } from './printing.js';
+import type { Limit } from '@breakbook/lab';
+import type { Printing } from './printing.js';
 import { besideInWords } from './units.js';
 
 /** What a limit asks for in the units of the document, where that is not how it was declared, and in the second unit. */

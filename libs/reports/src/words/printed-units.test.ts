@@ -1,4 +1,4 @@
-import { type PrintUnits } from '@breakbook/lab';
+import type { PrintUnits } from '@breakbook/lab';
 import { describe, expect, it } from 'vitest';
 import { attachedJson } from '../compose-document.js';
 import { lotTestReport } from '../documents/lot-test-report/index.js';

@@ -1,4 +1,4 @@
-import { type PrintChoice, type PrintUnits } from '@breakbook/lab';
+import type { PrintChoice, PrintUnits } from '@breakbook/lab';
 
 export type Kind = keyof PrintUnits;
 

@@ -1,5 +1,5 @@
 import { countedIn, FORMS, type Form, type Noun } from '@breakbook/acceptance';
-import { type FigureForm, type FigureLanguage } from '@breakbook/figures';
+import type { FigureForm, FigureLanguage } from '@breakbook/figures';
 import { type Catalogue, type Language, numeral, type PrintChoice, type Say, sayer } from '@breakbook/lab';
 import { GERMAN } from './german.js';
 import { GERMAN_WORDS } from './german-words.js';

@@ -1,7 +1,7 @@
 import { countRiskSentence, edgeRiskSentence, meanRiskSentence, populationOf } from '@breakbook/acceptance';
-import { type CriterionRisk } from '@breakbook/lab';
-import { type LotReportContent } from '../content/lot-report-content.js';
-import { type Printing } from './printing.js';
+import type { CriterionRisk } from '@breakbook/lab';
+import type { LotReportContent } from '../content/lot-report-content.js';
+import type { Printing } from './printing.js';
 
 /** What a criterion risked, as it was worded when it was weighed; in another language from the numbers that were kept. */
 export function criterionRiskInWords(

@@ -1,4 +1,4 @@
-import { type SheetWords } from '../parts/blocks.js';
+import type { SheetWords } from '../parts/blocks.js';
 import { PLAIN, type Printing } from './printing.js';
 
 /** What every kind of document says around its content. */

@@ -1,6 +1,6 @@
-import { type Outcome } from '@breakbook/figures';
-import { type SpecimenState } from '@breakbook/lab';
-import { type Printing } from './printing.js';
+import type { Outcome } from '@breakbook/figures';
+import type { SpecimenState } from '@breakbook/lab';
+import type { Printing } from './printing.js';
 
 /** Words of decisions and states that no judgement prints, in German. */
 const GERMAN: Partial<Record<Outcome | SpecimenState, string>> = {

@@ -1,5 +1,5 @@
 import { boundInWords, valueInWords, withUnit } from '@breakbook/acceptance';
-import { type CharacteristicValue } from '@breakbook/lab';
+import type { CharacteristicValue } from '@breakbook/lab';
 import { converter, decimalsBeside, decimalsFor, printDeclared, printDown, printFixed } from '@breakbook/units';
 import { PLAIN, type Printing } from './printing.js';
 

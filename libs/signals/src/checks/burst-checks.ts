@@ -1,9 +1,9 @@
-import { type BurstParameters, type EndReason, type MethodChannel } from '@breakbook/lab';
-import { type BurstFeatures } from '../features/burst.js';
-import { type TimeSteps } from '../files/time-steps.js';
+import type { BurstParameters, EndReason, MethodChannel } from '@breakbook/lab';
+import type { BurstFeatures } from '../features/burst.js';
+import type { TimeSteps } from '../files/time-steps.js';
 import { drops } from './drops.js';
 import { endingCheck } from './ending.js';
-import { type Finding } from './finding.js';
+import type { Finding } from './finding.js';
 import { holdChecks } from './hold.js';
 import { lateSensor } from './late-sensor.js';
 import { rampInBand } from './ramp-in-band.js';

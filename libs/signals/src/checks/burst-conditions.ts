@@ -1,11 +1,11 @@
 import { isNotEvaluated, type LossOfPressure } from '@breakbook/lab';
 import { sameDimension, valueIn } from '@breakbook/units';
 import { median } from 'simple-statistics';
-import { type BurstSource } from '../features/burst-source.js';
+import type { BurstSource } from '../features/burst-source.js';
 import { mediumOf, pressureVolumeSlope } from '../features/burst-volume.js';
 import { firstAt } from '../features/vented-zero.js';
 import { inUnit } from '../features/words.js';
-import { type Finding } from './finding.js';
+import type { Finding } from './finding.js';
 import { lossProposed } from './loss-proposed.js';
 
 const celsius = inUnit('Cel');

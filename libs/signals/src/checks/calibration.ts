@@ -1,4 +1,4 @@
-import { type Finding } from './finding.js';
+import type { Finding } from './finding.js';
 
 /** The sensor of one channel on the day of the run. */
 export interface SensorOnDay {

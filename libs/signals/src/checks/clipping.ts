@@ -1,6 +1,6 @@
-import { type FlatTop } from '../features/flat-top.js';
+import type { FlatTop } from '../features/flat-top.js';
 import { inUnit } from '../features/words.js';
-import { type Finding } from './finding.js';
+import type { Finding } from './finding.js';
 
 /** Did this channel run into its full scale? */
 export function fullScaleReached(channel: string, flatTop: FlatTop | undefined, unit: string): Finding {

@@ -1,8 +1,8 @@
 import { isNotEvaluated } from '@breakbook/lab';
-import { type BurstFeatures } from '../features/burst.js';
+import type { BurstFeatures } from '../features/burst.js';
 import { NOISE_MULTIPLE } from '../features/failure.js';
 import { kPa, percent } from '../features/words.js';
-import { type Finding } from './finding.js';
+import type { Finding } from './finding.js';
 
 /** Common practice, no source: a drop on the way up by more than this share is looked at. */
 const DROP_SHARE = 0.01;

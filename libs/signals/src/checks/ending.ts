@@ -1,8 +1,8 @@
-import { type Check, type EndReason } from '@breakbook/lab';
-import { type BurstFeatures } from '../features/burst.js';
+import type { Check, EndReason } from '@breakbook/lab';
+import type { BurstFeatures } from '../features/burst.js';
 import { letGo, lossIn } from '../features/failure.js';
 import { kPa, percent, seconds } from '../features/words.js';
-import { type Finding } from './finding.js';
+import type { Finding } from './finding.js';
 
 /** Did the run end as it should, and do record and examination tell the same story? */
 export function endingCheck(

@@ -1,6 +1,6 @@
-import { type BurstFeatures } from '../features/burst.js';
+import type { BurstFeatures } from '../features/burst.js';
 import { kPa, seconds } from '../features/words.js';
-import { type Finding } from './finding.js';
+import type { Finding } from './finding.js';
 
 /** Was each programmed hold kept for as long as the method asks? One check per hold. */
 export function holdChecks({ holds }: BurstFeatures, channel: string): Finding[] {

@@ -1,11 +1,11 @@
 import { type BurstParameters, isNotEvaluated } from '@breakbook/lab';
 import { valueIn } from '@breakbook/units';
-import { type BurstFeatures } from '../features/burst.js';
+import type { BurstFeatures } from '../features/burst.js';
 import { letGo } from '../features/failure.js';
 import { runningMedian } from '../features/running-median.js';
 import { ventedZero } from '../features/vented-zero.js';
 import { seconds } from '../features/words.js';
-import { type Finding } from './finding.js';
+import type { Finding } from './finding.js';
 
 /** The fall is timed where each sensor passes this share of its own peak. */
 const LEVEL = 0.5;

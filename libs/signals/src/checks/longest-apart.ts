@@ -1,4 +1,4 @@
-import { type Span } from '../features/time-above.js';
+import type { Span } from '../features/time-above.js';
 
 /** How far two readings went apart over a span, and for how long at a stretch by more than they may. */
 export interface Apart {

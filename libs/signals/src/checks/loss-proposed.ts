@@ -1,12 +1,12 @@
-import { type LossOfPressure } from '@breakbook/lab';
+import type { LossOfPressure } from '@breakbook/lab';
 import { valueIn } from '@breakbook/units';
 import { median } from 'simple-statistics';
-import { type BurstSource } from '../features/burst-source.js';
+import type { BurstSource } from '../features/burst-source.js';
 import { widthsIn } from '../features/burst-width.js';
 import { lossIn } from '../features/failure.js';
 import { firstAt } from '../features/vented-zero.js';
 import { inUnit, percent, seconds } from '../features/words.js';
-import { type Finding } from './finding.js';
+import type { Finding } from './finding.js';
 
 const WORDS: Record<LossOfPressure | 'let down', string> = {
   burst: 'a burst',

@@ -1,4 +1,4 @@
-import { type Check, type Reading } from '@breakbook/lab';
+import type { Check, Reading } from '@breakbook/lab';
 
 /**
  * What the checks propose: a failed check proposes "invalid"; a flag, or a check that could not be made, asks for a look.

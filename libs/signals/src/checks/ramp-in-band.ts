@@ -1,9 +1,9 @@
 import { type BurstParameters, isNotEvaluated } from '@breakbook/lab';
 import { printSignificant, valueIn } from '@breakbook/units';
-import { type BurstFeatures } from '../features/burst.js';
+import type { BurstFeatures } from '../features/burst.js';
 import { shareInBand } from '../features/ramp.js';
 import { percent } from '../features/words.js';
-import { type Finding } from './finding.js';
+import type { Finding } from './finding.js';
 
 /** Was the pressure raised as fast as the method asks? */
 export function rampInBand(

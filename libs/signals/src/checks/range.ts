@@ -1,7 +1,7 @@
-import { type BurstParameters } from '@breakbook/lab';
-import { type BurstFeatures } from '../features/burst.js';
+import type { BurstParameters } from '@breakbook/lab';
+import type { BurstFeatures } from '../features/burst.js';
 import { kPa, percent } from '../features/words.js';
-import { type Finding } from './finding.js';
+import type { Finding } from './finding.js';
 
 /** Outside these shares of full scale the unit or the scale of the column is in doubt, more than the run. */
 const IMPLAUSIBLE = { below: 0.01, above: 1.1 };

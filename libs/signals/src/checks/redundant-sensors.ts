@@ -1,10 +1,10 @@
 import { type BurstParameters, isNotEvaluated } from '@breakbook/lab';
 import { valueIn } from '@breakbook/units';
-import { type BurstFeatures } from '../features/burst.js';
+import type { BurstFeatures } from '../features/burst.js';
 import { runningMedian } from '../features/running-median.js';
 import { ventedZero } from '../features/vented-zero.js';
 import { kPa, percent } from '../features/words.js';
-import { type Finding } from './finding.js';
+import type { Finding } from './finding.js';
 
 /** Compared where the pressure is above this share of its peak: below it a share of the reading says little. */
 const COMPARED_ABOVE = 0.5;

@@ -1,8 +1,8 @@
-import { type MethodChannel } from '@breakbook/lab';
+import type { MethodChannel } from '@breakbook/lab';
 import { printSignificant, valueIn } from '@breakbook/units';
 import { seconds } from '../features/words.js';
-import { type GapRule, type TimeSteps } from '../files/time-steps.js';
-import { type Finding } from './finding.js';
+import type { GapRule, TimeSteps } from '../files/time-steps.js';
+import type { Finding } from './finding.js';
 
 /** A decimal clock may print a rate a hair below the one asked for. */
 const SLACK = 0.999;

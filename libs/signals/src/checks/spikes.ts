@@ -1,8 +1,8 @@
 import { type BurstParameters, isNotEvaluated } from '@breakbook/lab';
-import { type BurstFeatures } from '../features/burst.js';
+import type { BurstFeatures } from '../features/burst.js';
 import { NOISE_MULTIPLE } from '../features/failure.js';
 import { kPa, percent } from '../features/words.js';
-import { type Finding } from './finding.js';
+import type { Finding } from './finding.js';
 
 /** Are there single readings that no pressure can have made? Looked at up to the end of the loading. */
 export function spikes(

@@ -1,11 +1,11 @@
 import { type BurstParameters, isNotEvaluated } from '@breakbook/lab';
 import { valueIn } from '@breakbook/units';
-import { type BurstFeatures } from '../features/burst.js';
+import type { BurstFeatures } from '../features/burst.js';
 import { lossIn } from '../features/failure.js';
 import { leastSquaresSlope } from '../features/least-squares-slope.js';
 import { firstAt, VENTED_SHARE, ventedZero } from '../features/vented-zero.js';
 import { kPa, percent, seconds } from '../features/words.js';
-import { type Finding } from './finding.js';
+import type { Finding } from './finding.js';
 
 /** A zero further off than this share of full scale is no zero of a vented sensor. Common practice, no source. */
 const LARGEST_ZERO_SHARE = 0.02;

@@ -1,4 +1,4 @@
-import { type MethodCharacteristic, type UncertaintyBudget } from '@breakbook/lab';
+import type { MethodCharacteristic, UncertaintyBudget } from '@breakbook/lab';
 import { describe, expect, it } from 'vitest';
 import { type BudgetInput, budgetOf } from './budget.js';
 

@@ -1,4 +1,4 @@
-import { type Characteristic, type MethodCharacteristic, type Step, type UncertaintyBudget } from '@breakbook/lab';
+import type { Characteristic, MethodCharacteristic, Step, UncertaintyBudget } from '@breakbook/lab';
 import {
   type CombinedUncertainty,
   combineUncertainty,

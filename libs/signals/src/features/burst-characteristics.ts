@@ -6,13 +6,13 @@ import {
   notEvaluated,
 } from '@breakbook/lab';
 import { sameDimension, valueIn } from '@breakbook/units';
-import { type BurstFeatures } from './burst.js';
-import { type BurstSource, type FromPressure } from './burst-source.js';
+import type { BurstFeatures } from './burst.js';
+import type { BurstSource, FromPressure } from './burst-source.js';
 import { burstSteps, holdStep, rampStep, whyAtLeast } from './burst-steps.js';
 import { OF_VOLUME } from './burst-volume.js';
 import { OF_WIDTH } from './burst-width.js';
 import { characteristicOf } from './characteristic.js';
-import { type HoldFound } from './holds.js';
+import type { HoldFound } from './holds.js';
 import { pressureTime } from './pressure-time.js';
 import { inUnit, kPa } from './words.js';
 

@@ -1,10 +1,10 @@
-import { type BurstMethod, type Measurement, type Quantity, type Run } from '@breakbook/lab';
-import { type QuantityKind } from '@breakbook/units';
-import { type ChannelUncertainty } from './budget.js';
-import { type BurstFeatures } from './burst.js';
-import { type ChannelReadings } from './channel-on-clock.js';
-import { type Computed } from './characteristic.js';
-import { type CorrectionApplied } from './correction-step.js';
+import type { BurstMethod, Measurement, Quantity, Run } from '@breakbook/lab';
+import type { QuantityKind } from '@breakbook/units';
+import type { ChannelUncertainty } from './budget.js';
+import type { BurstFeatures } from './burst.js';
+import type { ChannelReadings } from './channel-on-clock.js';
+import type { Computed } from './characteristic.js';
+import type { CorrectionApplied } from './correction-step.js';
 
 /** A number that a person read from an instrument, in the unit asked for. */
 export interface KeyedReading {

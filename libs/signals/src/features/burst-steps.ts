@@ -1,9 +1,9 @@
 import { type BurstMethod, isNotEvaluated, type Step } from '@breakbook/lab';
 import { printSignificant, valueIn } from '@breakbook/units';
-import { type BurstFeatures } from './burst.js';
+import type { BurstFeatures } from './burst.js';
 import { type CorrectionApplied, correctionStep } from './correction-step.js';
 import { lossIn } from './failure.js';
-import { type Ramp } from './ramp.js';
+import type { Ramp } from './ramp.js';
 import { kPa, percent, seconds } from './words.js';
 
 /** Why the burst pressure is known from below only; empty where it is exact. */

@@ -1,6 +1,6 @@
 import { BurstMedium, isNotEvaluated, type NotEvaluated, notEvaluated, type Quantity } from '@breakbook/lab';
 import { type QuantityKind, valueIn } from '@breakbook/units';
-import { type BurstSource, type FromPressure } from './burst-source.js';
+import type { BurstSource, FromPressure } from './burst-source.js';
 import { whyAtLeast } from './burst-steps.js';
 import { complianceOf } from './compliance.js';
 import { NOISE_MULTIPLE } from './failure.js';

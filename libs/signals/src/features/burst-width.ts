@@ -1,6 +1,6 @@
 import { isNotEvaluated, type NotEvaluated, notEvaluated } from '@breakbook/lab';
 import { valueIn } from '@breakbook/units';
-import { type BurstSource, type FromPressure, type KeyedReading } from './burst-source.js';
+import type { BurstSource, FromPressure, KeyedReading } from './burst-source.js';
 import { kneeOf, withoutBounds } from './burst-volume.js';
 import { onClock } from './channel-on-clock.js';
 import { complianceOf } from './compliance.js';

@@ -1,6 +1,6 @@
 import { type BurstParameters, isNotEvaluated, type LossOfPressure, type NotEvaluated } from '@breakbook/lab';
 import { valueIn } from '@breakbook/units';
-import { type TimeSteps } from '../files/time-steps.js';
+import type { TimeSteps } from '../files/time-steps.js';
 import { type Ending, findEnding, indexOfLargest, lossIn, NOISE_MULTIPLE, statedEnding } from './failure.js';
 import { type FlatTop, findFlatTop } from './flat-top.js';
 import { type HoldFound, longestStay } from './holds.js';

@@ -1,4 +1,4 @@
-import { type Step } from '@breakbook/lab';
+import type { Step } from '@breakbook/lab';
 
 /** What the calibration in force did to the readings. */
 export interface CorrectionApplied {

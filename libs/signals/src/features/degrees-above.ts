@@ -1,4 +1,4 @@
-import { type Span } from './time-above.js';
+import type { Span } from './time-above.js';
 
 /**
  * How much was a value above a level, over time: ∫ max(0, y − level) dt, y's unit times seconds. Between two samples y is

@@ -6,7 +6,7 @@ import {
   notEvaluated,
   type Step,
 } from '@breakbook/lab';
-import { type Computed } from './characteristic.js';
+import type { Computed } from './characteristic.js';
 import { type ImpactSource, type Strike, targetOf } from './impact-source.js';
 import { impactEnergy } from './impact-speed.js';
 import { inUnit } from './words.js';

@@ -1,4 +1,4 @@
-import { type LossOfPressure } from '@breakbook/lab';
+import type { LossOfPressure } from '@breakbook/lab';
 
 /** How the pressure came down, as the record alone shows it. */
 export type Ending =

@@ -1,7 +1,7 @@
 import { type CharacteristicValue, isNotEvaluated, notEvaluated } from '@breakbook/lab';
-import { type Computed } from './characteristic.js';
+import type { Computed } from './characteristic.js';
 import { onsetForce } from './impact-forces.js';
-import { type ImpactSource } from './impact-source.js';
+import type { ImpactSource } from './impact-source.js';
 import { inUnit } from './words.js';
 
 /** A strike with the force, N, or energy, J, at which it gave way, or up to which it did not. */

@@ -1,11 +1,11 @@
-import { type Characteristic, type MethodCharacteristic } from '@breakbook/lab';
+import type { Characteristic, MethodCharacteristic } from '@breakbook/lab';
 import { type Computed, characteristicOf } from './characteristic.js';
 import { interruptions, longestInterruption, powerStability } from './heat-course.js';
 import { brakingEnergy, energySurvived, meanPower, timeSurvived } from './heat-energies.js';
 import { overLevel } from './heat-levels.js';
 import { marginToGlassTransition, peakRise } from './heat-margins.js';
 import { steadyRise, thermalResistance, timeConstant } from './heat-model.js';
-import { type HeatSource } from './heat-source.js';
+import type { HeatSource } from './heat-source.js';
 import { timeToSteady } from './heat-steady.js';
 import { peakTemperature, temperatureAtFailure } from './heat-temperatures.js';
 

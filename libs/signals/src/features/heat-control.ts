@@ -1,5 +1,5 @@
 import { ControlMode, type Step } from '@breakbook/lab';
-import { type HeatSource } from './heat-source.js';
+import type { HeatSource } from './heat-source.js';
 
 /** What stands beside every life: how the brake was driven decides how much heat a rim takes in a given time. */
 export function controlCaution({ method }: HeatSource): string {

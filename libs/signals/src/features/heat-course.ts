@@ -1,6 +1,6 @@
 import { type NotEvaluated, notEvaluated } from '@breakbook/lab';
 import { valueIn } from '@breakbook/units';
-import { type Computed } from './characteristic.js';
+import type { Computed } from './characteristic.js';
 import { type HeatSource, whyIncomplete } from './heat-source.js';
 import { brakedSpan, over, type Stretch } from './heat-stretch.js';
 import { percent, seconds } from './words.js';

@@ -1,6 +1,6 @@
 import { type CharacteristicValue, type NotEvaluated, notEvaluated, type Step } from '@breakbook/lab';
 import { valueIn } from '@breakbook/units';
-import { type Computed } from './characteristic.js';
+import type { Computed } from './characteristic.js';
 import { correctionStep } from './correction-step.js';
 import { HEAT_CHANNELS } from './heat.js';
 import { controlCaution, controlStep } from './heat-control.js';

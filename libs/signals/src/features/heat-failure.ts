@@ -1,4 +1,4 @@
-import { type HeatParameters } from '@breakbook/lab';
+import type { HeatParameters } from '@breakbook/lab';
 import { valueIn } from '@breakbook/units';
 import { median } from 'simple-statistics';
 import { findEnding } from './failure.js';

@@ -1,6 +1,6 @@
 import { notEvaluated, type Step } from '@breakbook/lab';
 import { printSignificant, unitSymbol, valueIn } from '@breakbook/units';
-import { type Computed } from './characteristic.js';
+import type { Computed } from './characteristic.js';
 import { degreesAbove } from './degrees-above.js';
 import { hottestOf } from './heat.js';
 import { type HeatSource, whyIncomplete } from './heat-source.js';

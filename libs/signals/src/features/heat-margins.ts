@@ -1,11 +1,11 @@
 import { notEvaluated } from '@breakbook/lab';
 import { valueIn } from '@breakbook/units';
-import { type Computed } from './characteristic.js';
+import type { Computed } from './characteristic.js';
 import { correctionStep } from './correction-step.js';
 import { indexOfLargest } from './failure.js';
 import { HEAT_CHANNELS, NO_TEMPERATURE, type TrackSensor } from './heat.js';
 import { type HeatSource, inStage } from './heat-source.js';
-import { type Stretch } from './heat-stretch.js';
+import type { Stretch } from './heat-stretch.js';
 import { fromSensor, OPEN_THROUGHOUT, peakOf, peakStep, whyPeakHigher } from './heat-temperatures.js';
 import { runningMedian } from './running-median.js';
 import { windowSamples } from './window-samples.js';

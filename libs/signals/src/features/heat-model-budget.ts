@@ -1,4 +1,4 @@
-import { type Characteristic, type MethodCharacteristic, type Step, type UncertaintyComponent } from '@breakbook/lab';
+import type { Characteristic, MethodCharacteristic, Step, UncertaintyComponent } from '@breakbook/lab';
 import {
   type ErrorPair,
   type Generator,
@@ -11,10 +11,10 @@ import {
 } from '@breakbook/statistics';
 import { convert, printSignificant, unitSymbol } from '@breakbook/units';
 import { mean, median, sampleStandardDeviation } from 'simple-statistics';
-import { type ChannelUncertainty } from './budget.js';
+import type { ChannelUncertainty } from './budget.js';
 import { HEAT_CHANNELS } from './heat.js';
-import { type HeatModel, type HeatModelNumber } from './heat-model.js';
-import { type Stretch } from './heat-stretch.js';
+import type { HeatModel, HeatModelNumber } from './heat-model.js';
+import type { Stretch } from './heat-stretch.js';
 
 /** Trials come in blocks, three at least and ten at most, until what they say of the leading digit of u stands still. */
 const BLOCK = 1_000;

@@ -1,11 +1,11 @@
 import { isNotEvaluated, type NotEvaluated, notEvaluated, type Step } from '@breakbook/lab';
 import { fitLumpedHeating, heatingResponse, type Power } from '@breakbook/statistics';
-import { type Computed } from './characteristic.js';
-import { type TrackSensor } from './heat.js';
+import type { Computed } from './characteristic.js';
+import type { TrackSensor } from './heat.js';
 import { heatModelBudget } from './heat-model-budget.js';
 import { type HeatSource, inStage } from './heat-source.js';
 import { brakedSpan, gapsIn, mainStretch, over, type Stretch } from './heat-stretch.js';
-import { type Span } from './time-above.js';
+import type { Span } from './time-above.js';
 import { inUnit, seconds } from './words.js';
 
 const kelvin = inUnit('K');

@@ -1,7 +1,7 @@
-import { type GlassTransition, type HeatMethod } from '@breakbook/lab';
-import { type ChannelUncertainty } from './budget.js';
-import { type CorrectionApplied } from './correction-step.js';
-import { type Survival } from './heat-failure.js';
+import type { GlassTransition, HeatMethod } from '@breakbook/lab';
+import type { ChannelUncertainty } from './budget.js';
+import type { CorrectionApplied } from './correction-step.js';
+import type { Survival } from './heat-failure.js';
 import { gapsIn, type Stretch } from './heat-stretch.js';
 import { inUnit, seconds } from './words.js';
 

@@ -1,10 +1,10 @@
 import { type HeatParameters, notEvaluated } from '@breakbook/lab';
 import { printSignificant, valueIn } from '@breakbook/units';
-import { type Computed } from './characteristic.js';
+import type { Computed } from './characteristic.js';
 import { NO_TEMPERATURE } from './heat.js';
 import { type HeatSource, inStage } from './heat-source.js';
 import { brakedSpan, gapsIn, mainStretch, type Stretch } from './heat-stretch.js';
-import { type Span } from './time-above.js';
+import type { Span } from './time-above.js';
 import { seconds } from './words.js';
 
 /**

@@ -1,6 +1,6 @@
-import { type HeatStage } from '@breakbook/lab';
-import { type HeatFeatures } from './heat.js';
-import { type Span } from './time-above.js';
+import type { HeatStage } from '@breakbook/lab';
+import type { HeatFeatures } from './heat.js';
+import type { Span } from './time-above.js';
 
 /** One stage of a heat run, as a stretch of the record that holds it; both ends are counted in. */
 export interface Stretch extends Span {

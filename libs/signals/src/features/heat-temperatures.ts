@@ -1,12 +1,12 @@
 import { type CharacteristicValue, type NotEvaluated, notEvaluated, type Step } from '@breakbook/lab';
 import { valueIn } from '@breakbook/units';
 import { median } from 'simple-statistics';
-import { type Computed } from './characteristic.js';
+import type { Computed } from './characteristic.js';
 import { correctionStep } from './correction-step.js';
 import { indexOfLargest } from './failure.js';
 import { NO_TEMPERATURE, type TrackSensor } from './heat.js';
 import { controlCaution, controlStep } from './heat-control.js';
-import { type FailureCandidate } from './heat-failure.js';
+import type { FailureCandidate } from './heat-failure.js';
 import { type HeatSource, inStage } from './heat-source.js';
 import { gapsIn, type Stretch } from './heat-stretch.js';
 import { firstAt } from './vented-zero.js';

@@ -1,6 +1,6 @@
-import { type HeatParameters } from '@breakbook/lab';
+import type { HeatParameters } from '@breakbook/lab';
 import { valueIn } from '@breakbook/units';
-import { type TimeSteps } from '../files/time-steps.js';
+import type { TimeSteps } from '../files/time-steps.js';
 import { indexOfLargest } from './failure.js';
 import { type FlatTop, findFlatTop } from './flat-top.js';
 import { runningMedian } from './running-median.js';

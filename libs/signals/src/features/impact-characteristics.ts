@@ -19,7 +19,7 @@ import {
   reboundSpeed,
   unfilteredPeakForce,
 } from './impact-forces.js';
-import { type ImpactSource, type Strike } from './impact-source.js';
+import type { ImpactSource, Strike } from './impact-source.js';
 import { impactEnergy, impactSpeed, nominalEnergy } from './impact-speed.js';
 import { restitution } from './restitution.js';
 import { stiffness } from './stiffness.js';

@@ -1,11 +1,11 @@
 import { type ImpactMethod, isNotEvaluated, type NotEvaluated, notEvaluated, type Step } from '@breakbook/lab';
-import { type ImpactIntegration } from '@breakbook/statistics';
+import type { ImpactIntegration } from '@breakbook/statistics';
 import { valueIn } from '@breakbook/units';
-import { type Computed } from './characteristic.js';
+import type { Computed } from './characteristic.js';
 import { correctionStep } from './correction-step.js';
 import { contactOf, motionOf, STRIKER_FORCE, type Strike, wholeContact } from './impact-source.js';
 import { impactSpeed, measuredRebound, readBy } from './impact-speed.js';
-import { type Contact, type StrikeFeatures } from './strike.js';
+import type { Contact, StrikeFeatures } from './strike.js';
 import { inUnit, percent } from './words.js';
 
 const newtons = inUnit('N');

@@ -8,9 +8,9 @@ import {
 } from '@breakbook/lab';
 import { type ImpactIntegration, integrateImpact } from '@breakbook/statistics';
 import { sameDimension, valueIn } from '@breakbook/units';
-import { type ChannelUncertainty } from './budget.js';
-import { type CorrectionApplied } from './correction-step.js';
-import { type Contact, type StrikeFeatures } from './strike.js';
+import type { ChannelUncertainty } from './budget.js';
+import type { CorrectionApplied } from './correction-step.js';
+import type { Contact, StrikeFeatures } from './strike.js';
 
 /** The channel the force of a strike is read from. */
 export const STRIKER_FORCE = 'strikerForce';

@@ -1,6 +1,6 @@
 import { type ImpactMethod, isNotEvaluated, type Measurement, notEvaluated, type Step } from '@breakbook/lab';
 import { drop } from '@breakbook/statistics';
-import { type Computed } from './characteristic.js';
+import type { Computed } from './characteristic.js';
 import { gateSpeed } from './gate-speed.js';
 import { constantsOf, type Strike } from './impact-source.js';
 import { inUnit } from './words.js';

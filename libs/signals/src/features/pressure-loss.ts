@@ -1,6 +1,6 @@
 import { type Measurement, type NotEvaluated, notEvaluated } from '@breakbook/lab';
-import { type QuantityKind } from '@breakbook/units';
-import { type Computed } from './characteristic.js';
+import type { QuantityKind } from '@breakbook/units';
+import type { Computed } from './characteristic.js';
 import { inUnit, kPa, percent } from './words.js';
 
 /** One reading that a person keyed, in the unit asked for. */

@@ -1,7 +1,7 @@
 import { type ImpactMethod, isNotEvaluated } from '@breakbook/lab';
-import { type Computed } from './characteristic.js';
+import type { Computed } from './characteristic.js';
 import { reboundSpeed } from './impact-forces.js';
-import { type Strike } from './impact-source.js';
+import type { Strike } from './impact-source.js';
 import { impactSpeed } from './impact-speed.js';
 import { momentumOf } from './momentum.js';
 import { inUnit, percent, ratio } from './words.js';

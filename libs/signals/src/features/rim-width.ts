@@ -2,7 +2,7 @@ import { isNotEvaluated, type NotEvaluated, notEvaluated, type Step } from '@bre
 import { printSignificant } from '@breakbook/units';
 import { median } from 'simple-statistics';
 import { type ChannelReadings, onClock } from './channel-on-clock.js';
-import { type Computed } from './characteristic.js';
+import type { Computed } from './characteristic.js';
 import { firstAt } from './vented-zero.js';
 import { inUnit } from './words.js';
 

@@ -1,5 +1,5 @@
 import { type Measurement, type NotEvaluated, notEvaluated, type Run } from '@breakbook/lab';
-import { type Computed } from './characteristic.js';
+import type { Computed } from './characteristic.js';
 import { inUnit } from './words.js';
 
 /** One reading of run-out, mm, at its place. */

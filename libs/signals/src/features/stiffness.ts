@@ -1,9 +1,9 @@
 import { type ImpactMethod, isNotEvaluated, type NotEvaluated, notEvaluated } from '@breakbook/lab';
-import { type Computed } from './characteristic.js';
+import type { Computed } from './characteristic.js';
 import { motionOf, STRIKER_FORCE, type Strike, wholeContact } from './impact-source.js';
 import { impactSpeed } from './impact-speed.js';
 import { leastSquaresSlope } from './least-squares-slope.js';
-import { type Contact, type StrikeFeatures } from './strike.js';
+import type { Contact, StrikeFeatures } from './strike.js';
 import { inUnit, percent } from './words.js';
 
 /** Between these shares of the largest force a part still gives in proportion. Common practice, no source. */

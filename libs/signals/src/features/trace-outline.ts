@@ -1,4 +1,4 @@
-import { type Trace } from '@breakbook/lab';
+import type { Trace } from '@breakbook/lab';
 import { firstAt } from './vented-zero.js';
 
 /** A trace thinned for drawing: the smallest and the largest sample of each stretch, in the order they were taken. */

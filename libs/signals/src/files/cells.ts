@@ -1,4 +1,4 @@
-import { type Fault } from './line-bytes.js';
+import type { Fault } from './line-bytes.js';
 
 /**
  * The cells of one line: parted by the delimiter; a cell may stand in double quotes, with a quote inside written twice

@@ -1,4 +1,4 @@
-import { type Said } from './problem-list.js';
+import type { Said } from './problem-list.js';
 
 /** What a clock shows, as milliseconds since 1970 if it were at UTC, made into the instant it means; or why it is none. */
 export type ZoneReader = (shown: number) => { instant: number } | { said: Said };

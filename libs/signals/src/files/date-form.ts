@@ -1,4 +1,4 @@
-import { type TableShape } from './table-shape.js';
+import type { TableShape } from './table-shape.js';
 
 /** Parts of a written date and time, with the signs between them. */
 const WRITTEN = /^(\d{4}|\d{2})([./-])(\d{2})\2(\d{4}|\d{2})([ T])(\d{2}):(\d{2}):(\d{2})(?:([.,])\d{1,9})?$/;

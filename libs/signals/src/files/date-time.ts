@@ -1,7 +1,7 @@
 import { ClockZone } from '@breakbook/lab';
 import { type Fields, utcOf } from './calendar.js';
 import { zoneReader } from './clock-zone.js';
-import { type Said } from './problem-list.js';
+import type { Said } from './problem-list.js';
 
 /*
  * The one reading of instants in run files: date and time of ISO 8601-1:2019 in the extended form, as RFC 3339 (5.6)

@@ -1,4 +1,4 @@
-import { type Layout, type LayoutHeader, type LayoutTime } from '@breakbook/lab';
+import type { Layout, LayoutHeader, LayoutTime } from '@breakbook/lab';
 
 /** How the text of a file is written, all of it settled: a layout's own, and layout 1 where it says nothing. */
 export interface Dialect {

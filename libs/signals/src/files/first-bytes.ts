@@ -1,6 +1,6 @@
-import { type ProblemCode } from '@breakbook/lab';
-import { type Dialect } from './dialect.js';
-import { type Said } from './problem-list.js';
+import type { ProblemCode } from '@breakbook/lab';
+import type { Dialect } from './dialect.js';
+import type { Said } from './problem-list.js';
 
 /** Enough to tell a text from what only calls itself one. */
 export const FIRST_BYTES = 4096;

@@ -1,5 +1,5 @@
-import { type Dialect } from './dialect.js';
-import { type ProblemList } from './problem-list.js';
+import type { Dialect } from './dialect.js';
+import type { ProblemList } from './problem-list.js';
 import { TextBytes } from './text-bytes.js';
 import { isGzip } from './unpacked.js';
 import { PackedFault, type Pieces, unpackedPieces } from './unpacked-pieces.js';

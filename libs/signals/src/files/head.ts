@@ -11,7 +11,7 @@ import {
 import { textOfLine } from './line-bytes.js';
 import { Metadata } from './metadata.js';
 import { readNumber } from './number.js';
-import { type ProblemList } from './problem-list.js';
+import type { ProblemList } from './problem-list.js';
 import { otherDelimiters } from './row-cells.js';
 
 /** What stands above the data: metadata lines, then the header. Takes a file's first lines one by one. */

@@ -3,7 +3,7 @@ import { type QuantityKind, readUnitName, type UnitProblem, unitByCode } from '@
 import { type Dialect, dialectOf, type WrittenBy } from './dialect.js';
 import { folded, nearestName } from './nearest-name.js';
 import { readNumber } from './number.js';
-import { type ProblemList } from './problem-list.js';
+import type { ProblemList } from './problem-list.js';
 
 /** One column of a file, with what it carries. */
 export interface Column {

@@ -1,5 +1,5 @@
 import { createHash, type Hash } from 'node:crypto';
-import { type Column } from './header.js';
+import type { Column } from './header.js';
 
 /** Rows of a file that are held: whole columns that somebody reads, and of the others their digest alone. */
 export class KeptColumns {

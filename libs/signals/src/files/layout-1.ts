@@ -1,4 +1,4 @@
-import { type Problem, type ProblemCode } from '@breakbook/lab';
+import type { Problem, ProblemCode } from '@breakbook/lab';
 import { convert } from '@breakbook/units';
 import { type FileBounds, readingBounds } from './file-bounds.js';
 import { FIRST_BYTES, markLength, somethingElse } from './first-bytes.js';
@@ -6,7 +6,7 @@ import { Head } from './head.js';
 import { type Column, type HeaderExpectation, looksLikeHeader } from './header.js';
 import { KeptColumns } from './kept-columns.js';
 import { textOfLine } from './line-bytes.js';
-import { type Metadata } from './metadata.js';
+import type { Metadata } from './metadata.js';
 import { ProblemList } from './problem-list.js';
 import { tooLong } from './row-cells.js';
 import { type OnBlock, Rows } from './rows.js';

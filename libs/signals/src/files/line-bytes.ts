@@ -1,5 +1,5 @@
 import { hasControlCharacter, type ProblemCode } from '@breakbook/lab';
-import { type Said } from './problem-list.js';
+import type { Said } from './problem-list.js';
 
 export type Fault = { code: ProblemCode; said: Said };
 

@@ -1,6 +1,6 @@
 import { hasControlCharacter, type Layout } from '@breakbook/lab';
 import { folded } from './nearest-name.js';
-import { type ProblemList } from './problem-list.js';
+import type { ProblemList } from './problem-list.js';
 
 export interface MetadataEntry {
   key: string;

@@ -1,5 +1,5 @@
 import { type ProblemCode, shown } from '@breakbook/lab';
-import { type Said } from './problem-list.js';
+import type { Said } from './problem-list.js';
 
 /*
  * The one grammar of numbers in run files (RFC 5234):

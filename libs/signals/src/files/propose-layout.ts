@@ -5,7 +5,7 @@ import { somethingElse } from './first-bytes.js';
 import { findText } from './found-text.js';
 import { ProblemList } from './problem-list.js';
 import { looksLikeFigures, type TableShape, tableShape } from './table-shape.js';
-import { type Pieces } from './unpacked-pieces.js';
+import type { Pieces } from './unpacked-pieces.js';
 
 /** One column of a file nobody has described yet. */
 export interface FoundColumn {

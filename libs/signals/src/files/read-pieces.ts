@@ -1,9 +1,9 @@
 import { createHash } from 'node:crypto';
 import { readingBounds } from './file-bounds.js';
-import { type HeaderExpectation } from './header.js';
+import type { HeaderExpectation } from './header.js';
 import { Layout1Reader, type ReadOptions, type RunTable } from './layout-1.js';
 import { ProblemList } from './problem-list.js';
-import { type OnBlock } from './rows.js';
+import type { OnBlock } from './rows.js';
 import { PackedFault, type Pieces, unpackedPieces } from './unpacked-pieces.js';
 
 /** A run file that was read in pieces: its rows were handed on, and none is held. */

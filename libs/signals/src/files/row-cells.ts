@@ -1,8 +1,8 @@
 import { type ProblemCode, shown } from '@breakbook/lab';
 import { cellsOf } from './cells.js';
-import { type Dialect } from './dialect.js';
+import type { Dialect } from './dialect.js';
 import { controlFault, type Fault, textOfLine } from './line-bytes.js';
-import { type Said } from './problem-list.js';
+import type { Said } from './problem-list.js';
 
 /** What the rows of a file are held against. */
 export interface RowExpectation {

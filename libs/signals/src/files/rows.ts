@@ -1,7 +1,7 @@
-import { type ProblemCode } from '@breakbook/lab';
+import type { ProblemCode } from '@breakbook/lab';
 import { NO_READING, noReadingHere, type Token, tokensOf } from './no-reading.js';
 import { readNumber, scanNumber } from './number.js';
-import { type Place, type ProblemList, type Said } from './problem-list.js';
+import type { Place, ProblemList, Said } from './problem-list.js';
 import { cellsOfRow, cutShort, type RowExpectation } from './row-cells.js';
 import { StampCells } from './stamp-cells.js';
 

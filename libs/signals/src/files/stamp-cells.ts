@@ -1,7 +1,7 @@
 import { type LayoutTime, type ProblemCode, shown } from '@breakbook/lab';
 import { type Fields, utcOf } from './calendar.js';
 import { type ZoneReader, zoneReader } from './clock-zone.js';
-import { type Said } from './problem-list.js';
+import type { Said } from './problem-list.js';
 import { StampForm } from './stamp-form.js';
 
 const [LF, CR, SPACE] = [10, 13, 32];

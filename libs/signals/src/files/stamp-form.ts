@@ -1,4 +1,4 @@
-import { type Fields } from './calendar.js';
+import type { Fields } from './calendar.js';
 
 const [ZERO, NINE] = [48, 57];
 const ORDER = ['YYYY', 'MM', 'DD', 'hh', 'mm', 'ss'];

@@ -1,11 +1,11 @@
-import { type Layout, type MethodChannel, type Problem } from '@breakbook/lab';
-import { type FileBounds } from './file-bounds.js';
+import type { Layout, MethodChannel, Problem } from '@breakbook/lab';
+import type { FileBounds } from './file-bounds.js';
 import { type Column, expectationOf } from './header.js';
 import { metadataNeeded } from './metadata.js';
 import { readPieces } from './read-pieces.js';
-import { type OnBlock } from './rows.js';
+import type { OnBlock } from './rows.js';
 import { inSeconds } from './time-stamps.js';
-import { type Pieces } from './unpacked-pieces.js';
+import type { Pieces } from './unpacked-pieces.js';
 
 /** What stands in one column of a file, in the unit of its header, by the sign and scale of the file. */
 export interface SurveyedColumn {

@@ -1,5 +1,5 @@
-import { type Dialect } from './dialect.js';
-import { type Fault } from './line-bytes.js';
+import type { Dialect } from './dialect.js';
+import type { Fault } from './line-bytes.js';
 
 const [LF, CR] = [10, 13];
 

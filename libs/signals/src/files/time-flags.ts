@@ -1,8 +1,8 @@
 import { convert, printSignificant, unitByCode } from '@breakbook/units';
-import { type Metadata } from './metadata.js';
+import type { Metadata } from './metadata.js';
 import { readNumber } from './number.js';
-import { type ProblemList } from './problem-list.js';
-import { type TimeSteps } from './time-steps.js';
+import type { ProblemList } from './problem-list.js';
+import type { TimeSteps } from './time-steps.js';
 
 /** The time of one file, in seconds, and where it stands in the file. */
 export interface TimeColumn {

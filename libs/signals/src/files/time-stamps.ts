@@ -1,6 +1,6 @@
-import { type LayoutTime } from '@breakbook/lab';
+import type { LayoutTime } from '@breakbook/lab';
 import { convert, valueIn } from '@breakbook/units';
-import { type Column } from './header.js';
+import type { Column } from './header.js';
 
 /**
  * Sample numbers, epochs and stamps as seconds. A date-time column holds seconds since its first stamp already, and a

@@ -1,4 +1,4 @@
-import { type Layout } from '@breakbook/lab';
+import type { Layout } from '@breakbook/lab';
 import { describe, expect, it } from 'vitest';
 import { tryLayout } from './try-layout.js';
 

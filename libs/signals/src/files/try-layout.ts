@@ -1,8 +1,8 @@
 import { type Layout, type MethodChannel, type Problem, Refusal } from '@breakbook/lab';
-import { type FileBounds } from './file-bounds.js';
+import type { FileBounds } from './file-bounds.js';
 import { type FileSurvey, surveyFile } from './survey-file.js';
 import { inSeconds } from './time-stamps.js';
-import { type Pieces } from './unpacked-pieces.js';
+import type { Pieces } from './unpacked-pieces.js';
 
 /** What a layout would make of a file: all of it read, or all that stands against it. */
 export type LayoutTrial =

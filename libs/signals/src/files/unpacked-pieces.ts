@@ -1,6 +1,6 @@
 import { pipeline, Readable } from 'node:stream';
 import { createGunzip } from 'node:zlib';
-import { type Fault } from './line-bytes.js';
+import type { Fault } from './line-bytes.js';
 import { DAMAGED, GOES_ON, gzipFault, isGzip, lengthSaid, longerUnpacked } from './unpacked.js';
 
 /** The bytes of a file as they come, in pieces of any length; none may be written to again once it was handed over. */

@@ -1,5 +1,5 @@
 import { gunzipSync } from 'node:zlib';
-import { type Fault } from './line-bytes.js';
+import type { Fault } from './line-bytes.js';
 
 /** Is this packed by gzip (RFC 1952, 2.3.1)? */
 export function isGzip(bytes: Uint8Array): boolean {

@@ -1,5 +1,5 @@
 import { folded, nearestName } from '../files/nearest-name.js';
-import { type ProblemList } from '../files/problem-list.js';
+import type { ProblemList } from '../files/problem-list.js';
 
 /** Columns of a table of old results: those it must have, and those it may have. */
 export const NEEDED = [

@@ -1,4 +1,4 @@
-import { type OldResult, type Problem } from '@breakbook/lab';
+import type { OldResult, Problem } from '@breakbook/lab';
 import { cellsOf } from '../files/cells.js';
 import { dialectOf } from '../files/dialect.js';
 import { markLength, somethingElse } from '../files/first-bytes.js';

@@ -2,8 +2,8 @@ import { type CharacteristicValue, Key, OldResult, type ProblemCode, shown, Told
 import { QUANTITY_KINDS, type QuantityKind, readUnitName, sameDimension, unitByCode } from '@breakbook/units';
 import { utcOf } from '../files/calendar.js';
 import { readNumber } from '../files/number.js';
-import { type ProblemList, type Said } from '../files/problem-list.js';
-import { type OldColumn } from './columns.js';
+import type { ProblemList, Said } from '../files/problem-list.js';
+import type { OldColumn } from './columns.js';
 
 const OUTCOMES = { exact: 'exact', 'at least': 'atLeast', 'at most': 'atMost', between: 'between' } as const;
 const UNKNOWN = 'unknown';

@@ -1,7 +1,7 @@
-import { type Problem, type Rig, type Run, type RunPassage } from '@breakbook/lab';
+import type { Problem, Rig, Run, RunPassage } from '@breakbook/lab';
 import { readInstant } from '../files/date-time.js';
-import { type Metadata } from '../files/metadata.js';
-import { type ProblemList } from '../files/problem-list.js';
+import type { Metadata } from '../files/metadata.js';
+import type { ProblemList } from '../files/problem-list.js';
 import { dayOf } from './in-force.js';
 
 const DAY = 86_400_000;

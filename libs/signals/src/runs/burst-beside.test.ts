@@ -1,4 +1,4 @@
-import { type Layout, type Measurement } from '@breakbook/lab';
+import type { Layout, Measurement } from '@breakbook/lab';
 import { describe, expect, it } from 'vitest';
 import {
   CHANNELS as channels,

@@ -1,4 +1,4 @@
-import { type MethodChannel, type MethodCharacteristic } from '@breakbook/lab';
+import type { MethodChannel, MethodCharacteristic } from '@breakbook/lab';
 import { BURSTS_AT, type Invention, METHOD, RAMP } from './invented-run.fixture.js';
 
 /** The volume pumped of a part that gives 20 kPa/mL up to 1000 kPa and half of that beyond; mL. */

@@ -1,4 +1,4 @@
-import { type BurstMethod, type MovedInstant, type Run } from '@breakbook/lab';
+import type { BurstMethod, MovedInstant, Run } from '@breakbook/lab';
 import { describe, expect, it } from 'vitest';
 import { CHANNELS, flow, placed, widthAt, withColumns } from './burst-columns.fixture.js';
 import { BURSTS_AT, calibration, type Invention, inventedRun, RIG, rampAndBurst } from './invented-run.fixture.js';

@@ -1,9 +1,9 @@
 import { type Calibration, type MethodChannel, Refusal, type Rig } from '@breakbook/lab';
 import { converter, isDifference, QUANTITY_KINDS, sameDimension } from '@breakbook/units';
-import { type SensorOnDay } from '../checks/calibration.js';
-import { type ChannelRecord } from '../checks/channels/channel-record.js';
-import { type ChannelUncertainty } from '../features/budget.js';
-import { type CorrectionApplied } from '../features/correction-step.js';
+import type { SensorOnDay } from '../checks/calibration.js';
+import type { ChannelRecord } from '../checks/channels/channel-record.js';
+import type { ChannelUncertainty } from '../features/budget.js';
+import type { CorrectionApplied } from '../features/correction-step.js';
 import { openReadings } from '../features/open-circuit.js';
 import { calibrationOn, placementOn } from './in-force.js';
 

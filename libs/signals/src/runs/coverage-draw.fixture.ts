@@ -1,4 +1,4 @@
-import { type MethodCharacteristic, type Reading } from '@breakbook/lab';
+import type { MethodCharacteristic, Reading } from '@breakbook/lab';
 import { type Generator, seededGenerator } from '@breakbook/statistics';
 import { named } from './reading.fixture.js';
 

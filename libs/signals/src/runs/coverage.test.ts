@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { burstBesideOfKnownTruth, burstOfKnownTruth, holdOfKnownTruth } from './coverage-bursts.fixture.js';
 import { dragOfKnownTruth } from './coverage-drags.fixture.js';
-import { type Told } from './coverage-draw.fixture.js';
+import type { Told } from './coverage-draw.fixture.js';
 import {
   gateOfKnownTruth,
   onsetOfKnownTruth,

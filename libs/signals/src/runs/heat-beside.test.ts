@@ -1,4 +1,4 @@
-import { type Measurement, type Run } from '@breakbook/lab';
+import type { Measurement, Run } from '@breakbook/lab';
 import { describe, expect, it } from 'vitest';
 import {
   BEFORE,

@@ -1,4 +1,4 @@
-import { type RunPassage } from '@breakbook/lab';
+import type { RunPassage } from '@breakbook/lab';
 import { describe, expect, it } from 'vitest';
 import {
   BEFORE,

@@ -1,4 +1,4 @@
-import { type Measurement } from '@breakbook/lab';
+import type { Measurement } from '@breakbook/lab';
 import { describe, expect, it } from 'vitest';
 import {
   type ImpactInvention,

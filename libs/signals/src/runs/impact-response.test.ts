@@ -1,4 +1,4 @@
-import { type MethodCharacteristic } from '@breakbook/lab';
+import type { MethodCharacteristic } from '@breakbook/lab';
 import { describe, expect, it } from 'vitest';
 import {
   GRAVITY,

@@ -1,4 +1,4 @@
-import { type ImpactSetUp, type Measurement } from '@breakbook/lab';
+import type { ImpactSetUp, Measurement } from '@breakbook/lab';
 import { describe, expect, it } from 'vitest';
 import { type ImpactInvention, inventedImpactRun, measured } from './invented-impact.fixture.js';
 import { readRun } from './read-run.js';

@@ -1,4 +1,4 @@
-import { type Calibration, type Rig, type SensorPlacement } from '@breakbook/lab';
+import type { Calibration, Rig, SensorPlacement } from '@breakbook/lab';
 
 /** UTC day of an instant: the same wherever it was written down. */
 export function dayOf(instant: string): string {

@@ -1,6 +1,6 @@
-import { type HeatMethod, type Layout, type Rig, type Run, type RunPassage } from '@breakbook/lab';
+import type { HeatMethod, Layout, Rig, Run, RunPassage } from '@breakbook/lab';
 import { calibration, seededNormal } from './invented-run.fixture.js';
-import { type RunInput } from './run-input.js';
+import type { RunInput } from './run-input.js';
 
 /** One sample of an invented drag. */
 export interface HeatCells {

@@ -1,6 +1,6 @@
-import { type ImpactMethod, type Measurement, type Run, type RunPassage } from '@breakbook/lab';
+import type { ImpactMethod, Measurement, Run, RunPassage } from '@breakbook/lab';
 import { calibration, seededNormal } from './invented-run.fixture.js';
-import { type RunInput } from './run-input.js';
+import type { RunInput } from './run-input.js';
 
 export const MASS = 10.4;
 export const GRAVITY = 9.81;

@@ -1,5 +1,5 @@
-import { type BurstMethod, type Calibration, type Examination, type Layout, type Rig, type Run } from '@breakbook/lab';
-import { type RunInput } from './run-input.js';
+import type { BurstMethod, Calibration, Examination, Layout, Rig, Run } from '@breakbook/lab';
+import type { RunInput } from './run-input.js';
 
 /** A run made up for tests: a straight ramp from a vented start, and a rim that lets go at a known pressure. */
 export interface Invention {

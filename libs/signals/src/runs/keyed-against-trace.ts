@@ -1,6 +1,6 @@
 import { type Characteristic, isNotEvaluated, type Method, type Run } from '@breakbook/lab';
 import { printSignificant, unitSymbol } from '@breakbook/units';
-import { type Finding } from '../checks/finding.js';
+import type { Finding } from '../checks/finding.js';
 import { keyedValue } from './keyed.js';
 
 /** A keyed value may be read off a coarse gauge. Common practice, no source. */

@@ -10,7 +10,7 @@ import {
 } from '@breakbook/lab';
 import { convert, isDifference, sameDimension } from '@breakbook/units';
 import { budgetOf } from '../features/budget.js';
-import { type Keyed } from '../features/impact-source.js';
+import type { Keyed } from '../features/impact-source.js';
 
 /** The value a person keyed for a characteristic, in the method's unit; why there is none where there is not one. */
 export function keyedValue(wanted: MethodCharacteristic, run: Run): number | NotEvaluated {

@@ -5,7 +5,7 @@ import { inventedImpactRun, PULSE, strikeOf } from './invented-impact.fixture.js
 import { BURSTS_AT, type Invention, inventedRun, METHOD, RAMP } from './invented-run.fixture.js';
 import { readRun } from './read-run.js';
 import { named, numberOf } from './reading.fixture.js';
-import { type RunInput } from './run-input.js';
+import type { RunInput } from './run-input.js';
 
 const moved = (instant: MovedInstant['instant'], at: number, over: Partial<MovedInstant> = {}): MovedInstant => ({
   instant,

@@ -4,7 +4,7 @@ import { inventedHeatRun, ONE_STAGE } from './invented-heat.fixture.js';
 import { BURSTS_AT, inventedRun } from './invented-run.fixture.js';
 import { readRun } from './read-run.js';
 import { named, numberOf } from './reading.fixture.js';
-import { type ReadRun, type RunInput } from './run-input.js';
+import type { ReadRun, RunInput } from './run-input.js';
 
 /** Rows of a text with one cell changed, told by the time of the row. */
 function written(text: string, column: number, cell: (time: number, was: string) => string): string {

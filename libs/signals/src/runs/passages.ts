@@ -1,5 +1,5 @@
 import { type Method, Refusal, type Run, type RunPassage, shown } from '@breakbook/lab';
-import { type SentFile } from './run-file.js';
+import type { SentFile } from './run-file.js';
 
 /** One file of a run, with the passages it records; none where the run names none. */
 export interface RunRecord {

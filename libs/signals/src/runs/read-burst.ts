@@ -12,11 +12,11 @@ import { burstChecks } from '../checks/burst-checks.js';
 import { burstConditions } from '../checks/burst-conditions.js';
 import { calibrationInDate } from '../checks/calibration.js';
 import { channelChecks } from '../checks/channels/channel-checks.js';
-import { type Finding } from '../checks/finding.js';
+import type { Finding } from '../checks/finding.js';
 import { proposedValidity } from '../checks/proposed-validity.js';
 import { type BurstFeatures, burstFeatures } from '../features/burst.js';
 import { burstCharacteristic, RIM_PRESSURE, SECOND_RIM_PRESSURE } from '../features/burst-characteristics.js';
-import { type BurstSource } from '../features/burst-source.js';
+import type { BurstSource } from '../features/burst-source.js';
 import { letGo, lossIn } from '../features/failure.js';
 import { firstAt, ventedZero } from '../features/vented-zero.js';
 import { keyedCharacteristic, keyedReadings } from './keyed.js';
@@ -33,7 +33,7 @@ import {
   readRunFile,
   writtenRecords,
 } from './run-file.js';
-import { type ReadRun, type RunInput } from './run-input.js';
+import type { ReadRun, RunInput } from './run-input.js';
 import { sampleAt, statedInstant } from './stated-instants.js';
 
 /** A burst: one loading, one file. */

@@ -13,7 +13,7 @@ import { sameDimension, valueIn } from '@breakbook/units';
 import { calibrationInDate } from '../checks/calibration.js';
 import { channelChecks } from '../checks/channels/channel-checks.js';
 import { openCircuit } from '../checks/channels/open-circuit.js';
-import { type Finding } from '../checks/finding.js';
+import type { Finding } from '../checks/finding.js';
 import { heatRecordChecks, heatRunChecks, stageChecks } from '../checks/heat/heat-checks.js';
 import { recordedBeside } from '../checks/heat/recorded.js';
 import { proposedValidity } from '../checks/proposed-validity.js';
@@ -21,7 +21,7 @@ import { indexOfLargest } from '../features/failure.js';
 import { BRAKING_POWER, HEAT_CHANNELS, type HeatFeatures, heatFeatures, withoutOpen } from '../features/heat.js';
 import { heatCharacteristic, stageCharacteristic } from '../features/heat-characteristics.js';
 import { type Survival, survivalOf } from '../features/heat-failure.js';
-import { type HeatSource } from '../features/heat-source.js';
+import type { HeatSource } from '../features/heat-source.js';
 import { brakedSpan, mainStretch, type Stretch } from '../features/heat-stretch.js';
 import { firstAt } from '../features/vented-zero.js';
 import { keyedCharacteristic } from './keyed.js';
@@ -37,7 +37,7 @@ import {
   readRunFile,
   writtenRecords,
 } from './run-file.js';
-import { type ReadRun, type RunInput } from './run-input.js';
+import type { ReadRun, RunInput } from './run-input.js';
 import { sampleAt, statedInstant } from './stated-instants.js';
 
 /** A heat run: its stages are passages, in one file or in several. */

@@ -13,7 +13,7 @@ import {
 import { sameDimension, valueIn } from '@breakbook/units';
 import { calibrationInDate } from '../checks/calibration.js';
 import { channelChecks } from '../checks/channels/channel-checks.js';
-import { type Finding } from '../checks/finding.js';
+import type { Finding } from '../checks/finding.js';
 import { GAP, strikeChecks } from '../checks/impact/impact-checks.js';
 import { impactEnding, series } from '../checks/impact/series-checks.js';
 import { type KeyedReadings, setUpChecks, strikePoint } from '../checks/impact/set-up-checks.js';

@@ -1,5 +1,5 @@
 import { isNotEvaluated, type Reading } from '@breakbook/lab';
-import { type ReadRun } from './run-input.js';
+import type { ReadRun } from './run-input.js';
 
 /** One characteristic of a reading, by its name. */
 export function named(reading: Reading, name: string) {

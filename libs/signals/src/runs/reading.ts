@@ -1,7 +1,7 @@
 import { type Check, type Method, type Problem, type Reading, type Run, SOFTWARE } from '@breakbook/lab';
-import { type Finding } from '../checks/finding.js';
-import { type ChannelUncertainty } from '../features/budget.js';
-import { type ReadFile, type SentFile } from './run-file.js';
+import type { Finding } from '../checks/finding.js';
+import type { ChannelUncertainty } from '../features/budget.js';
+import type { ReadFile, SentFile } from './run-file.js';
 
 /** What every reading says first. */
 export function described(method: Method, run: Run) {

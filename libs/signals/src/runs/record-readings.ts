@@ -1,4 +1,4 @@
-import { type TimeSteps } from '../files/time-steps.js';
+import type { TimeSteps } from '../files/time-steps.js';
 
 /** One channel of a file as written: a reading for each row, none where the row has a token for "no reading". */
 export interface ChannelRows {

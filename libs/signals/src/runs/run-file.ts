@@ -8,7 +8,7 @@ import {
   type Run,
 } from '@breakbook/lab';
 import { convert, type QuantityKind, valueIn } from '@breakbook/units';
-import { type ChannelRecord } from '../checks/channels/channel-record.js';
+import type { ChannelRecord } from '../checks/channels/channel-record.js';
 import { RIM_PRESSURE } from '../features/burst-characteristics.js';
 import { HEAT_CHANNELS } from '../features/heat.js';
 import { STRIKER_FORCE } from '../features/impact-source.js';
@@ -22,7 +22,7 @@ import { type GapRule, type TimeSteps, timeSteps } from '../files/time-steps.js'
 import { checkAgreement, checkStamps } from './agreement.js';
 import { type CorrectedChannel, correctedChannel } from './corrected-channel.js';
 import { dayOf } from './in-force.js';
-import { type RunRecord } from './passages.js';
+import type { RunRecord } from './passages.js';
 import { recordRows, withMissingEnds } from './record-readings.js';
 
 /** The bytes of one file as sent, with their digest. */

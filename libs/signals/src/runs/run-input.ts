@@ -1,15 +1,5 @@
-import {
-  type Calibration,
-  type GlassTransition,
-  type Layout,
-  type Method,
-  type Quantity,
-  type Reading,
-  type Rig,
-  type Run,
-  type Trace,
-} from '@breakbook/lab';
-import { type ReadWith, type SentFile } from './run-file.js';
+import type { Calibration, GlassTransition, Layout, Method, Quantity, Reading, Rig, Run, Trace } from '@breakbook/lab';
+import type { ReadWith, SentFile } from './run-file.js';
 
 export interface RunInput {
   method: Method;

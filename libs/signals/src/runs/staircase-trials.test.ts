@@ -1,4 +1,4 @@
-import { type Run } from '@breakbook/lab';
+import type { Run } from '@breakbook/lab';
 import { compute } from '@breakbook/statistics';
 import { describe, expect, it } from 'vitest';
 import { type ImpactInvention, inventedImpactRun } from './invented-impact.fixture.js';

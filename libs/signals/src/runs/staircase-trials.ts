@@ -1,4 +1,4 @@
-import { type ImpactMethod, type Method, type Reading, type Run } from '@breakbook/lab';
+import type { ImpactMethod, Method, Reading, Run } from '@breakbook/lab';
 import { sameDimension, valueIn } from '@breakbook/units';
 
 /** A run with its method and what was read of it. */

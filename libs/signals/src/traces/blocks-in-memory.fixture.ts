@@ -1,5 +1,5 @@
-import { type TraceBlock } from './trace-blocks.js';
-import { type BlockSource } from './trace-window.js';
+import type { TraceBlock } from './trace-blocks.js';
+import type { BlockSource } from './trace-window.js';
 
 /** Blocks in memory, with a count of what was read from them. */
 export function blocksInMemory(

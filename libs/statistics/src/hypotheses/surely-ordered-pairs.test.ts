@@ -1,7 +1,7 @@
 import { isNotEvaluated } from '@breakbook/lab';
 import { describe, expect, it } from 'vitest';
 import { seededGenerator } from '../random/generator.js';
-import { type Within } from './gehan-test.js';
+import type { Within } from './gehan-test.js';
 import { mannWhitney } from './mann-whitney.js';
 import { surelyOrderedPairs } from './surely-ordered-pairs.js';
 

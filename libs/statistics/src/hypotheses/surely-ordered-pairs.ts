@@ -1,6 +1,6 @@
 import { type NotEvaluated, notEvaluated } from '@breakbook/lab';
 import { requireFinite } from '../requirements.js';
-import { type Within } from './gehan-test.js';
+import type { Within } from './gehan-test.js';
 import { nullOfU } from './mann-whitney.js';
 
 export interface SurelyOrderedPairs {

@@ -1,6 +1,6 @@
 import { normalCdf, normalQuantile } from '../distributions/normal.js';
 import { requireFraction, requirePositive } from '../requirements.js';
-import { type HalfWidthShape } from './standard-uncertainty.js';
+import type { HalfWidthShape } from './standard-uncertainty.js';
 
 /** One independent part of an error: normal with a standard deviation, or bounded by a half width. */
 export type ErrorPart = { shape: 'normal'; u: number } | { shape: HalfWidthShape; halfWidth: number };

@@ -1,7 +1,7 @@
-import { type Plan } from '@breakbook/lab';
+import type { Plan } from '@breakbook/lab';
 import { useQuery } from '@tanstack/react-query';
 import { useParams } from 'react-router';
-import { type ProposalAnswer } from '../../client/answers.js';
+import type { ProposalAnswer } from '../../client/answers.js';
 import { labQuery, peopleQuery, proposalQuery } from '../../client/queries.js';
 import { moment } from '../../parts/moment.js';
 import { PlanSaid } from '../../parts/plan-said.js';

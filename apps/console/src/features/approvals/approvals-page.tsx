@@ -1,7 +1,7 @@
 import { useInfiniteQuery, useQuery } from '@tanstack/react-query';
 import { useState } from 'react';
 import { Link } from 'react-router';
-import { type ProposalInList } from '../../client/answers.js';
+import type { ProposalInList } from '../../client/answers.js';
 import { labQuery, peopleQuery, proposalsQuery } from '../../client/queries.js';
 import { proposalAddress } from '../../parts/addresses.js';
 import { Listing } from '../../parts/listing.js';

@@ -1,6 +1,6 @@
 import { useMutation, useQueryClient } from '@tanstack/react-query';
 import { useState } from 'react';
-import { type ProposalAnswer } from '../../client/answers.js';
+import type { ProposalAnswer } from '../../client/answers.js';
 import { seatTaken } from '../../client/queries.js';
 import { isSignedOut, needsPassphrase } from '../../client/read.js';
 import { send } from '../../client/send.js';

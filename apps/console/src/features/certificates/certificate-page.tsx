@@ -1,6 +1,6 @@
 import { useInfiniteQuery, useQuery } from '@tanstack/react-query';
 import { Link, useParams } from 'react-router';
-import { type CertificateRecord } from '../../client/answers.js';
+import type { CertificateRecord } from '../../client/answers.js';
 import { certificateQuery, certificatesQuery, documentAddress } from '../../client/document-queries.js';
 import { labQuery, peopleQuery } from '../../client/queries.js';
 import { certificateAddress, dispositionAddress, documentSheetAddress, lotAddress } from '../../parts/addresses.js';

@@ -1,6 +1,6 @@
 import { useQuery } from '@tanstack/react-query';
 import { Link } from 'react-router';
-import { type CertificateRecord } from '../../client/answers.js';
+import type { CertificateRecord } from '../../client/answers.js';
 import { labQuery, peopleQuery } from '../../client/queries.js';
 import { certificateAddress, lotAddress } from '../../parts/addresses.js';
 import { Outcome } from '../../parts/marks/outcome.js';

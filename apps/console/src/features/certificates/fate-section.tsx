@@ -1,6 +1,6 @@
 import { CERTIFICATE_STATES, Line, mayMove } from '@breakbook/lab';
 import { useState } from 'react';
-import { type CertificateRecord } from '../../client/answers.js';
+import type { CertificateRecord } from '../../client/answers.js';
 import { send } from '../../client/send.js';
 import { useSent } from '../../client/use-sent.js';
 import { Field } from '../../parts/field.js';

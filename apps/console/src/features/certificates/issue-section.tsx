@@ -2,7 +2,7 @@ import { Paragraph } from '@breakbook/lab';
 import { useInfiniteQuery } from '@tanstack/react-query';
 import { useState } from 'react';
 import { Link, useNavigate } from 'react-router';
-import { type CertificateRecord, type DocumentInList, type SheetToSign } from '../../client/answers.js';
+import type { CertificateRecord, DocumentInList, SheetToSign } from '../../client/answers.js';
 import { certificatesQuery, documentAddress, documentsQuery } from '../../client/document-queries.js';
 import { send } from '../../client/send.js';
 import { useSent } from '../../client/use-sent.js';

@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { type CertificateRecord } from '../../client/answers.js';
+import type { CertificateRecord } from '../../client/answers.js';
 import { notYetTold } from './not-yet-told.js';
 
 const sent = (...all: [string, CertificateRecord['state']][]) =>

@@ -1,4 +1,4 @@
-import { type CertificateRecord } from '../../client/answers.js';
+import type { CertificateRecord } from '../../client/answers.js';
 
 /** Who was sent a certificate and has not been told how it stands now. */
 export function notYetTold({ state, sent }: Pick<CertificateRecord, 'state' | 'sent'>): string[] {

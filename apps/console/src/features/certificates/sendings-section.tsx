@@ -1,7 +1,7 @@
 import { Paragraph } from '@breakbook/lab';
 import { useQuery } from '@tanstack/react-query';
 import { useState } from 'react';
-import { type CertificateRecord } from '../../client/answers.js';
+import type { CertificateRecord } from '../../client/answers.js';
 import { labQuery, peopleQuery } from '../../client/queries.js';
 import { send } from '../../client/send.js';
 import { useSent } from '../../client/use-sent.js';

@@ -1,6 +1,6 @@
-import { type Person } from '@breakbook/lab';
+import type { Person } from '@breakbook/lab';
 import { useState } from 'react';
-import { type ComparisonRecord } from '../../client/answers.js';
+import type { ComparisonRecord } from '../../client/answers.js';
 import { send } from '../../client/send.js';
 import { useSent } from '../../client/use-sent.js';
 import { TextArea } from '../../parts/field.js';

@@ -1,4 +1,4 @@
-import { type ComparisonInput } from '@breakbook/figures';
+import type { ComparisonInput } from '@breakbook/figures';
 import {
   type CharacteristicComparison,
   type ComparedValue,

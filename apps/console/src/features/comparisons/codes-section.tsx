@@ -1,7 +1,7 @@
-import { type Person } from '@breakbook/lab';
+import type { Person } from '@breakbook/lab';
 import { useQuery } from '@tanstack/react-query';
 import { useState } from 'react';
-import { type CodeLists, type ComparisonRecord } from '../../client/answers.js';
+import type { CodeLists, ComparisonRecord } from '../../client/answers.js';
 import { codesQuery } from '../../client/comparison-queries.js';
 import { send } from '../../client/send.js';
 import { useSent } from '../../client/use-sent.js';

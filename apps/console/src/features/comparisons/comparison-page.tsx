@@ -1,8 +1,8 @@
 import { printPercent } from '@breakbook/units';
 import { useQuery } from '@tanstack/react-query';
-import { type ReactNode } from 'react';
+import type { ReactNode } from 'react';
 import { Link, useParams } from 'react-router';
-import { type ComparisonRecord, type ComparisonResultRecord } from '../../client/answers.js';
+import type { ComparisonRecord, ComparisonResultRecord } from '../../client/answers.js';
 import { comparisonQuery, comparisonResultQuery } from '../../client/comparison-queries.js';
 import { labQuery, peopleQuery } from '../../client/queries.js';
 import { comparisonAddress, productAddress, referenceAddress, specimenAddress } from '../../parts/addresses.js';

@@ -1,5 +1,5 @@
 import { Link } from 'react-router';
-import { type ComparisonInList } from '../../client/answers.js';
+import type { ComparisonInList } from '../../client/answers.js';
 import { comparisonAddress, productAddress } from '../../parts/addresses.js';
 import { moment } from '../../parts/moment.js';
 import { type Column, Table } from '../../parts/table.js';

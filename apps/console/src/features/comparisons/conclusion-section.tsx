@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import { type ComparisonRecord, type ComparisonResultRecord, type Conclusion } from '../../client/answers.js';
+import type { ComparisonRecord, ComparisonResultRecord, Conclusion } from '../../client/answers.js';
 import { send } from '../../client/send.js';
 import { useSent } from '../../client/use-sent.js';
 import { TextArea } from '../../parts/field.js';

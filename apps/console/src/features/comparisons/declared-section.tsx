@@ -1,6 +1,6 @@
-import { type DeclaredCharacteristic, type Feature, type Person } from '@breakbook/lab';
+import type { DeclaredCharacteristic, Feature, Person } from '@breakbook/lab';
 import { printDeclared, printPercent, unitSymbol } from '@breakbook/units';
-import { type ComparisonRecord } from '../../client/answers.js';
+import type { ComparisonRecord } from '../../client/answers.js';
 import { type Fact, Facts, Section } from '../../parts/sheet/sheet.js';
 import { Table } from '../../parts/table.js';
 import { Who } from '../../parts/who.js';

@@ -1,4 +1,4 @@
-import { type Comparison, type ComparisonTool, type DeclaredCharacteristic, type Side } from '@breakbook/lab';
+import type { Comparison, ComparisonTool, DeclaredCharacteristic, Side } from '@breakbook/lab';
 import { printDeclared, unitSymbol } from '@breakbook/units';
 
 /** On which side a difference counts, said of the items. */

@@ -1,8 +1,8 @@
-import { type CustodyGap, type Person } from '@breakbook/lab';
+import type { CustodyGap, Person } from '@breakbook/lab';
 import { useQuery } from '@tanstack/react-query';
 import { useState } from 'react';
 import { Link } from 'react-router';
-import { type ComparisonRecord } from '../../client/answers.js';
+import type { ComparisonRecord } from '../../client/answers.js';
 import { custodyQuery } from '../../client/comparison-queries.js';
 import { specimenAddress } from '../../parts/addresses.js';
 import { moment } from '../../parts/moment.js';

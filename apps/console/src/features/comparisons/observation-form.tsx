@@ -1,6 +1,6 @@
 import { useQuery } from '@tanstack/react-query';
 import { useState } from 'react';
-import { type ComparisonRecord, type ObservationRecord } from '../../client/answers.js';
+import type { ComparisonRecord, ObservationRecord } from '../../client/answers.js';
 import { referenceQuery } from '../../client/comparison-queries.js';
 import { send } from '../../client/send.js';
 import { useSent } from '../../client/use-sent.js';

@@ -1,5 +1,5 @@
-import { type ComparisonResult, type ItemConclusion, type Person, type SetAside } from '@breakbook/lab';
-import { type ReactNode } from 'react';
+import type { ComparisonResult, ItemConclusion, Person, SetAside } from '@breakbook/lab';
+import type { ReactNode } from 'react';
 import { moment } from '../../parts/moment.js';
 import { Section } from '../../parts/sheet/sheet.js';
 import { Table } from '../../parts/table.js';

@@ -1,5 +1,5 @@
-import { type Person } from '@breakbook/lab';
-import { type ComparisonRecord, type ComparisonRevision } from '../../client/answers.js';
+import type { Person } from '@breakbook/lab';
+import type { ComparisonRecord, ComparisonRevision } from '../../client/answers.js';
 import { Outcome } from '../../parts/marks/outcome.js';
 import { moment } from '../../parts/moment.js';
 import { Fold, Section } from '../../parts/sheet/sheet.js';

@@ -1,7 +1,7 @@
-import { type ComparisonResult, type Feature, type FeatureComparison, type Person } from '@breakbook/lab';
+import type { ComparisonResult, Feature, FeatureComparison, Person } from '@breakbook/lab';
 import { useQuery } from '@tanstack/react-query';
 import { Link } from 'react-router';
-import { type ComparisonRecord, type ObservationRecord } from '../../client/answers.js';
+import type { ComparisonRecord, ObservationRecord } from '../../client/answers.js';
 import { observationsQuery } from '../../client/comparison-queries.js';
 import { photoAddress, thumbnailAddress } from '../../client/queries.js';
 import { specimenAddress } from '../../parts/addresses.js';

@@ -1,5 +1,5 @@
 import { useQueryClient } from '@tanstack/react-query';
-import { type ComparisonRecord } from '../../client/answers.js';
+import type { ComparisonRecord } from '../../client/answers.js';
 import { needsPassphrase } from '../../client/read.js';
 import { send } from '../../client/send.js';
 import { useJob } from '../../client/use-job.js';

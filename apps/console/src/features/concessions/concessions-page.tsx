@@ -2,7 +2,7 @@ import { boundsInWords, limitName, Paragraph } from '@breakbook/lab';
 import { useInfiniteQuery, useQuery } from '@tanstack/react-query';
 import { useState } from 'react';
 import { Link } from 'react-router';
-import { type ConcessionRecord } from '../../client/answers.js';
+import type { ConcessionRecord } from '../../client/answers.js';
 import { concessionsQuery, labQuery, peopleQuery } from '../../client/queries.js';
 import { needsPassphrase } from '../../client/read.js';
 import { send } from '../../client/send.js';

@@ -1,4 +1,4 @@
-import { type Person } from '@breakbook/lab';
+import type { Person } from '@breakbook/lab';
 import { useQuery } from '@tanstack/react-query';
 import { custodyQuery } from '../../client/comparison-queries.js';
 import { Fold, Section } from '../../parts/sheet/sheet.js';

@@ -1,5 +1,5 @@
-import { type CustodyGap, type Person } from '@breakbook/lab';
-import { type CustodyRecord } from '../../client/answers.js';
+import type { CustodyGap, Person } from '@breakbook/lab';
+import type { CustodyRecord } from '../../client/answers.js';
 import { Outcome } from '../../parts/marks/outcome.js';
 import { moment } from '../../parts/moment.js';
 import { Table } from '../../parts/table.js';

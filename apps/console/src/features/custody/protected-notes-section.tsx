@@ -1,4 +1,4 @@
-import { type Person } from '@breakbook/lab';
+import type { Person } from '@breakbook/lab';
 import { useQuery } from '@tanstack/react-query';
 import { useState } from 'react';
 import { protectedNotesQuery } from '../../client/comparison-queries.js';

@@ -1,7 +1,7 @@
 import { boundsInWords, limitName } from '@breakbook/lab';
 import { useQuery } from '@tanstack/react-query';
 import { Link } from 'react-router';
-import { type SheetToSign } from '../../client/answers.js';
+import type { SheetToSign } from '../../client/answers.js';
 import { peopleQuery } from '../../client/queries.js';
 import { nonconformityAddress, safetyFlagAddress } from '../../parts/addresses.js';
 import { day } from '../../parts/moment.js';

@@ -1,6 +1,6 @@
 import { useQuery } from '@tanstack/react-query';
 import { Link, useParams } from 'react-router';
-import { type SheetToSign } from '../../client/answers.js';
+import type { SheetToSign } from '../../client/answers.js';
 import { sheetToSignQuery } from '../../client/queries.js';
 import { lotAddress } from '../../parts/addresses.js';
 import { Outcome } from '../../parts/marks/outcome.js';

@@ -1,7 +1,7 @@
 import { limitName } from '@breakbook/lab';
 import { useQuery } from '@tanstack/react-query';
 import { Link } from 'react-router';
-import { type SheetToSign } from '../../client/answers.js';
+import type { SheetToSign } from '../../client/answers.js';
 import { labQuery, peopleQuery } from '../../client/queries.js';
 import { runAddress } from '../../parts/addresses.js';
 import { Outcome } from '../../parts/marks/outcome.js';

@@ -1,6 +1,6 @@
 import { type DispositionOutcome, Paragraph } from '@breakbook/lab';
 import { useState } from 'react';
-import { type SheetToSign } from '../../client/answers.js';
+import type { SheetToSign } from '../../client/answers.js';
 import { needsPassphrase } from '../../client/read.js';
 import { send } from '../../client/send.js';
 import { useSent } from '../../client/use-sent.js';

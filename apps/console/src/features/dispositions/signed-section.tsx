@@ -1,5 +1,5 @@
 import { useQuery } from '@tanstack/react-query';
-import { type SheetToSign } from '../../client/answers.js';
+import type { SheetToSign } from '../../client/answers.js';
 import { labQuery } from '../../client/queries.js';
 import { moment } from '../../parts/moment.js';
 import { Section } from '../../parts/sheet/sheet.js';

@@ -1,4 +1,4 @@
-import { type Myself, type SheetToSign } from '../../client/answers.js';
+import type { Myself, SheetToSign } from '../../client/answers.js';
 
 /** Why whoever looks cannot decide about this lot; undefined where they can, as far as the page knows. */
 export function whyNotSign(me: Pick<Myself, 'person' | 'duties'>, sheet: SheetToSign['sheet']): string | undefined {

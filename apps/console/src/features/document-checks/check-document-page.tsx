@@ -1,13 +1,13 @@
 import { useState } from 'react';
 import { Link } from 'react-router';
-import { type DocumentCheck } from '../../client/answers.js';
+import type { DocumentCheck } from '../../client/answers.js';
 import { checkDocument } from '../../client/check-document.js';
 import { useSent } from '../../client/use-sent.js';
 import { certificateAddress, documentSheetAddress } from '../../parts/addresses.js';
 import { DropField } from '../../parts/drop-field.js';
 import { FormProblem } from '../../parts/field.js';
 import { Outcome } from '../../parts/marks/outcome.js';
-import { type OutcomeWord } from '../../parts/marks/outcome-words.js';
+import type { OutcomeWord } from '../../parts/marks/outcome-words.js';
 import { Progress } from '../../parts/progress.js';
 import { HeadStrip, Section, Sheet } from '../../parts/sheet/sheet.js';
 import { FindingsSection } from './findings-section.js';

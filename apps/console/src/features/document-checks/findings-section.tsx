@@ -1,4 +1,4 @@
-import { type DocumentCheck } from '../../client/answers.js';
+import type { DocumentCheck } from '../../client/answers.js';
 import '../../parts/answers-list.css';
 import { asSentence } from '../../parts/capital.js';
 import { Outcome } from '../../parts/marks/outcome.js';

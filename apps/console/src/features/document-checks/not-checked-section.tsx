@@ -1,4 +1,4 @@
-import { type DocumentCheck } from '../../client/answers.js';
+import type { DocumentCheck } from '../../client/answers.js';
 import { Section } from '../../parts/sheet/sheet.js';
 
 /** What this page leaves open, each with its reason. */

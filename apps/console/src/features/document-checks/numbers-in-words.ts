@@ -1,5 +1,5 @@
 import { printSignificant } from '@breakbook/units';
-import { type DocumentCheck } from '../../client/answers.js';
+import type { DocumentCheck } from '../../client/answers.js';
 
 export type Recomputed = NonNullable<DocumentCheck['recomputed']>;
 export type Difference = Recomputed['differences'][number];

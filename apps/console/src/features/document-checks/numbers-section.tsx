@@ -1,4 +1,4 @@
-import { type DocumentCheck } from '../../client/answers.js';
+import type { DocumentCheck } from '../../client/answers.js';
 import { Outcome } from '../../parts/marks/outcome.js';
 import { Section } from '../../parts/sheet/sheet.js';
 import { Table } from '../../parts/table.js';

@@ -1,7 +1,7 @@
 import { printFixed } from '@breakbook/units';
 import { useInfiniteQuery, useQuery } from '@tanstack/react-query';
 import { Link, useParams } from 'react-router';
-import { type DocumentRecord } from '../../client/answers.js';
+import type { DocumentRecord } from '../../client/answers.js';
 import { certificatesQuery, documentAddress, documentQuery } from '../../client/document-queries.js';
 import { labQuery, peopleQuery } from '../../client/queries.js';
 import {

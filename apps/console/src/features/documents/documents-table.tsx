@@ -1,7 +1,7 @@
 import { printFixed } from '@breakbook/units';
 import { useQuery } from '@tanstack/react-query';
 import { Link } from 'react-router';
-import { type DocumentInList } from '../../client/answers.js';
+import type { DocumentInList } from '../../client/answers.js';
 import { documentAddress } from '../../client/document-queries.js';
 import { labQuery, peopleQuery } from '../../client/queries.js';
 import { comparisonAddress, documentSheetAddress, lotAddress } from '../../parts/addresses.js';

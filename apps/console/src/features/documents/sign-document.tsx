@@ -1,7 +1,7 @@
 import { Paragraph } from '@breakbook/lab';
 import { useInfiniteQuery, useQueryClient } from '@tanstack/react-query';
 import { useState } from 'react';
-import { type DocumentRecord } from '../../client/answers.js';
+import type { DocumentRecord } from '../../client/answers.js';
 import { documentsQuery } from '../../client/document-queries.js';
 import { send } from '../../client/send.js';
 import { useJob } from '../../client/use-job.js';

@@ -1,4 +1,4 @@
-import { type DocumentInList } from '../../client/answers.js';
+import type { DocumentInList } from '../../client/answers.js';
 
 /** Whether and as what the lab signed a document. */
 export function signedInWords({ signedWith, signedAs }: Pick<DocumentInList, 'signedWith' | 'signedAs'>): string {

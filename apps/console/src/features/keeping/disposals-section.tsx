@@ -1,7 +1,7 @@
 import { NewDisposal, Paragraph } from '@breakbook/lab';
 import { useInfiniteQuery, useQuery } from '@tanstack/react-query';
 import { useState } from 'react';
-import { type DisposalRecord } from '../../client/answers.js';
+import type { DisposalRecord } from '../../client/answers.js';
 import { disposalsQuery, labQuery, peopleQuery } from '../../client/queries.js';
 import { send } from '../../client/send.js';
 import { useSent } from '../../client/use-sent.js';

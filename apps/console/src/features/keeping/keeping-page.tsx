@@ -1,6 +1,6 @@
 import { useInfiniteQuery } from '@tanstack/react-query';
 import { Link } from 'react-router';
-import { type KeptSpecimen } from '../../client/answers.js';
+import type { KeptSpecimen } from '../../client/answers.js';
 import { keptQuery } from '../../client/queries.js';
 import { lotAddress, specimenAddress } from '../../parts/addresses.js';
 import { Listing } from '../../parts/listing.js';

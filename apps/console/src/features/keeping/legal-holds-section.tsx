@@ -1,7 +1,7 @@
 import { NewLegalHold, Paragraph } from '@breakbook/lab';
 import { useInfiniteQuery, useQuery } from '@tanstack/react-query';
 import { useState } from 'react';
-import { type LegalHoldRecord } from '../../client/answers.js';
+import type { LegalHoldRecord } from '../../client/answers.js';
 import { labQuery, legalHoldsQuery, peopleQuery } from '../../client/queries.js';
 import { send } from '../../client/send.js';
 import { useSent } from '../../client/use-sent.js';

@@ -1,7 +1,7 @@
 import { LotKeeping } from '@breakbook/lab';
 import { useQuery } from '@tanstack/react-query';
 import { useState } from 'react';
-import { type LotKeepingRecord } from '../../client/answers.js';
+import type { LotKeepingRecord } from '../../client/answers.js';
 import { labQuery, lotKeepingQuery, peopleQuery } from '../../client/queries.js';
 import { send } from '../../client/send.js';
 import { useSent } from '../../client/use-sent.js';

@@ -1,4 +1,4 @@
-import { type KeptSpecimen } from '../../client/answers.js';
+import type { KeptSpecimen } from '../../client/answers.js';
 import { day } from '../../parts/moment.js';
 
 /** What keeps remnants from being disposed of, each on a line of its own. */

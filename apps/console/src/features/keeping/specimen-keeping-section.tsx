@@ -1,7 +1,7 @@
 import { SpecimenKeeping } from '@breakbook/lab';
 import { useQuery } from '@tanstack/react-query';
 import { useState } from 'react';
-import { type SpecimenKeepingRecord } from '../../client/answers.js';
+import type { SpecimenKeepingRecord } from '../../client/answers.js';
 import { specimenKeepingQuery } from '../../client/queries.js';
 import { send } from '../../client/send.js';
 import { useSent } from '../../client/use-sent.js';

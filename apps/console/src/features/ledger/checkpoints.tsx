@@ -1,6 +1,6 @@
 import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
 import { type FormEvent, useState } from 'react';
-import { type Checkpoint } from '../../client/answers.js';
+import type { Checkpoint } from '../../client/answers.js';
 import { checkpointsQuery, labQuery } from '../../client/queries.js';
 import { send } from '../../client/send.js';
 import { Field, FormProblem, TextArea } from '../../parts/field.js';

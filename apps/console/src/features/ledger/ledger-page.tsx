@@ -1,5 +1,5 @@
 import { useInfiniteQuery, useMutation, useQuery } from '@tanstack/react-query';
-import { type LedgerEntry, type Verification } from '../../client/answers.js';
+import type { LedgerEntry, Verification } from '../../client/answers.js';
 import { labQuery, ledgerQuery, peopleQuery } from '../../client/queries.js';
 import { send } from '../../client/send.js';
 import { FormProblem } from '../../parts/field.js';

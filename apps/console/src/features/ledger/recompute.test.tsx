@@ -2,7 +2,7 @@
 import { QueryClientProvider } from '@tanstack/react-query';
 import { cleanup, configure, fireEvent, render, screen, within } from '@testing-library/react';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
-import { type RecomputationAnswer, type RecomputationInList } from '../../client/answers.js';
+import type { RecomputationAnswer, RecomputationInList } from '../../client/answers.js';
 import { newQueryClient } from '../../client/queries.js';
 import { Recompute } from './recompute.js';
 

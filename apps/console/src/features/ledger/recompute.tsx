@@ -1,5 +1,5 @@
 import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
-import { type JobAnswer, type RecomputationInList, type RecomputedRun } from '../../client/answers.js';
+import type { JobAnswer, RecomputationInList, RecomputedRun } from '../../client/answers.js';
 import { recomputationQuery, recomputationsQuery } from '../../client/queries.js';
 import { send } from '../../client/send.js';
 import { useJob } from '../../client/use-job.js';

@@ -1,4 +1,4 @@
-import { type LotAttempts } from '@breakbook/lab';
+import type { LotAttempts } from '@breakbook/lab';
 import { Table } from '../../parts/table.js';
 
 /** How often was tried: every run counted, specimens that were run more than once, and failures followed by unplanned passes. */

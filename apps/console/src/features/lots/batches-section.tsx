@@ -1,7 +1,7 @@
 import { PLAIN_PRINT, type PrintChoice, type SheetKind } from '@breakbook/lab';
 import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
 import { useState } from 'react';
-import { type DocumentBatch, type JobAnswer } from '../../client/answers.js';
+import type { DocumentBatch, JobAnswer } from '../../client/answers.js';
 import { labQuery } from '../../client/queries.js';
 import { needsPassphrase } from '../../client/read.js';
 import { send } from '../../client/send.js';

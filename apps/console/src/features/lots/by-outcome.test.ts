@@ -1,6 +1,6 @@
 import { notEvaluated } from '@breakbook/lab';
 import { expect, it } from 'vitest';
-import { type LotInList } from '../../client/answers.js';
+import type { LotInList } from '../../client/answers.js';
 import { byOutcome } from './by-outcome.js';
 
 const one = (outcome: 'meets the plan' | 'undecided'): Pick<LotInList, 'evaluation'> => ({

@@ -1,5 +1,5 @@
 import { isNotEvaluated, LotOutcome } from '@breakbook/lab';
-import { type LotInList } from '../../client/answers.js';
+import type { LotInList } from '../../client/answers.js';
 
 /** "12 in all: 9 meet their plan, 2 undecided, 1 not evaluated": how many lots there are and how they stand. */
 export function byOutcome(lots: readonly Pick<LotInList, 'evaluation'>[]): string {

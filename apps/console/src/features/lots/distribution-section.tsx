@@ -1,6 +1,6 @@
 import { isNotEvaluated, type LineResult, type NotEvaluated } from '@breakbook/lab';
 import { printDeclared } from '@breakbook/units';
-import { type LotAnswer } from '../../client/answers.js';
+import type { LotAnswer } from '../../client/answers.js';
 import { ProbabilityPlot, Staircase } from '../../parts/figures/lab-figures.js';
 import { Outcome } from '../../parts/marks/outcome.js';
 import { Section } from '../../parts/sheet/sheet.js';

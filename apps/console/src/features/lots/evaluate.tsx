@@ -1,7 +1,7 @@
 import { PLAIN_PRINT, type PrintChoice } from '@breakbook/lab';
 import { useInfiniteQuery, useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
 import { useState } from 'react';
-import { type EvaluationInList, type JobAnswer } from '../../client/answers.js';
+import type { EvaluationInList, JobAnswer } from '../../client/answers.js';
 import { documentAddress, documentsQuery } from '../../client/document-queries.js';
 import { evaluationsQuery, seatTaken } from '../../client/queries.js';
 import { isSignedOut, needsPassphrase } from '../../client/read.js';

@@ -1,4 +1,4 @@
-import { type LotBundle, type Run } from '@breakbook/lab';
+import type { LotBundle, Run } from '@breakbook/lab';
 
 export interface Entry {
   /** Calendar day in the lab's zone. */

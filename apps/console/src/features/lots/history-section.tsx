@@ -1,4 +1,4 @@
-import { type LotAnswer } from '../../client/answers.js';
+import type { LotAnswer } from '../../client/answers.js';
 import { day } from '../../parts/moment.js';
 import { Section } from '../../parts/sheet/sheet.js';
 import { Who } from '../../parts/who.js';

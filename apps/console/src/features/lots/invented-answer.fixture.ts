@@ -1,5 +1,5 @@
-import { type LotBundle, type LotResult, type Reading, type Run, type RunJudgement } from '@breakbook/lab';
-import { type LotAnswer, type RunAnswer } from '../../client/answers.js';
+import type { LotBundle, LotResult, Reading, Run, RunJudgement } from '@breakbook/lab';
+import type { LotAnswer, RunAnswer } from '../../client/answers.js';
 
 /** An invented lot of three runs, one of them not decided, in the form in which the service answers. */
 

@@ -1,5 +1,5 @@
 import { isExternal, type Limit, limitName } from '@breakbook/lab';
-import { type LotAnswer } from '../../client/answers.js';
+import type { LotAnswer } from '../../client/answers.js';
 import { day } from '../../parts/moment.js';
 import { Section } from '../../parts/sheet/sheet.js';
 import { Table } from '../../parts/table.js';

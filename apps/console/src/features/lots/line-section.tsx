@@ -1,5 +1,5 @@
-import { type LineResult } from '@breakbook/lab';
-import { type LotAnswer } from '../../client/answers.js';
+import type { LineResult } from '@breakbook/lab';
+import type { LotAnswer } from '../../client/answers.js';
 import { MarginStrip } from '../../parts/figures/lab-figures.js';
 import { Outcome } from '../../parts/marks/outcome.js';
 import { Section } from '../../parts/sheet/sheet.js';

@@ -1,6 +1,6 @@
 import { useQuery } from '@tanstack/react-query';
 import { Link } from 'react-router';
-import { type LotRecord, type RunInList, type SpecimenRecord } from '../../client/answers.js';
+import type { LotRecord, RunInList, SpecimenRecord } from '../../client/answers.js';
 import { labQuery, lotRecordQuery, peopleQuery, runsOfQuery, specimensOfQuery } from '../../client/queries.js';
 import { logRunAddress, productAddress, runAddress, specimenAddress } from '../../parts/addresses.js';
 import { Outcome } from '../../parts/marks/outcome.js';

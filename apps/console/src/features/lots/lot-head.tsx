@@ -1,5 +1,5 @@
 import { Link } from 'react-router';
-import { type LotAnswer } from '../../client/answers.js';
+import type { LotAnswer } from '../../client/answers.js';
 import { dispositionAddress, logRunAddress, productAddress } from '../../parts/addresses.js';
 import { Outcome } from '../../parts/marks/outcome.js';
 import { day } from '../../parts/moment.js';

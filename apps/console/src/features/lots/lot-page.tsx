@@ -1,5 +1,5 @@
 import { useParams } from 'react-router';
-import { type LotAnswer } from '../../client/answers.js';
+import type { LotAnswer } from '../../client/answers.js';
 import { ProblemAnswer } from '../../client/problem-answer.js';
 import { useLot } from '../../client/queries.js';
 import { PlanSaid } from '../../parts/plan-said.js';

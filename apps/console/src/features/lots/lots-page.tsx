@@ -1,6 +1,6 @@
 import { isNotEvaluated } from '@breakbook/lab';
 import { Link } from 'react-router';
-import { type LotInList, type LotStanding } from '../../client/answers.js';
+import type { LotInList, LotStanding } from '../../client/answers.js';
 import { useLots } from '../../client/queries.js';
 import { lotAddress } from '../../parts/addresses.js';
 import { capital } from '../../parts/capital.js';

@@ -2,7 +2,7 @@ import { PLAIN_PRINT, type PrintChoice } from '@breakbook/lab';
 import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
 import { useState } from 'react';
 import { Link } from 'react-router';
-import { type JobAnswer } from '../../client/answers.js';
+import type { JobAnswer } from '../../client/answers.js';
 import { documentAddress } from '../../client/document-queries.js';
 import { needsPassphrase } from '../../client/read.js';
 import { send } from '../../client/send.js';

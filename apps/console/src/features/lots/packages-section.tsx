@@ -1,5 +1,5 @@
 import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
-import { type LotPackage } from '../../client/answers.js';
+import type { LotPackage } from '../../client/answers.js';
 import { labQuery, packageAddress, packagesQuery } from '../../client/queries.js';
 import { send } from '../../client/send.js';
 import { useJob } from '../../client/use-job.js';

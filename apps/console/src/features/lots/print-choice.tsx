@@ -1,4 +1,4 @@
-import { type PrintChoice, type PrintUnits } from '@breakbook/lab';
+import type { PrintChoice, PrintUnits } from '@breakbook/lab';
 import { unitSymbol } from '@breakbook/units';
 import { Choice } from '../../parts/choice.js';
 import '../../parts/units/unit-switch.css';

@@ -2,7 +2,7 @@ import { NewRetest, type Plan, RetestGround } from '@breakbook/lab';
 import { useQuery } from '@tanstack/react-query';
 import { useState } from 'react';
 import { Link } from 'react-router';
-import { type RetestRecord } from '../../client/answers.js';
+import type { RetestRecord } from '../../client/answers.js';
 import { labQuery, peopleQuery, retestsQuery } from '../../client/queries.js';
 import { needsPassphrase } from '../../client/read.js';
 import { send } from '../../client/send.js';

@@ -8,7 +8,7 @@ import {
   type Verdict,
 } from '@breakbook/lab';
 import { Link } from 'react-router';
-import { type LotAnswer } from '../../client/answers.js';
+import type { LotAnswer } from '../../client/answers.js';
 import { runAddress } from '../../parts/addresses.js';
 import { Outcome } from '../../parts/marks/outcome.js';
 import { Section } from '../../parts/sheet/sheet.js';

@@ -1,7 +1,7 @@
 import { isNotEvaluated, type Limit, limitName, type WhatIfAsked } from '@breakbook/lab';
 import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
 import { type FormEvent, useState } from 'react';
-import { type LotAnswer, type WhatIfAnswer } from '../../client/answers.js';
+import type { LotAnswer, WhatIfAnswer } from '../../client/answers.js';
 import { planRevisionsQuery, seatTaken } from '../../client/queries.js';
 import { isSignedOut } from '../../client/read.js';
 import { send } from '../../client/send.js';

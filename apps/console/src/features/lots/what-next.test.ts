@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { type LotAnswer } from '../../client/answers.js';
+import type { LotAnswer } from '../../client/answers.js';
 import { lotAnswer } from './invented-answer.fixture.js';
 import { whatNext } from './what-next.js';
 

@@ -1,5 +1,5 @@
-import { type Duty, type Person } from '@breakbook/lab';
-import { type LotAnswer } from '../../client/answers.js';
+import type { Duty, Person } from '@breakbook/lab';
+import type { LotAnswer } from '../../client/answers.js';
 
 /** What happens next with a lot, and whose turn it is. */
 export interface NextStep {

@@ -2,7 +2,7 @@ import { Line, Paragraph } from '@breakbook/lab';
 import { useInfiniteQuery, useQuery } from '@tanstack/react-query';
 import { useState } from 'react';
 import { Link } from 'react-router';
-import { type NonconformityRecord } from '../../client/answers.js';
+import type { NonconformityRecord } from '../../client/answers.js';
 import { labQuery, nonconformitiesQuery, peopleQuery } from '../../client/queries.js';
 import { send } from '../../client/send.js';
 import { useSent } from '../../client/use-sent.js';

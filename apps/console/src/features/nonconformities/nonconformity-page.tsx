@@ -2,7 +2,7 @@ import { Line, lackingToClose, type Nonconformity, Paragraph } from '@breakbook/
 import { useQuery } from '@tanstack/react-query';
 import { useState } from 'react';
 import { Link, useParams } from 'react-router';
-import { type NonconformityRecord } from '../../client/answers.js';
+import type { NonconformityRecord } from '../../client/answers.js';
 import { labQuery, nonconformityHistoryQuery, nonconformityQuery, peopleQuery } from '../../client/queries.js';
 import { needsPassphrase } from '../../client/read.js';
 import { send } from '../../client/send.js';

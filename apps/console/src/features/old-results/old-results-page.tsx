@@ -1,6 +1,6 @@
 import { useInfiniteQuery, useQuery } from '@tanstack/react-query';
 import { Link } from 'react-router';
-import { type OldTableInList } from '../../client/answers.js';
+import type { OldTableInList } from '../../client/answers.js';
 import { labQuery, oldTablesQuery, peopleQuery } from '../../client/queries.js';
 import { oldTableAddress } from '../../parts/addresses.js';
 import { Listing } from '../../parts/listing.js';

@@ -2,7 +2,7 @@ import { Line, OLD_RESULT_MARK, OLD_RESULTS_COUNT_NOWHERE } from '@breakbook/lab
 import { useQuery } from '@tanstack/react-query';
 import { useState } from 'react';
 import { useParams } from 'react-router';
-import { type OldTable } from '../../client/answers.js';
+import type { OldTable } from '../../client/answers.js';
 import { labQuery, oldTableFileAddress, oldTableQuery, peopleQuery } from '../../client/queries.js';
 import { send } from '../../client/send.js';
 import { useSent } from '../../client/use-sent.js';

@@ -1,6 +1,6 @@
 import { oldValueInWords } from '@breakbook/lab';
 import { Link } from 'react-router';
-import { type OldTableTrial } from '../../client/answers.js';
+import type { OldTableTrial } from '../../client/answers.js';
 import { lotAddress, oldTableAddress } from '../../parts/addresses.js';
 import { day } from '../../parts/moment.js';
 import { type Column, Table } from '../../parts/table.js';

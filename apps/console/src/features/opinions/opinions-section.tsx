@@ -1,7 +1,7 @@
 import { Paragraph } from '@breakbook/lab';
 import { useInfiniteQuery, useQuery } from '@tanstack/react-query';
 import { useState } from 'react';
-import { type OpinionRecord } from '../../client/answers.js';
+import type { OpinionRecord } from '../../client/answers.js';
 import { labQuery, opinionsQuery, peopleQuery } from '../../client/queries.js';
 import { send } from '../../client/send.js';
 import { useSent } from '../../client/use-sent.js';

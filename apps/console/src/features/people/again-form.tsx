@@ -1,4 +1,4 @@
-import { type ReactNode } from 'react';
+import type { ReactNode } from 'react';
 import { needsPassphrase } from '../../client/read.js';
 import { FormProblem } from '../../parts/field.js';
 import { PassphraseAgain } from './passphrase-again.js';

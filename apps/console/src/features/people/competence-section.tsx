@@ -1,7 +1,7 @@
 import { CompetenceLevel, NewCompetence } from '@breakbook/lab';
 import { useQuery } from '@tanstack/react-query';
 import { useState } from 'react';
-import { type CompetenceRecord } from '../../client/answers.js';
+import type { CompetenceRecord } from '../../client/answers.js';
 import { competencesQuery, labQuery, methodsQuery, peopleQuery } from '../../client/queries.js';
 import { needsPassphrase } from '../../client/read.js';
 import { send } from '../../client/send.js';

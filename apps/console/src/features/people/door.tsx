@@ -1,7 +1,7 @@
 import { useQuery } from '@tanstack/react-query';
-import { type ReactNode } from 'react';
+import type { ReactNode } from 'react';
 import { useLocation } from 'react-router';
-import { type Myself } from '../../client/answers.js';
+import type { Myself } from '../../client/answers.js';
 import { meQuery } from '../../client/queries.js';
 import { Reading, Trouble } from '../../parts/trouble.js';
 import { FirstSecondFactorPage } from './first-second-factor-page.js';

@@ -1,4 +1,4 @@
-import { type Myself } from '../../client/answers.js';
+import type { Myself } from '../../client/answers.js';
 import { HeadStrip, Sheet } from '../../parts/sheet/sheet.js';
 import { SecondFactorSection } from './second-factor-section.js';
 import { SignOut } from './signed-in-person.js';

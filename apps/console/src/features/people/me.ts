@@ -1,5 +1,5 @@
 import { createContext, useContext } from 'react';
-import { type Myself } from '../../client/answers.js';
+import type { Myself } from '../../client/answers.js';
 
 export const MeContext = createContext<Myself | undefined>(undefined);
 

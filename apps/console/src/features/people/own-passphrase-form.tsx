@@ -1,6 +1,6 @@
 import { useMutation, useQueryClient } from '@tanstack/react-query';
 import { type FormEvent, useState } from 'react';
-import { type Myself } from '../../client/answers.js';
+import type { Myself } from '../../client/answers.js';
 import { meQuery, sessionsQuery } from '../../client/queries.js';
 import { send } from '../../client/send.js';
 import { Field, FormProblem } from '../../parts/field.js';

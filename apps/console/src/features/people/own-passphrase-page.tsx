@@ -1,4 +1,4 @@
-import { type Myself } from '../../client/answers.js';
+import type { Myself } from '../../client/answers.js';
 import { HeadStrip, Section, Sheet } from '../../parts/sheet/sheet.js';
 import { OwnPassphraseForm } from './own-passphrase-form.js';
 import { SignOut } from './signed-in-person.js';

@@ -1,4 +1,4 @@
-import { type Person } from '@breakbook/lab';
+import type { Person } from '@breakbook/lab';
 import { useQuery } from '@tanstack/react-query';
 import { Link } from 'react-router';
 import { peopleQuery } from '../../client/queries.js';

@@ -1,6 +1,6 @@
 import { useQuery } from '@tanstack/react-query';
 import { useParams } from 'react-router';
-import { type PersonRecord } from '../../client/answers.js';
+import type { PersonRecord } from '../../client/answers.js';
 import { personQuery } from '../../client/queries.js';
 import { HeadStrip, Sheet } from '../../parts/sheet/sheet.js';
 import { Reading, Trouble } from '../../parts/trouble.js';

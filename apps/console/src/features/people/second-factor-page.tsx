@@ -1,5 +1,5 @@
 import { useQueryClient } from '@tanstack/react-query';
-import { type Myself } from '../../client/answers.js';
+import type { Myself } from '../../client/answers.js';
 import { meQuery, secondFactorQuery } from '../../client/queries.js';
 import { HeadStrip, Section, Sheet } from '../../parts/sheet/sheet.js';
 import { GiveSecondFactor } from './give-second-factor.js';

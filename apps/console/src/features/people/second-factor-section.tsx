@@ -1,6 +1,6 @@
 import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
 import { type FormEvent, useState } from 'react';
-import { type OwnSecondFactors } from '../../client/answers.js';
+import type { OwnSecondFactors } from '../../client/answers.js';
 import { meQuery, secondFactorQuery } from '../../client/queries.js';
 import { needsPassphrase } from '../../client/read.js';
 import { send } from '../../client/send.js';

@@ -1,4 +1,4 @@
-import { type ChanceCurvesInput } from '@breakbook/figures';
+import type { ChanceCurvesInput } from '@breakbook/figures';
 import { type Design, type DesignFound, type Designs, isNotEvaluated } from '@breakbook/lab';
 import { printChance, printDeclared, printPercent, printSignificant } from '@breakbook/units';
 import { Link } from 'react-router';

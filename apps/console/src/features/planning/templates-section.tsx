@@ -1,4 +1,4 @@
-import { type PlanTemplate } from '@breakbook/lab';
+import type { PlanTemplate } from '@breakbook/lab';
 import { printPercent } from '@breakbook/units';
 import { useQuery } from '@tanstack/react-query';
 import { Link } from 'react-router';

@@ -2,7 +2,7 @@ import { UnitCode } from '@breakbook/lab';
 import { printDeclared, printPercent, printSignificant } from '@breakbook/units';
 import { Field, Select } from '../../parts/field.js';
 import { Slider } from '../../parts/slider.js';
-import { type Wanted } from './wanted.js';
+import type { Wanted } from './wanted.js';
 
 const STAGED = [
   { value: 'lognormal', word: 'lognormal strengths' },

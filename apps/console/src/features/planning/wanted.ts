@@ -1,4 +1,4 @@
-import { type DesignsAsked, type ShowableAsked } from '@breakbook/lab';
+import type { DesignsAsked, ShowableAsked } from '@breakbook/lab';
 
 /** What the sliders stand at. */
 export interface Wanted {

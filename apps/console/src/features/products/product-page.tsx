@@ -1,6 +1,6 @@
 import { useQuery } from '@tanstack/react-query';
 import { useParams } from 'react-router';
-import { type ProductRecord } from '../../client/answers.js';
+import type { ProductRecord } from '../../client/answers.js';
 import { labQuery, productQuery } from '../../client/queries.js';
 import { HeadStrip, Sheet } from '../../parts/sheet/sheet.js';
 import { Reading, Trouble } from '../../parts/trouble.js';

@@ -1,7 +1,7 @@
-import { type ReferenceUnit } from '@breakbook/lab';
+import type { ReferenceUnit } from '@breakbook/lab';
 import { useQuery } from '@tanstack/react-query';
 import { useState } from 'react';
-import { type LotInList, type SpecimenRecord } from '../../client/answers.js';
+import type { LotInList, SpecimenRecord } from '../../client/answers.js';
 import { lotsOfProductQuery } from '../../client/comparison-queries.js';
 import { specimensOfQuery } from '../../client/queries.js';
 import { FormProblem } from '../../parts/field.js';

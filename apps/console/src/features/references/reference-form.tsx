@@ -1,8 +1,8 @@
-import { type Reference, type ReferenceUnit } from '@breakbook/lab';
+import type { Reference, ReferenceUnit } from '@breakbook/lab';
 import { useQuery } from '@tanstack/react-query';
 import { useState } from 'react';
 import { useNavigate } from 'react-router';
-import { type NewReference } from '../../client/answers.js';
+import type { NewReference } from '../../client/answers.js';
 import { peopleQuery, productsQuery } from '../../client/queries.js';
 import { send } from '../../client/send.js';
 import { useSent } from '../../client/use-sent.js';

@@ -1,7 +1,7 @@
-import { type Person } from '@breakbook/lab';
+import type { Person } from '@breakbook/lab';
 import { useQuery } from '@tanstack/react-query';
 import { Link, useParams } from 'react-router';
-import { type ReferenceRecord, type ReferenceVersion } from '../../client/answers.js';
+import type { ReferenceRecord, ReferenceVersion } from '../../client/answers.js';
 import { referenceQuery, referenceRevisionsQuery } from '../../client/comparison-queries.js';
 import { labQuery, peopleQuery } from '../../client/queries.js';
 import {

@@ -1,5 +1,5 @@
 import { Link } from 'react-router';
-import { type ReferenceRecord } from '../../client/answers.js';
+import type { ReferenceRecord } from '../../client/answers.js';
 import { productAddress, referenceAddress } from '../../parts/addresses.js';
 import { day, moment } from '../../parts/moment.js';
 import { type Column, Table } from '../../parts/table.js';

@@ -1,4 +1,4 @@
-import { type Calibration } from '@breakbook/lab';
+import type { Calibration } from '@breakbook/lab';
 import { describe, expect, it } from 'vitest';
 import { dueOf } from './due.js';
 

@@ -1,4 +1,4 @@
-import { type CalibrationRecord } from '../../client/answers.js';
+import type { CalibrationRecord } from '../../client/answers.js';
 
 /** A sensor's last calibration, and how it stands on a day. */
 export interface Due {

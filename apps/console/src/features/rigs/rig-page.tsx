@@ -1,6 +1,6 @@
 import { useQuery } from '@tanstack/react-query';
 import { Link, useParams } from 'react-router';
-import { type CalibrationRecord, type PlacementRecord, type RigRecord } from '../../client/answers.js';
+import type { CalibrationRecord, PlacementRecord, RigRecord } from '../../client/answers.js';
 import { calibrationsQuery, labQuery, layoutsInForceQuery, placementsQuery, rigQuery } from '../../client/queries.js';
 import { layoutAddress } from '../../parts/addresses.js';
 import { day } from '../../parts/moment.js';

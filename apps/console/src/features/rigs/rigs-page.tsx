@@ -1,6 +1,6 @@
 import { useQuery } from '@tanstack/react-query';
 import { Link } from 'react-router';
-import { type RigRecord } from '../../client/answers.js';
+import type { RigRecord } from '../../client/answers.js';
 import { rigsQuery } from '../../client/queries.js';
 import { rigAddress } from '../../parts/addresses.js';
 import { HeadStrip, Sheet } from '../../parts/sheet/sheet.js';

@@ -1,8 +1,8 @@
-import { type Check } from '@breakbook/lab';
+import type { Check } from '@breakbook/lab';
 import { Outcome } from '../../parts/marks/outcome.js';
 import { Section } from '../../parts/sheet/sheet.js';
 import { usePrint } from '../../parts/units/reader.js';
-import { type RunOnSheet } from './use-run-sheet.js';
+import type { RunOnSheet } from './use-run-sheet.js';
 import '../../parts/answers-list.css';
 
 /** Is this record fit to be judged? Checks that know no limit: they propose validity, people decide it. */

@@ -3,7 +3,7 @@ import { Facts, Section } from '../../parts/sheet/sheet.js';
 import { Table } from '../../parts/table.js';
 import { usePrint } from '../../parts/units/reader.js';
 import { Who } from '../../parts/who.js';
-import { type RunOnSheet } from './use-run-sheet.js';
+import type { RunOnSheet } from './use-run-sheet.js';
 
 /** On what rig, with which sensors and under which conditions was it made, and where did it depart from the method? */
 export function ConditionsSection({ answer: { run, reading }, around }: RunOnSheet) {

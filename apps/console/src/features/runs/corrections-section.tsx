@@ -1,11 +1,11 @@
 import { useQuery } from '@tanstack/react-query';
-import { type SaidOfRun } from '../../client/answers.js';
+import type { SaidOfRun } from '../../client/answers.js';
 import { runHistoryQuery } from '../../client/queries.js';
 import { moment } from '../../parts/moment.js';
 import { Section } from '../../parts/sheet/sheet.js';
 import { Table } from '../../parts/table.js';
 import { Who } from '../../parts/who.js';
-import { type RunOnSheet } from './use-run-sheet.js';
+import type { RunOnSheet } from './use-run-sheet.js';
 
 /** What was corrected, with what it said before, and what was entered more than a day after it happened. */
 export function CorrectionsSection({ answer, around }: RunOnSheet) {

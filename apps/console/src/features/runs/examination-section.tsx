@@ -3,7 +3,7 @@ import { moment } from '../../parts/moment.js';
 import { Facts, Section } from '../../parts/sheet/sheet.js';
 import { usePrint } from '../../parts/units/reader.js';
 import { Who } from '../../parts/who.js';
-import { type RunOnSheet } from './use-run-sheet.js';
+import type { RunOnSheet } from './use-run-sheet.js';
 
 /** What was found on the specimen after the run, and what that makes of the measured value. */
 export function ExaminationSection({ answer: { run, judgement }, around }: RunOnSheet) {

@@ -9,7 +9,7 @@ import { Table } from '../../parts/table.js';
 import { usePrint } from '../../parts/units/reader.js';
 import { Who } from '../../parts/who.js';
 import './measured-section.css';
-import { type RunOnSheet } from './use-run-sheet.js';
+import type { RunOnSheet } from './use-run-sheet.js';
 
 /** What was measured: each characteristic with its uncertainty and how it was computed, then what was keyed by hand. */
 export function MeasuredSection({ answer: { run, reading }, around }: RunOnSheet) {

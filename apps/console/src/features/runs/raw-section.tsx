@@ -2,7 +2,7 @@ import { shown } from '@breakbook/lab';
 import { printFixed } from '@breakbook/units';
 import { Section } from '../../parts/sheet/sheet.js';
 import { Table } from '../../parts/table.js';
-import { type RunOnSheet } from './use-run-sheet.js';
+import type { RunOnSheet } from './use-run-sheet.js';
 
 /** Which bytes is all this read from? Their digests, so that anybody can check them against the files of the rig. */
 export function RawSection({ answer: { run, reading } }: RunOnSheet) {

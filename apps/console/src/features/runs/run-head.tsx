@@ -1,4 +1,4 @@
-import { type Person } from '@breakbook/lab';
+import type { Person } from '@breakbook/lab';
 import { Link } from 'react-router';
 import { lotAddress, specimenAddress } from '../../parts/addresses.js';
 import { asSentence } from '../../parts/capital.js';
@@ -6,7 +6,7 @@ import { Outcome } from '../../parts/marks/outcome.js';
 import { moment } from '../../parts/moment.js';
 import { HeadStrip } from '../../parts/sheet/sheet.js';
 import { Who } from '../../parts/who.js';
-import { type RunOnSheet } from './use-run-sheet.js';
+import type { RunOnSheet } from './use-run-sheet.js';
 
 export function RunHead({ answer, record, around }: RunOnSheet) {
   const { run, specimen, judgement } = answer;

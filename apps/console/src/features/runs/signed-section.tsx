@@ -1,7 +1,7 @@
 import { moment } from '../../parts/moment.js';
 import { Section } from '../../parts/sheet/sheet.js';
 import { Who } from '../../parts/who.js';
-import { type RunOnSheet } from './use-run-sheet.js';
+import type { RunOnSheet } from './use-run-sheet.js';
 
 /** Who recorded, examined and decided, and when. */
 export function SignedSection({ answer: { run }, around }: RunOnSheet) {

@@ -1,4 +1,4 @@
-import { type TraceEvent } from '@breakbook/lab';
+import type { TraceEvent } from '@breakbook/lab';
 import { printFixed, QUANTITY_KINDS } from '@breakbook/units';
 import { useState } from 'react';
 import { TracePlot } from '../../parts/figures/lab-figures.js';
@@ -9,7 +9,7 @@ import { MomentsTable } from './moments/moments-table.js';
 import { movableAt, movableOf } from './moments/movable.js';
 import { MoveMoment } from './moments/move-moment.js';
 import { WhatMoved } from './moments/what-moved.js';
-import { type RunOnSheet } from './use-run-sheet.js';
+import type { RunOnSheet } from './use-run-sheet.js';
 import { LookCloser } from './zoom/look-closer.js';
 
 /** What did the specimen do? The trace with the moments the results were read from. */

@@ -1,6 +1,6 @@
-import { type Lab, type Method, type Person, type Plan, type PlanLine } from '@breakbook/lab';
+import type { Lab, Method, Person, Plan, PlanLine } from '@breakbook/lab';
 import { useQuery } from '@tanstack/react-query';
-import { type LotAnswer, type RigRecord, type RunAnswer, type RunRecord } from '../../client/answers.js';
+import type { LotAnswer, RigRecord, RunAnswer, RunRecord } from '../../client/answers.js';
 import {
   labQuery,
   lotQuery,

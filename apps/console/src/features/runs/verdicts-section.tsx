@@ -4,7 +4,7 @@ import { Outcome } from '../../parts/marks/outcome.js';
 import { type Fact, Facts, Fold, Section } from '../../parts/sheet/sheet.js';
 import { Steps } from '../../parts/steps.js';
 import { usePrint } from '../../parts/units/reader.js';
-import { type RunOnSheet } from './use-run-sheet.js';
+import type { RunOnSheet } from './use-run-sheet.js';
 import './verdicts-section.css';
 
 /** Does it conform? Each limit of the plan line with its rule and numbers; nothing of it before validity is decided. */

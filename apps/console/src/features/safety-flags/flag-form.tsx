@@ -1,6 +1,6 @@
 import { Paragraph, SafetyFlag } from '@breakbook/lab';
 import { useState } from 'react';
-import { type SafetyFlagRecord } from '../../client/answers.js';
+import type { SafetyFlagRecord } from '../../client/answers.js';
 import { send } from '../../client/send.js';
 import { useSent } from '../../client/use-sent.js';
 import { Field, FormProblem, TextArea } from '../../parts/field.js';

@@ -2,7 +2,7 @@ import { Paragraph, SAFETY_CAUTION } from '@breakbook/lab';
 import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
 import { useState } from 'react';
 import { Link, useParams } from 'react-router';
-import { type SafetyFlagRecord, type TouchedLot } from '../../client/answers.js';
+import type { SafetyFlagRecord, TouchedLot } from '../../client/answers.js';
 import {
   labQuery,
   peopleQuery,

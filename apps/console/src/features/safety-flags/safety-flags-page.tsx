@@ -2,7 +2,7 @@ import { SAFETY_CAUTION } from '@breakbook/lab';
 import { useInfiniteQuery, useQuery } from '@tanstack/react-query';
 import { useState } from 'react';
 import { Link } from 'react-router';
-import { type SafetyFlagRecord } from '../../client/answers.js';
+import type { SafetyFlagRecord } from '../../client/answers.js';
 import { labQuery, peopleQuery, safetyFlagsQuery } from '../../client/queries.js';
 import { safetyFlagAddress } from '../../parts/addresses.js';
 import { Choice } from '../../parts/choice.js';

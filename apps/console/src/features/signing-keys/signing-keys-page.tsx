@@ -1,7 +1,7 @@
 import { Line } from '@breakbook/lab';
 import { useQuery } from '@tanstack/react-query';
 import { useState } from 'react';
-import { type KeyList, type SigningKeys } from '../../client/answers.js';
+import type { KeyList, SigningKeys } from '../../client/answers.js';
 import { signingKeysQuery } from '../../client/document-queries.js';
 import { labQuery } from '../../client/queries.js';
 import { send } from '../../client/send.js';

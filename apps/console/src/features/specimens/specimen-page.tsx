@@ -1,7 +1,7 @@
 import { SPECIMEN_STATES } from '@breakbook/lab';
 import { useQuery } from '@tanstack/react-query';
 import { Link, useParams } from 'react-router';
-import { type RunInList, type SpecimenRecord } from '../../client/answers.js';
+import type { RunInList, SpecimenRecord } from '../../client/answers.js';
 import { labQuery, peopleQuery, runsOfQuery, specimenQuery } from '../../client/queries.js';
 import { logRunAddress, lotAddress } from '../../parts/addresses.js';
 import { moment } from '../../parts/moment.js';

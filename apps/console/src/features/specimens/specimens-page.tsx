@@ -1,6 +1,6 @@
 import { useInfiniteQuery } from '@tanstack/react-query';
 import { Link } from 'react-router';
-import { type SpecimenRecord } from '../../client/answers.js';
+import type { SpecimenRecord } from '../../client/answers.js';
 import { specimensQuery } from '../../client/queries.js';
 import { lotAddress, runAddress, specimenAddress } from '../../parts/addresses.js';
 import { Listing } from '../../parts/listing.js';

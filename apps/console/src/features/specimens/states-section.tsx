@@ -1,7 +1,7 @@
 import { type Person, SPECIMEN_STATES } from '@breakbook/lab';
 import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
 import { useState } from 'react';
-import { type SpecimenStates } from '../../client/answers.js';
+import type { SpecimenStates } from '../../client/answers.js';
 import { seatTaken, specimenStatesQuery } from '../../client/queries.js';
 import { isSignedOut } from '../../client/read.js';
 import { send } from '../../client/send.js';

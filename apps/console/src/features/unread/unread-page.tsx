@@ -3,7 +3,7 @@ import { printFixed } from '@breakbook/units';
 import { useInfiniteQuery, useQuery } from '@tanstack/react-query';
 import { useState } from 'react';
 import { Link } from 'react-router';
-import { type UnreadAnswer } from '../../client/answers.js';
+import type { UnreadAnswer } from '../../client/answers.js';
 import { labQuery, peopleQuery, rigsQuery, unreadQuery } from '../../client/queries.js';
 import { send } from '../../client/send.js';
 import { useSent } from '../../client/use-sent.js';

@@ -1,4 +1,4 @@
-import { type Scene } from '@breakbook/figures';
+import type { Scene } from '@breakbook/figures';
 import { useEffect, useId, useLayoutEffect, useRef, useState } from 'react';
 import './figure-view.css';
 import { Marks } from './marks.js';

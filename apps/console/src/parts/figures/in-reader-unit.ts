@@ -9,7 +9,7 @@ import {
   type StaircaseInput,
   type TracePlotInput,
 } from '@breakbook/figures';
-import { type CharacteristicValue } from '@breakbook/lab';
+import type { CharacteristicValue } from '@breakbook/lab';
 import { converter } from '@breakbook/units';
 import { quantitiesIn } from '../units/known-quantities.js';
 import { shownUnit, type UnitChoice } from '../units/reader-unit.js';

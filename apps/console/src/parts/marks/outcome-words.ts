@@ -1,5 +1,5 @@
-import { type Outcome } from '@breakbook/figures';
-import { type Check, type COMPARISON_LEVELS, type Reading, type RunJudgement } from '@breakbook/lab';
+import type { Outcome } from '@breakbook/figures';
+import type { Check, COMPARISON_LEVELS, Reading, RunJudgement } from '@breakbook/lab';
 
 /** Words about a run that carry a sign beside those of `outcomeSign`. */
 type RunWord = RunJudgement['validity'] | Check['outcome'] | Reading['proposedValidity'];

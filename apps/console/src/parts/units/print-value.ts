@@ -1,4 +1,4 @@
-import { type CharacteristicValue } from '@breakbook/lab';
+import type { CharacteristicValue } from '@breakbook/lab';
 import {
   convert,
   decimalsBeside,

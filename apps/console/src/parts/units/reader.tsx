@@ -1,4 +1,4 @@
-import { type CharacteristicValue } from '@breakbook/lab';
+import type { CharacteristicValue } from '@breakbook/lab';
 import { unitSymbol } from '@breakbook/units';
 import { createContext, type ReactNode, useContext, useMemo, useState } from 'react';
 import { remember, remembered } from '../remembered.js';

@@ -1,5 +1,5 @@
 import { convert, printDown, printFixed, unitSymbol } from '@breakbook/units';
-import { type KnownQuantity } from './known-quantities.js';
+import type { KnownQuantity } from './known-quantities.js';
 import { SWITCHED_UNITS, shownUnit, type UnitChoice } from './reader-unit.js';
 
 const NUMBER = String.raw`[+−-]?\d+(?:[ \u00a0\u202f]\d{3})*(?:\.\d+)?`;

@@ -2,7 +2,7 @@ import { type DocumentBatchContent, MOST_IN_BATCH, Refusal } from '@breakbook/la
 import { type Reader, tables } from '@breakbook/records';
 import { In } from 'typeorm';
 import { reports } from '../../arithmetic.js';
-import { type NewBatch } from './batch-answer.js';
+import type { NewBatch } from './batch-answer.js';
 
 /** What a batch of a lot has to make, by what there is now; refused where there is nothing, or too much. */
 export async function batchItems(

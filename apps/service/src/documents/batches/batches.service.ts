@@ -2,13 +2,13 @@ import { type Problem, Refusal } from '@breakbook/lab';
 import { type RawStore, type Reader, Records, tables } from '@breakbook/records';
 import { Inject, Injectable, type OnModuleInit } from '@nestjs/common';
 import { refuseBlinded } from '../../comparisons/blinds.js';
-import { type Job, type JobAnswer } from '../../jobs/job.js';
+import type { Job, JobAnswer } from '../../jobs/job.js';
 import { type JobOptions, JobRunner } from '../../jobs/job-runner.js';
 import { JobsService } from '../../jobs/jobs.service.js';
 import { zipOf } from '../../packages/zip-of-files.js';
 import { RAW_STORE } from '../../records/raw-store.token.js';
-import { type SignedInActor } from '../../sign-in/signed-in.decorator.js';
-import { type LotForSheets } from '../sheets/lot-for-sheets.js';
+import type { SignedInActor } from '../../sign-in/signed-in.decorator.js';
+import type { LotForSheets } from '../sheets/lot-for-sheets.js';
 import { type MadeSheet, SheetMaker } from '../sheets/sheet-maker.js';
 import {
   type BatchAnswer,

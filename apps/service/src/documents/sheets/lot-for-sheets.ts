@@ -1,8 +1,8 @@
-import { type ClaimEntry, type Reading } from '@breakbook/lab';
+import type { ClaimEntry, Reading } from '@breakbook/lab';
 import { Reader, type Records, tables } from '@breakbook/records';
 import { In } from 'typeorm';
 import { type StoredLot, storedLot } from '../../lots/lot-bundle.js';
-import { type Workers } from '../../workers/workers.js';
+import type { Workers } from '../../workers/workers.js';
 
 /** A lot as it stood at one instant: what its sheets are made from. */
 export interface LotForSheets extends StoredLot {

@@ -11,12 +11,12 @@ import {
 } from '@breakbook/records';
 import { Inject, Injectable } from '@nestjs/common';
 import { In } from 'typeorm';
-import { type JobSubjects } from '../../jobs/job.js';
+import type { JobSubjects } from '../../jobs/job.js';
 import { RAW_STORE } from '../../records/raw-store.token.js';
 import { flaggedDuplicates } from '../../runs/near-duplicates.js';
 import { inSpool } from '../../uploads/spool.js';
 import { spoolRaw } from '../../uploads/spool-raw.js';
-import { type SheetContent, type SheetToCompose } from '../../workers/compose-sheet.js';
+import type { SheetContent, SheetToCompose } from '../../workers/compose-sheet.js';
 import { type TaskOptions, Workers } from '../../workers/workers.js';
 import { type LotForSheets, lotForSheets } from './lot-for-sheets.js';
 import { lockSubject, type SheetKind, type SheetSubject, sheetNumber, sheetsOf } from './sheet-subject.js';

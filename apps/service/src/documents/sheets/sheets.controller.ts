@@ -1,5 +1,5 @@
 import { Body, Controller, HttpCode, Param, Post, Res } from '@nestjs/common';
-import { type FastifyReply } from 'fastify';
+import type { FastifyReply } from 'fastify';
 import { parsedBy } from '../../http/parsed-by.js';
 import { JobAnswer } from '../../jobs/job.js';
 import { located } from '../../jobs/located.js';

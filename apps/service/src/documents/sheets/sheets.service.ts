@@ -3,12 +3,12 @@ import { type Reader, Records, tables } from '@breakbook/records';
 import { Injectable, type OnModuleInit } from '@nestjs/common';
 import { In } from 'typeorm';
 import { reports } from '../../arithmetic.js';
-import { type Job, type JobAnswer } from '../../jobs/job.js';
+import type { Job, JobAnswer } from '../../jobs/job.js';
 import { JobRunner } from '../../jobs/job-runner.js';
 import { JobsService } from '../../jobs/jobs.service.js';
-import { type SignedInActor } from '../../sign-in/signed-in.decorator.js';
-import { type TaskOptions } from '../../workers/workers.js';
-import { type NewLabelSheet, type NewRunSheet, type NewSpecimenRecord } from './sheet-asked.js';
+import type { SignedInActor } from '../../sign-in/signed-in.decorator.js';
+import type { TaskOptions } from '../../workers/workers.js';
+import type { NewLabelSheet, NewRunSheet, NewSpecimenRecord } from './sheet-asked.js';
 import { type MadeSheet, SheetMaker } from './sheet-maker.js';
 
 /** Run sheets, specimen records and label sheets, each made as a job. */

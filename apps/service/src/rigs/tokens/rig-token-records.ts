@@ -3,7 +3,7 @@ import { newId, type Reader, Records, type Rows, tables } from '@breakbook/recor
 import { Injectable } from '@nestjs/common';
 import { peopleBehind } from '../../records/read-kind.js';
 import { digestOfSecret, drawSecret } from '../../sign-in/drawn-secret.js';
-import { type SignedInActor } from '../../sign-in/signed-in.decorator.js';
+import type { SignedInActor } from '../../sign-in/signed-in.decorator.js';
 
 /** So that one can be put in place before the other is taken away. */
 const AT_ONCE = 2;

@@ -2,7 +2,7 @@ import { Refusal } from '@breakbook/lab';
 import { Injectable } from '@nestjs/common';
 import { DataSource } from 'typeorm';
 import { digestOfSecret } from '../../sign-in/drawn-secret.js';
-import { type SignedInActor } from '../../sign-in/signed-in.decorator.js';
+import type { SignedInActor } from '../../sign-in/signed-in.decorator.js';
 
 interface FoundToken {
   labId: string;

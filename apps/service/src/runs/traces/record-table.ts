@@ -1,6 +1,6 @@
-import { type Reader } from '@breakbook/records';
-import { type RunRecord } from '../run-record.js';
-import { type StoredTrace } from './stored-traces.js';
+import type { Reader } from '@breakbook/records';
+import type { RunRecord } from '../run-record.js';
+import type { StoredTrace } from './stored-traces.js';
 
 /** One record of a run as it is exported: the channels that share its clock. */
 export interface RecordTable {

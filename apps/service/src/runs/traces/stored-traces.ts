@@ -1,7 +1,7 @@
-import { type Reader } from '@breakbook/records';
-import { type BlockSource, type BlockSpan, type TraceBlock } from '@breakbook/signals';
-import { type EntityManager } from 'typeorm';
-import { type PackedTrace } from '../../workers/tasks.js';
+import type { Reader } from '@breakbook/records';
+import type { BlockSource, BlockSpan, TraceBlock } from '@breakbook/signals';
+import type { EntityManager } from 'typeorm';
+import type { PackedTrace } from '../../workers/tasks.js';
 
 /** A channel of a run in the database, without its samples. */
 export interface StoredTrace extends Omit<PackedTrace, 'blocks'> {

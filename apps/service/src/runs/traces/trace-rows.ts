@@ -1,5 +1,5 @@
 import { signals } from '../../arithmetic.js';
-import { type RecordTable } from './record-table.js';
+import type { RecordTable } from './record-table.js';
 import { blocksOfStored } from './stored-traces.js';
 
 /** Times and values of channels that share a clock, block by block, bit for bit. */

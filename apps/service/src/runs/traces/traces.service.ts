@@ -12,9 +12,9 @@ import { Workers } from '../../workers/workers.js';
 import { runToRead } from '../record-run.js';
 import { runContext } from '../run-context.js';
 import { type RunRecord, runRecord } from '../run-record.js';
-import { type RecordTable } from './record-table.js';
+import type { RecordTable } from './record-table.js';
 import { blocksOfStored, keepTraces, type StoredTrace, storedTraces } from './stored-traces.js';
-import { type ChannelOfRun, type ChannelsAsked, type WindowAsked, type WindowOfChannel } from './trace-forms.js';
+import type { ChannelOfRun, ChannelsAsked, WindowAsked, WindowOfChannel } from './trace-forms.js';
 
 /** Points of a window where nobody says how many. */
 const POINTS = 2000;

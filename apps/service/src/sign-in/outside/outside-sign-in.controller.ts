@@ -1,6 +1,6 @@
 import { Key, Line } from '@breakbook/lab';
 import { Body, Controller, Get, HttpCode, Inject, Post, Req, Res } from '@nestjs/common';
-import { type FastifyReply, type FastifyRequest } from 'fastify';
+import type { FastifyReply, FastifyRequest } from 'fastify';
 import { z } from 'zod';
 import { parsedBy } from '../../http/parsed-by.js';
 import { Answers } from '../../openapi/answers.decorator.js';
@@ -16,7 +16,7 @@ import {
   setSessionCookie,
 } from '../session-cookie.js';
 import { MyselfAnswer } from '../sign-in.controller.js';
-import { type Myself } from '../sign-in.service.js';
+import type { Myself } from '../sign-in.service.js';
 import { OutsideSignIn } from './outside-sign-in.js';
 
 const Ways = z.strictObject({

@@ -1,6 +1,6 @@
 import 'reflect-metadata';
 import http from 'node:http';
-import { type AddressInfo } from 'node:net';
+import type { AddressInfo } from 'node:net';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { queryAs } from '../../../../../tests/database.ts';
 import { type SignedInCaller, startTestService, type TestService } from '../../../../../tests/service.ts';

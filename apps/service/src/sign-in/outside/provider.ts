@@ -1,6 +1,6 @@
 import { Refusal } from '@breakbook/lab';
-import { type Configuration } from 'openid-client';
-import { type PublicAddress } from '../session-cookie.js';
+import type { Configuration } from 'openid-client';
+import type { PublicAddress } from '../session-cookie.js';
 
 /** A provider whose word people may sign in by (OpenID Connect). Without one nothing is ever asked outside. */
 export interface ProviderSettings {

@@ -1,12 +1,12 @@
 import { Refusal } from '@breakbook/lab';
 import { newId, Records, tables } from '@breakbook/records';
 import { Injectable } from '@nestjs/common';
-import { type AuthenticatorTransport } from '@simplewebauthn/server';
+import type { AuthenticatorTransport } from '@simplewebauthn/server';
 import { DataSource } from 'typeorm';
-import { type SignedInActor } from '../signed-in.decorator.js';
-import { type NewPasskey, type PasskeyAnswer } from './passkey-forms.js';
+import type { SignedInActor } from '../signed-in.decorator.js';
+import type { NewPasskey, PasskeyAnswer } from './passkey-forms.js';
 import { firstRecoveryCodes } from './recovery-codes.js';
-import { type RelyingParty } from './relying-party.js';
+import type { RelyingParty } from './relying-party.js';
 
 /** What is asked to be signed is forgotten then. */
 const CHALLENGE_HOLDS = '5 minutes';

@@ -1,6 +1,6 @@
 import { Refusal } from '@breakbook/lab';
-import { type FastifyRequest } from 'fastify';
-import { type PublicAddress } from '../session-cookie.js';
+import type { FastifyRequest } from 'fastify';
+import type { PublicAddress } from '../session-cookie.js';
 
 /** Whom a passkey is made for. */
 export interface RelyingParty {

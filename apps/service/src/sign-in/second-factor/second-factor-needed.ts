@@ -1,7 +1,7 @@
 import { type Duty, Refusal } from '@breakbook/lab';
 import { SIGNING_DUTIES } from '../forbidden-pairs.js';
-import { type RouteAdmission } from '../route-admissions.js';
-import { type Session } from '../sessions.js';
+import type { RouteAdmission } from '../route-admissions.js';
+import type { Session } from '../sessions.js';
 
 /** Duties whose acts are signed or give duties and keys: a passphrase alone, which may have been seen, does none of them. */
 export const SECOND_FACTOR_DUTIES: readonly Duty[] = [...SIGNING_DUTIES, 'administer'];

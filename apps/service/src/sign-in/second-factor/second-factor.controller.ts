@@ -1,6 +1,6 @@
 import { Instant, Line } from '@breakbook/lab';
 import { Body, Controller, Get, HttpCode, Inject, Param, Post, Req, Res } from '@nestjs/common';
-import { type FastifyReply, type FastifyRequest } from 'fastify';
+import type { FastifyReply, FastifyRequest } from 'fastify';
 import { z } from 'zod';
 import { parsedBy } from '../../http/parsed-by.js';
 import { Answers } from '../../openapi/answers.decorator.js';

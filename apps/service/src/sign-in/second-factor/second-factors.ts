@@ -4,7 +4,7 @@ import { Records, type Rows, tables } from '@breakbook/records';
 import { Injectable } from '@nestjs/common';
 import { DataSource } from 'typeorm';
 import { endSessionsOf } from '../credentials.js';
-import { type SignedInActor } from '../signed-in.decorator.js';
+import type { SignedInActor } from '../signed-in.decorator.js';
 import { triesOfSecondFactor, WrongTries } from '../wrong-tries.js';
 import { base32 } from './base32.js';
 import { STEP_SECONDS, stepOfCode } from './one-time-code.js';

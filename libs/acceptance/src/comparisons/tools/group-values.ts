@@ -1,7 +1,7 @@
 import { type ComparedValue, isNotEvaluated, type NotEvaluated, notEvaluated, type Step } from '@breakbook/lab';
 import { type Ends, endsOf, endsOfMean, isExact } from '../ends.js';
 import { byLot, oneByOne } from './lots.js';
-import { type ToolQuestion } from './tested.js';
+import type { ToolQuestion } from './tested.js';
 
 /** What is shared out between two groups: the values of specimens, or the means of lots. */
 export interface TwoGroups {

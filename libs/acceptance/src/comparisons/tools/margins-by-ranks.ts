@@ -1,8 +1,8 @@
 import { type ComparisonLevel, isNotEvaluated } from '@breakbook/lab';
 import { surelyOrderedPairs } from '@breakbook/statistics';
-import { type Ends } from '../ends.js';
+import type { Ends } from '../ends.js';
 import { chance } from '../words.js';
-import { type TwoGroups } from './group-values.js';
+import type { TwoGroups } from './group-values.js';
 import { askedMargin, type MarginQuestion, marginSentence } from './margins.js';
 import { type AtLevel, reaches, type Tested, undecided } from './tested.js';
 

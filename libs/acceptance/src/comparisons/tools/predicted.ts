@@ -1,6 +1,6 @@
-import { type CharacteristicComparison, type NotEvaluated, type Step, type ToolOf } from '@breakbook/lab';
+import type { CharacteristicComparison, NotEvaluated, Step, ToolOf } from '@breakbook/lab';
 import { type Ends, endsOf, endsOfMean } from '../ends.js';
-import { type ToolQuestion } from './tested.js';
+import type { ToolQuestion } from './tested.js';
 
 export type PredictionQuestion = ToolQuestion<ToolOf<'prediction'>>;
 export type Bounds = NonNullable<CharacteristicComparison['bounds']>;

@@ -1,10 +1,10 @@
 import { isNotEvaluated, type NotEvaluated, type Step } from '@breakbook/lab';
-import { type LotsSummary } from '@breakbook/statistics';
+import type { LotsSummary } from '@breakbook/statistics';
 import { printSignificant } from '@breakbook/units';
 import { percent } from '../../words/index.js';
 import { chance } from '../words.js';
-import { type Bounds, type PredictionQuestion } from './predicted.js';
-import { type ReferenceNumbers, type Scale } from './reference-numbers.js';
+import type { Bounds, PredictionQuestion } from './predicted.js';
+import type { ReferenceNumbers, Scale } from './reference-numbers.js';
 
 export interface PredictionNumbers {
   numbers: ReferenceNumbers;

@@ -1,9 +1,9 @@
 import { isNotEvaluated } from '@breakbook/lab';
-import { type Ends } from '../ends.js';
+import type { Ends } from '../ends.js';
 import { confidenceAt, inUnit, mattersLine, measured, powerLine, sizeOf } from '../words.js';
 import { freePrediction } from './free-prediction.js';
 import { parametricPrediction } from './parametric-prediction.js';
-import { type Bounds, type Predicted, type PredictionQuestion } from './predicted.js';
+import type { Bounds, Predicted, PredictionQuestion } from './predicted.js';
 import { type AtLevel, reaches, type Tested, togetherOf, undecided, whyNotConsistent } from './tested.js';
 
 /**

@@ -1,7 +1,7 @@
 import { isNotEvaluated, type NotEvaluated, notEvaluated, type Step } from '@breakbook/lab';
 import { endsOf, isExact } from '../ends.js';
 import { byLot, lotsAlike, tooFewLots } from './lots.js';
-import { type PredictionQuestion } from './predicted.js';
+import type { PredictionQuestion } from './predicted.js';
 
 /** Strengths on the scale on which units scatter about their lot: themselves, or their logarithm. */
 export interface Scale {

@@ -1,13 +1,13 @@
-import {
-  type CharacteristicComparison,
-  type ComparedValue,
-  type Comparison,
-  type ComparisonLevel,
-  type ComparisonTool,
-  type DeclaredCharacteristic,
-  type ItemFinding,
-  type NotEvaluated,
-  type Step,
+import type {
+  CharacteristicComparison,
+  ComparedValue,
+  Comparison,
+  ComparisonLevel,
+  ComparisonTool,
+  DeclaredCharacteristic,
+  ItemFinding,
+  NotEvaluated,
+  Step,
 } from '@breakbook/lab';
 import { inconclusive } from '../words.js';
 

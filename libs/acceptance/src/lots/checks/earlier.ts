@@ -1,4 +1,4 @@
-import { type Problem } from '@breakbook/lab';
+import type { Problem } from '@breakbook/lab';
 import { sameDimension } from '@breakbook/units';
 import { problemAt, type Records } from './records.js';
 

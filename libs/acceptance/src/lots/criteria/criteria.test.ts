@@ -1,4 +1,4 @@
-import { type Criterion, type Limit } from '@breakbook/lab';
+import type { Criterion, Limit } from '@breakbook/lab';
 import { describe, expect, it } from 'vitest';
 import { internalLimit } from '../../fixtures/invented-lot.js';
 import { bound, complete, every, judged, type Tested, tyreOff, zero } from '../../fixtures/judged-lot.js';

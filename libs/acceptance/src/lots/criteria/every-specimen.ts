@@ -1,4 +1,4 @@
-import { type Criterion, type CriterionResult, type Step } from '@breakbook/lab';
+import type { Criterion, CriterionResult, Step } from '@breakbook/lab';
 import { printDeclared } from '@breakbook/units';
 import { counted, listed, percent, theLimit } from '../../words/index.js';
 import { chanceAllConform } from '../chance-all-conform.js';

@@ -1,4 +1,4 @@
-import { type CriterionOf, type CriterionResult, type Step } from '@breakbook/lab';
+import type { CriterionOf, CriterionResult, Step } from '@breakbook/lab';
 import { countScheduleChance } from '@breakbook/statistics';
 import { printDeclared } from '@breakbook/units';
 import { counted, listed, percent, theLimit } from '../../words/index.js';

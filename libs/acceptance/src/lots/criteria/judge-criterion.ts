@@ -1,8 +1,8 @@
-import { type CriterionResult } from '@breakbook/lab';
+import type { CriterionResult } from '@breakbook/lab';
 import { everySpecimen } from './every-specimen.js';
 import { failuresAtMost } from './failures-at-most.js';
 import { meanWithin } from './mean-within.js';
-import { type Question } from './question.js';
+import type { Question } from './question.js';
 import { responseEnergy } from './response-energy.js';
 import { toleranceBound } from './tolerance-bound.js';
 import { zeroFailures } from './zero-failures.js';

@@ -1,4 +1,4 @@
-import { type Criterion } from '@breakbook/lab';
+import type { Criterion } from '@breakbook/lab';
 import { describe, expect, it } from 'vitest';
 import { examined, internalLimit } from '../../fixtures/invented-lot.js';
 import { bound, broke, complete, every, judged, ref, survived, type Tested } from '../../fixtures/judged-lot.js';

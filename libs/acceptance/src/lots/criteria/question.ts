@@ -13,7 +13,7 @@ import {
 import { limitIn } from '../../limits/limit-in-unit.js';
 import { differs } from '../../runs/judge-run.js';
 import { counted, criterionStatement, type Population } from '../../words/index.js';
-import { type Claim, type JudgedRun } from '../claim.js';
+import type { Claim, JudgedRun } from '../claim.js';
 import { type Look, plannedAt } from '../look.js';
 import { type ClaimSample, sampleOf } from '../samples.js';
 

@@ -11,7 +11,7 @@ import { seededGenerator } from '@breakbook/statistics';
 import { counted, forecastSentence } from '../../words/index.js';
 import { type Claim, resultIn } from '../claim.js';
 import { combined } from '../combined.js';
-import { type Question } from '../criteria/question.js';
+import type { Question } from '../criteria/question.js';
 import { type Look, looksOf, plannedAt } from '../look.js';
 import { plausibleStrengths } from './strengths.js';
 import { countedTests, type LookTest, strengthTests } from './tests.js';

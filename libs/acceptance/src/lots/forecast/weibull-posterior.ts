@@ -1,4 +1,4 @@
-import { type Generator } from '@breakbook/statistics';
+import type { Generator } from '@breakbook/statistics';
 
 /** Points of the spread's distribution, evenly in its logarithm. */
 const POINTS = 800;

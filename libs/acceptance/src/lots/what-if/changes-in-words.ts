@@ -1,6 +1,6 @@
 import { type LotBundle, limitName, type Plan } from '@breakbook/lab';
 import { planInWords, rangeInWords } from '../../words/index.js';
-import { type ChangedBundle, type WhatIfChange } from './changed-bundle.js';
+import type { ChangedBundle, WhatIfChange } from './changed-bundle.js';
 
 /** What is different from the lot's own plan and limits, each difference in words; none where nothing is. */
 export function changesInWords(was: LotBundle, change: WhatIfChange, { limits }: ChangedBundle): string[] {

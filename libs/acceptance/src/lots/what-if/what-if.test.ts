@@ -5,7 +5,7 @@ import { burstMethod, externalLimit, internalLimit, planOf, readingOf } from '..
 import { plainly } from '../../fixtures/plainly.js';
 import { judgeRun } from '../../runs/judge-run.js';
 import { judgeLot } from '../judge-lot.js';
-import { type WhatIfChange } from './changed-bundle.js';
+import type { WhatIfChange } from './changed-bundle.js';
 import { whatIf } from './what-if.js';
 
 const strengths = [1700, 1750, 1800, 1850, 1900];

@@ -1,7 +1,7 @@
 import { type LotBundle, type LotResult, type Reading, Refusal, type RunJudgement } from '@breakbook/lab';
-import { type UnreadRun } from '../claim.js';
+import type { UnreadRun } from '../claim.js';
 import { type EvaluationProgress, evaluateLot } from '../evaluate-lot.js';
-import { type FileBytes } from '../evaluate-run.js';
+import type { FileBytes } from '../evaluate-run.js';
 import { judgedFromReadings } from '../judged-from-readings.js';
 import { changedBundle, type WhatIfChange } from './changed-bundle.js';
 import { changesInWords } from './changes-in-words.js';

@@ -1,7 +1,7 @@
 import { type CriterionRisk, isNotEvaluated, type LineRisk, notEvaluated, type PlanLine } from '@breakbook/lab';
 import { togetherSentence } from '../../words/index.js';
 import { within } from '../setting.js';
-import { type RiskOrNot } from './criterion-risk.js';
+import type { RiskOrNot } from './criterion-risk.js';
 
 type Together = LineRisk['together'];
 

@@ -1,4 +1,4 @@
-import { type Limit, type Method, type Plan, type PlanRisks } from '@breakbook/lab';
+import type { Limit, Method, Plan, PlanRisks } from '@breakbook/lab';
 import { planRiskSentence } from '../../words/index.js';
 import { criterionRisk } from './criterion-risk.js';
 import { lineTogether } from './line-together.js';

@@ -1,4 +1,4 @@
-import { type CriterionOf, type PlanTemplate, type TemplateName } from '@breakbook/lab';
+import type { CriterionOf, PlanTemplate, TemplateName } from '@breakbook/lab';
 
 /** A limit's place in a template: the criteria that rest on it once it is filled. */
 export interface Place {

@@ -1,6 +1,6 @@
 import { type Problem, shown } from '../../problems.js';
-import { type ComparisonDocument } from '../case.js';
-import { type Reference } from '../references.js';
+import type { ComparisonDocument } from '../case.js';
+import type { Reference } from '../references.js';
 import { characteristicProblems, observationProblems } from './declared-problems.js';
 import { type Known, knownIn, type LotOf, noSpecimen, type Say, sayIn } from './known.js';
 import { referenceProblems } from './reference-problems.js';

@@ -1,7 +1,7 @@
 import { sameDimension } from '@breakbook/units';
-import { type Problem } from '../../problems.js';
-import { type ComparisonDocument } from '../case.js';
-import { type DeclaredCharacteristic } from '../declarations.js';
+import type { Problem } from '../../problems.js';
+import type { ComparisonDocument } from '../case.js';
+import type { DeclaredCharacteristic } from '../declarations.js';
 import { type Known, noFeature, noSpecimen, type Say } from './known.js';
 
 /** Is it given by a method of the lots, and in a unit of its kind? */

@@ -1,5 +1,5 @@
-import { type LotBundle } from '../../lot-bundle.js';
-import { type Specimen } from '../../lots.js';
+import type { LotBundle } from '../../lot-bundle.js';
+import type { Specimen } from '../../lots.js';
 import { type Problem, type ProblemCode, shown } from '../../problems.js';
 
 export interface LotOf {

@@ -3,7 +3,7 @@ import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
 import { Refusal } from '../../problems.js';
-import { type ComparisonDocument } from '../case.js';
+import type { ComparisonDocument } from '../case.js';
 import { readComparisonFolder } from './read-comparison-folder.js';
 
 const root = fileURLToPath(new URL('../../../../../sample-runs/dunlin-42-doubtful', import.meta.url));

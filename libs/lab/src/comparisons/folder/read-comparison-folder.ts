@@ -1,4 +1,4 @@
-import { type LotBundle } from '../../lot-bundle.js';
+import type { LotBundle } from '../../lot-bundle.js';
 import { readJson } from '../../lot-folder/read-json.js';
 import { LOT_FOLDER_DOCUMENTS, OPTIONAL_LOT_DOCUMENTS, readLotFolder } from '../../lot-folder/read-lot-folder.js';
 import { type Problem, Refusal, shown } from '../../problems.js';

@@ -1,6 +1,6 @@
 import { type Problem, shown } from '../../problems.js';
-import { type ComparisonDocument } from '../case.js';
-import { type Reference } from '../references.js';
+import type { ComparisonDocument } from '../case.js';
+import type { Reference } from '../references.js';
 import { type Known, noFeature, noSpecimen, type Say } from './known.js';
 
 /** Is the reference that is declared the one that is here, and are its units specimens of known making of these lots? */

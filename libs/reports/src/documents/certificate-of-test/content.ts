@@ -1,8 +1,8 @@
-import { type CertificateState, type Disposition, type PrintChoice } from '@breakbook/lab';
-import { type ReportAffairs } from '../../content/affairs.js';
-import { type DocumentIdentity } from '../../content/identity.js';
-import { type JudgedLot } from '../../content/judged-lot.js';
-import { type LotReportContent } from '../../content/lot-report-content.js';
+import type { CertificateState, Disposition, PrintChoice } from '@breakbook/lab';
+import type { ReportAffairs } from '../../content/affairs.js';
+import type { DocumentIdentity } from '../../content/identity.js';
+import type { JudgedLot } from '../../content/judged-lot.js';
+import type { LotReportContent } from '../../content/lot-report-content.js';
 
 /** What a certificate of test says, as data: results and runs of the lot test report it rests on, and what was decided. */
 export interface CertificateContent extends JudgedLot {

@@ -1,14 +1,14 @@
 import { capital, nameOfLimit, rangeInWords, ruleInWords } from '@breakbook/acceptance';
-import { type CriterionResult, type Limit, type Verdict, type VerdictOutcome } from '@breakbook/lab';
+import type { CriterionResult, Limit, Verdict, VerdictOutcome } from '@breakbook/lab';
 import { converter } from '@breakbook/units';
 import { isValid, type JudgedLine, linesOf, runsOf } from '../../content/judged-lot.js';
-import { type Block, type Cell, type Section } from '../../parts/blocks.js';
+import type { Block, Cell, Section } from '../../parts/blocks.js';
 import { boundSaid, statementInWords } from '../../words/judged-words.js';
 import { formulaOf, inOtherUnits } from '../../words/limit-words.js';
-import { type Printing } from '../../words/printing.js';
+import type { Printing } from '../../words/printing.js';
 import { termIn } from '../../words/terms.js';
 import { measuredInWords, uncertaintyInWords } from '../../words/units.js';
-import { type CertificateContent } from './content.js';
+import type { CertificateContent } from './content.js';
 import { MESSAGES } from './messages.js';
 
 /** The limits, each with how many results conform; and each criterion as a sentence. */

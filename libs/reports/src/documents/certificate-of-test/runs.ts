@@ -1,11 +1,11 @@
-import { type RunJudgement } from '@breakbook/lab';
+import type { RunJudgement } from '@breakbook/lab';
 import { linesOf } from '../../content/judged-lot.js';
 import { listedKeys } from '../../content/run-lists.js';
-import { type Block, type Section } from '../../parts/blocks.js';
-import { type Printing } from '../../words/printing.js';
+import type { Block, Section } from '../../parts/blocks.js';
+import type { Printing } from '../../words/printing.js';
 import { termIn } from '../../words/terms.js';
 import { numberOf } from '../lot-test-report/head.js';
-import { type CertificateContent } from './content.js';
+import type { CertificateContent } from './content.js';
 import { MESSAGES } from './messages.js';
 
 /** Every run of the lot by what became of it, with the reasons of those that make no claim. */

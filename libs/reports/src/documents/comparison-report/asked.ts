@@ -1,7 +1,7 @@
-import { type Reference } from '@breakbook/lab';
-import { type Block, type Section } from '../../parts/blocks.js';
+import type { Reference } from '@breakbook/lab';
+import type { Block, Section } from '../../parts/blocks.js';
 import { timeOf } from '../../words/dates.js';
-import { type Printing } from '../../words/printing.js';
+import type { Printing } from '../../words/printing.js';
 import { termIn } from '../../words/terms.js';
 import { numberOf } from '../lot-test-report/head.js';
 import { type ComparisonReportContent, firstRunOfItems, nameIn } from './content.js';

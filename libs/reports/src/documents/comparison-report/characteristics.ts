@@ -1,10 +1,10 @@
 import { comparison as comparisonFigure, FIGURE_WIDTH } from '@breakbook/figures';
 import { type CharacteristicComparison, type ComparedValue, isNotEvaluated } from '@breakbook/lab';
 import { comparisonFigureOf } from '../../figures/comparison-input.js';
-import { type Block, type Cell, type Fact, type Section } from '../../parts/blocks.js';
-import { type Printing } from '../../words/printing.js';
+import type { Block, Cell, Fact, Section } from '../../parts/blocks.js';
+import type { Printing } from '../../words/printing.js';
 import { both, differenceInWords, measuredInWords, uncertaintyInWords } from '../../words/units.js';
-import { type ComparisonReportContent } from './content.js';
+import type { ComparisonReportContent } from './content.js';
 import { MESSAGES } from './messages/index.js';
 import {
   chanceBeside,

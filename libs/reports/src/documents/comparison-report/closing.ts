@@ -1,10 +1,10 @@
 import { nameOfLimit } from '@breakbook/acceptance';
 import { GIVEN_MARKS } from '../../content/given-by.js';
 import { listedKeys } from '../../content/run-lists.js';
-import { type Section } from '../../parts/blocks.js';
+import type { Section } from '../../parts/blocks.js';
 import { timeOf } from '../../words/dates.js';
-import { type Printing } from '../../words/printing.js';
-import { type ComparisonReportContent } from './content.js';
+import type { Printing } from '../../words/printing.js';
+import type { ComparisonReportContent } from './content.js';
 import { MESSAGES } from './messages/index.js';
 
 /** What stands around it, what it says nothing of, and who stands behind it. */

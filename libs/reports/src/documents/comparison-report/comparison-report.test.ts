@@ -1,5 +1,5 @@
 import { wordsNotToClaim } from '@breakbook/acceptance';
-import { type Comparison, type ComparisonResult } from '@breakbook/lab';
+import type { Comparison, ComparisonResult } from '@breakbook/lab';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { needs, told } from '../../../../../tests/tools.js';
 import { attachedJson, composeDocument } from '../../compose-document.js';

@@ -1,6 +1,6 @@
-import { type Section } from '../../parts/blocks.js';
-import { type Printing } from '../../words/printing.js';
-import { type ComparisonReportContent } from './content.js';
+import type { Section } from '../../parts/blocks.js';
+import type { Printing } from '../../words/printing.js';
+import type { ComparisonReportContent } from './content.js';
 import { MESSAGES } from './messages/index.js';
 import { levelCell, specimenNamed, toldIn } from './words.js';
 

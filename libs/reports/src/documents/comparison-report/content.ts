@@ -12,7 +12,7 @@ import {
   type Product,
   type Specimen,
 } from '@breakbook/lab';
-import { type DocumentIdentity } from '../../content/identity.js';
+import type { DocumentIdentity } from '../../content/identity.js';
 
 /** How a run of the comparison was made; the lot test report and its run sheet tell the rest. */
 export interface ConductOfRun {

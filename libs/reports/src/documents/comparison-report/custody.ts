@@ -1,6 +1,6 @@
-import { type Block, type Cell, type Section } from '../../parts/blocks.js';
+import type { Block, Cell, Section } from '../../parts/blocks.js';
 import { timeOf } from '../../words/dates.js';
-import { type Printing } from '../../words/printing.js';
+import type { Printing } from '../../words/printing.js';
 import { numberOf } from '../lot-test-report/head.js';
 import { type ComparisonReportContent, itemsOf, nameIn } from './content.js';
 import { MESSAGES } from './messages/index.js';

@@ -1,8 +1,8 @@
 import { canonicalJson } from '@breakbook/evidence';
-import { type Comparison, type DeclaredCharacteristic, type Feature } from '@breakbook/lab';
-import { type Block, type Cell, type Section } from '../../parts/blocks.js';
+import type { Comparison, DeclaredCharacteristic, Feature } from '@breakbook/lab';
+import type { Block, Cell, Section } from '../../parts/blocks.js';
 import { timeOf } from '../../words/dates.js';
-import { type Printing } from '../../words/printing.js';
+import type { Printing } from '../../words/printing.js';
 import { both, uncertaintyInWords } from '../../words/units.js';
 import { type ComparisonReportContent, firstRunOfItems, nameIn } from './content.js';
 import { MESSAGES } from './messages/index.js';

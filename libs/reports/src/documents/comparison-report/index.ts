@@ -1,6 +1,6 @@
-import { type DocumentSheet, type Fact } from '../../parts/blocks.js';
+import type { DocumentSheet, Fact } from '../../parts/blocks.js';
 import { daysOf, timeOf } from '../../words/dates.js';
-import { type Printing } from '../../words/printing.js';
+import type { Printing } from '../../words/printing.js';
 import { sheetWords } from '../../words/sheet-words.js';
 import { numberOf } from '../lot-test-report/head.js';
 import { askedSection } from './asked.js';

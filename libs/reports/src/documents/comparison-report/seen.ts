@@ -1,8 +1,8 @@
-import { type Feature, type FeatureComparison, type Observation } from '@breakbook/lab';
+import type { Feature, FeatureComparison, Observation } from '@breakbook/lab';
 import { GIVEN_MARKS } from '../../content/given-by.js';
-import { type Block, type Cell, type Section } from '../../parts/blocks.js';
+import type { Block, Cell, Section } from '../../parts/blocks.js';
 import { timeOf } from '../../words/dates.js';
-import { type Printing } from '../../words/printing.js';
+import type { Printing } from '../../words/printing.js';
 import { quantityInWords } from '../../words/units.js';
 import { type ComparisonReportContent, itemsOf, knownOf, nameIn } from './content.js';
 import { MESSAGES } from './messages/index.js';

@@ -1,5 +1,5 @@
 import { confidenceAt, percent } from '@breakbook/acceptance';
-import { type Outcome } from '@breakbook/figures';
+import type { Outcome } from '@breakbook/figures';
 import {
   type CharacteristicComparison,
   type ComparisonLevel,
@@ -8,9 +8,9 @@ import {
   type NotEvaluated,
 } from '@breakbook/lab';
 import { printSignificant } from '@breakbook/units';
-import { type Cell } from '../../parts/blocks.js';
+import type { Cell } from '../../parts/blocks.js';
 import { timeOf } from '../../words/dates.js';
-import { type Printing } from '../../words/printing.js';
+import type { Printing } from '../../words/printing.js';
 import { both, differenceInWords, uncertaintyInWords } from '../../words/units.js';
 import { numberOf } from '../lot-test-report/head.js';
 import { type ComparisonReportContent, nameIn } from './content.js';

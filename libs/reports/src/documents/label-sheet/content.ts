@@ -1,5 +1,5 @@
 import { type LabelCode, type LabelGridName, type PrintChoice, SOFTWARE, type Specimen } from '@breakbook/lab';
-import { type DocumentIdentity } from '../../content/identity.js';
+import type { DocumentIdentity } from '../../content/identity.js';
 import { LABEL_GRIDS, type LabelGrid } from './grids.js';
 
 /** What stands on one label. */

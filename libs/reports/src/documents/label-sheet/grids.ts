@@ -1,5 +1,5 @@
-import { type LabelGridName } from '@breakbook/lab';
-import { type Paper } from '../../parts/paper.js';
+import type { LabelGridName } from '@breakbook/lab';
+import type { Paper } from '../../parts/paper.js';
 
 /** How labels lie on a sheet. Lengths in millimetres. */
 export interface LabelGrid {

@@ -6,9 +6,9 @@ import { type Pen, tagged } from '../../parts/pieces.js';
 import { addSignaturePlace } from '../../parts/signature-place.js';
 import { linesOf } from '../../parts/text.js';
 import { type Style, TYPE } from '../../parts/type.js';
-import { type Printing } from '../../words/printing.js';
+import type { Printing } from '../../words/printing.js';
 import { sheetWords } from '../../words/sheet-words.js';
-import { type LabelSheetContent, type SpecimenLabel } from './content.js';
+import type { LabelSheetContent, SpecimenLabel } from './content.js';
 import { MESSAGES } from './messages.js';
 
 const POINTS_PER_MM = 72 / 25.4;

@@ -6,8 +6,8 @@ import {
   oldValueInWords,
   SAFETY_CAUTION,
 } from '@breakbook/lab';
-import { type LotReportContent } from '../../content/lot-report-content.js';
-import { type Block, type Section } from '../../parts/blocks.js';
+import type { LotReportContent } from '../../content/lot-report-content.js';
+import type { Block, Section } from '../../parts/blocks.js';
 import { printingOf, type ReportSay } from '../../words/printing.js';
 
 /**

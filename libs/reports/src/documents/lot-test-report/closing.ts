@@ -1,6 +1,6 @@
 import { giversOf } from '../../content/given-by.js';
-import { type LotReportContent, type ReportSignature } from '../../content/lot-report-content.js';
-import { type Section, type SignatureLine } from '../../parts/blocks.js';
+import type { LotReportContent, ReportSignature } from '../../content/lot-report-content.js';
+import type { Section, SignatureLine } from '../../parts/blocks.js';
 import { timeOf } from '../../words/dates.js';
 import { printingOf, type ReportSay } from '../../words/printing.js';
 import { testersOf } from './conduct.js';

@@ -1,7 +1,7 @@
-import { type UncertaintyBudget } from '@breakbook/lab';
+import type { UncertaintyBudget } from '@breakbook/lab';
 import { describe, expect, it } from 'vitest';
 import { inventedContent } from '../../fixtures/invented-lot.js';
-import { type Table } from '../../parts/blocks.js';
+import type { Table } from '../../parts/blocks.js';
 import { uncertaintySection } from './conduct.js';
 
 const content = inventedContent({ specimens: 3 });

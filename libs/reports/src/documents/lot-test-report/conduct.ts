@@ -2,8 +2,8 @@ import { listed } from '@breakbook/acceptance';
 import { type Characteristic, isNotEvaluated, type Quantity, type Run, type UncertaintyBudget } from '@breakbook/lab';
 import { printDeclared } from '@breakbook/units';
 import { linesOf, personOf } from '../../content/judged-lot.js';
-import { type LotReportContent } from '../../content/lot-report-content.js';
-import { type Cell, type Section } from '../../parts/blocks.js';
+import type { LotReportContent } from '../../content/lot-report-content.js';
+import type { Cell, Section } from '../../parts/blocks.js';
 import { type Printing, printingOf } from '../../words/printing.js';
 import { both, quantityInWords, uncertaintyInWords } from '../../words/units.js';
 

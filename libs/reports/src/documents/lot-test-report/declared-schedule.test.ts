@@ -1,4 +1,4 @@
-import { type LotBundle, type Plan } from '@breakbook/lab';
+import type { LotBundle, Plan } from '@breakbook/lab';
 import { beforeAll, expect, it } from 'vitest';
 import { needs, told } from '../../../../../tests/tools.js';
 import { composeDocument } from '../../compose-document.js';

@@ -1,6 +1,6 @@
 import { printFixed } from '@breakbook/units';
-import { type LotReportContent } from '../../content/lot-report-content.js';
-import { type Section } from '../../parts/blocks.js';
+import type { LotReportContent } from '../../content/lot-report-content.js';
+import type { Section } from '../../parts/blocks.js';
 import { printingOf } from '../../words/printing.js';
 
 /** The raw files by their digests, so that anyone who holds one can tell whether it is the one. */

@@ -1,7 +1,7 @@
 import { printDeclared, unitSymbol } from '@breakbook/units';
-import { type LotReportContent } from '../../content/lot-report-content.js';
+import type { LotReportContent } from '../../content/lot-report-content.js';
 import { channelNamed } from '../../figures/trace-input.js';
-import { type Cell, type Section } from '../../parts/blocks.js';
+import type { Cell, Section } from '../../parts/blocks.js';
 import { type Printing, printingOf } from '../../words/printing.js';
 
 /** Which sensors measured, and whether their calibration was valid on the day. */

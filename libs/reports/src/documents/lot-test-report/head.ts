@@ -1,7 +1,7 @@
 import { lotSentence } from '@breakbook/acceptance';
 import { linesOf } from '../../content/judged-lot.js';
-import { type LotReportContent, type ReportIdentity } from '../../content/lot-report-content.js';
-import { type HeadStrip } from '../../parts/blocks.js';
+import type { LotReportContent, ReportIdentity } from '../../content/lot-report-content.js';
+import type { HeadStrip } from '../../parts/blocks.js';
 import { daysOf, timeOf } from '../../words/dates.js';
 import { type Printing, printingOf } from '../../words/printing.js';
 

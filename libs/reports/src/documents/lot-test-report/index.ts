@@ -1,5 +1,5 @@
-import { type LotReportContent } from '../../content/lot-report-content.js';
-import { type DocumentSheet } from '../../parts/blocks.js';
+import type { LotReportContent } from '../../content/lot-report-content.js';
+import type { DocumentSheet } from '../../parts/blocks.js';
 import { printingOf } from '../../words/printing.js';
 import { sheetWords } from '../../words/sheet-words.js';
 import { affairsSection } from './affairs.js';

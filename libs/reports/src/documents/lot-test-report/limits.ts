@@ -1,8 +1,8 @@
 import { nameOfLimit, rangeInWords, ruleInWords } from '@breakbook/acceptance';
 import { isExternal, limitName } from '@breakbook/lab';
 import { linesOf } from '../../content/judged-lot.js';
-import { type LotReportContent } from '../../content/lot-report-content.js';
-import { type Section } from '../../parts/blocks.js';
+import type { LotReportContent } from '../../content/lot-report-content.js';
+import type { Section } from '../../parts/blocks.js';
 import { formulaOf, inOtherUnits } from '../../words/limit-words.js';
 import { printingOf } from '../../words/printing.js';
 

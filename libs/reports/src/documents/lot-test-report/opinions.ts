@@ -1,6 +1,6 @@
-import { type OpinionShown } from '@breakbook/lab';
-import { type LotReportContent } from '../../content/lot-report-content.js';
-import { type Box, type Section } from '../../parts/blocks.js';
+import type { OpinionShown } from '@breakbook/lab';
+import type { LotReportContent } from '../../content/lot-report-content.js';
+import type { Box, Section } from '../../parts/blocks.js';
 import { timeOf } from '../../words/dates.js';
 import { printingOf, type ReportSay } from '../../words/printing.js';
 

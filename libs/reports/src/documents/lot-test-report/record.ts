@@ -1,8 +1,8 @@
 import { tracePlot } from '@breakbook/figures';
 import { linesOf } from '../../content/judged-lot.js';
-import { type LotReportContent } from '../../content/lot-report-content.js';
+import type { LotReportContent } from '../../content/lot-report-content.js';
 import { tracePlotOf } from '../../figures/trace-input.js';
-import { type Block, type Section } from '../../parts/blocks.js';
+import type { Block, Section } from '../../parts/blocks.js';
 import { printingOf } from '../../words/printing.js';
 
 /** The record behind the lowest result: what an auditor would ask to see first. */

@@ -1,7 +1,7 @@
-import { type Reading } from '@breakbook/lab';
+import type { Reading } from '@breakbook/lab';
 import { describe, expect, it } from 'vitest';
 import { inventedContent } from '../../fixtures/invented-lot.js';
-import { type Table } from '../../parts/blocks.js';
+import type { Table } from '../../parts/blocks.js';
 import { resultsSection } from './results.js';
 
 const content = inventedContent({ specimens: 3 });

@@ -11,8 +11,8 @@ import {
 } from '@breakbook/lab';
 import { GIVEN_MARKS, GIVEN_WORDS, giverOf, giversOf } from '../../content/given-by.js';
 import { isValid, type JudgedLine, type JudgedRunOfLine, linesOf, resultOf, runsOf } from '../../content/judged-lot.js';
-import { type LotReportContent } from '../../content/lot-report-content.js';
-import { type Block, type Cell, type Section, type Table } from '../../parts/blocks.js';
+import type { LotReportContent } from '../../content/lot-report-content.js';
+import type { Block, Cell, Section, Table } from '../../parts/blocks.js';
 import { type Printing, printingOf } from '../../words/printing.js';
 import { marginInWords, measuredInWords, uncertaintyInWords } from '../../words/units.js';
 

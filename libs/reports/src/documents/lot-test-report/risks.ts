@@ -1,8 +1,8 @@
 import { capital, chanceInWords, percent, planRiskSentence } from '@breakbook/acceptance';
 import { chanceCurves } from '@breakbook/figures';
 import { type CriterionRisk, isNotEvaluated, type LineRisk } from '@breakbook/lab';
-import { type LotReportContent } from '../../content/lot-report-content.js';
-import { type Block, type Section } from '../../parts/blocks.js';
+import type { LotReportContent } from '../../content/lot-report-content.js';
+import type { Block, Section } from '../../parts/blocks.js';
 import { type Printing, printingOf } from '../../words/printing.js';
 import { criterionRiskInWords } from '../../words/risk-words.js';
 

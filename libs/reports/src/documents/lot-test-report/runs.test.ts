@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { inventedContent } from '../../fixtures/invented-lot.js';
-import { type Table } from '../../parts/blocks.js';
+import type { Table } from '../../parts/blocks.js';
 import { runsSection } from './runs.js';
 
 const content = inventedContent({ specimens: 3 });

@@ -1,7 +1,7 @@
 import { type Method, photosAskedOf, photosInWords, photosMissing, type Run } from '@breakbook/lab';
 import { linesOf, personOf } from '../../content/judged-lot.js';
-import { type LotReportContent } from '../../content/lot-report-content.js';
-import { type Block, type Section, type Table } from '../../parts/blocks.js';
+import type { LotReportContent } from '../../content/lot-report-content.js';
+import type { Block, Section, Table } from '../../parts/blocks.js';
 import { timeOf } from '../../words/dates.js';
 import { type Printing, printingOf } from '../../words/printing.js';
 

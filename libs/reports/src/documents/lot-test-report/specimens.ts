@@ -1,6 +1,6 @@
-import { type Specimen } from '@breakbook/lab';
-import { type LotReportContent } from '../../content/lot-report-content.js';
-import { type Block, type Section } from '../../parts/blocks.js';
+import type { Specimen } from '@breakbook/lab';
+import type { LotReportContent } from '../../content/lot-report-content.js';
+import type { Block, Section } from '../../parts/blocks.js';
 import { dayOf } from '../../words/dates.js';
 import { type Printing, printingOf } from '../../words/printing.js';
 import { both, measuredInWords, quantityInWords } from '../../words/units.js';

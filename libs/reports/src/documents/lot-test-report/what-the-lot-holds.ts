@@ -3,9 +3,9 @@ import { marginStrip } from '@breakbook/figures';
 import { type CriterionResult, isNotEvaluated, type LineResult } from '@breakbook/lab';
 import { converter } from '@breakbook/units';
 import { type JudgedLine, linesOf } from '../../content/judged-lot.js';
-import { type LotReportContent } from '../../content/lot-report-content.js';
+import type { LotReportContent } from '../../content/lot-report-content.js';
 import { marginStripOf } from '../../figures/strip-input.js';
-import { type Block, type Section, type Table } from '../../parts/blocks.js';
+import type { Block, Section, Table } from '../../parts/blocks.js';
 import {
   boundSaid,
   outliersInWords,

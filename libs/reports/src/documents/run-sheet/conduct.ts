@@ -1,16 +1,16 @@
 import { capital } from '@breakbook/acceptance';
 import { FIGURE_WIDTH, tracePlot } from '@breakbook/figures';
-import { type Check, type Run } from '@breakbook/lab';
+import type { Check, Run } from '@breakbook/lab';
 import { printFixed } from '@breakbook/units';
 import { personOf } from '../../content/judged-lot.js';
 import { channelNamed, tracePlotOf } from '../../figures/trace-input.js';
-import { type Block, type Cell, type Fact, type Section } from '../../parts/blocks.js';
+import type { Block, Cell, Fact, Section } from '../../parts/blocks.js';
 import { timeOf } from '../../words/dates.js';
-import { type Printing } from '../../words/printing.js';
+import type { Printing } from '../../words/printing.js';
 import { termIn } from '../../words/terms.js';
 import { declaredInWords } from '../../words/units.js';
-import { type Room } from '../one-page.js';
-import { type RunSheetContent } from './content.js';
+import type { Room } from '../one-page.js';
+import type { RunSheetContent } from './content.js';
 import { MESSAGES } from './messages.js';
 import { runOf } from './run-of.js';
 

@@ -1,14 +1,7 @@
-import {
-  type ClaimEntry,
-  type LotBundle,
-  type PrintChoice,
-  type Problem,
-  type Reading,
-  type RunJudgement,
-} from '@breakbook/lab';
-import { type EvaluatedRuns } from '../../content/evaluated-runs.js';
-import { type DocumentIdentity } from '../../content/identity.js';
-import { type ReportTrace } from '../../content/lot-report-content.js';
+import type { ClaimEntry, LotBundle, PrintChoice, Problem, Reading, RunJudgement } from '@breakbook/lab';
+import type { EvaluatedRuns } from '../../content/evaluated-runs.js';
+import type { DocumentIdentity } from '../../content/identity.js';
+import type { ReportTrace } from '../../content/lot-report-content.js';
 import { recordsOfRuns } from '../../content/records-of-runs.js';
 import { traceOfRun } from '../../content/report-trace.js';
 

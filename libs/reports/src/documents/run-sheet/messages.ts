@@ -1,4 +1,4 @@
-import { type Language } from '@breakbook/lab';
+import type { Language } from '@breakbook/lab';
 
 export interface Messages {
   kind: string;

@@ -2,12 +2,12 @@ import { nameOfLimit, rangeInWords, ruleInWords } from '@breakbook/acceptance';
 import { type Characteristic, isNotEvaluated, type Limit, type Result, type Verdict } from '@breakbook/lab';
 import { GIVEN_MARKS, giverOf } from '../../content/given-by.js';
 import { limitOf } from '../../content/judged-lot.js';
-import { type Block, type Cell, type Section } from '../../parts/blocks.js';
+import type { Block, Cell, Section } from '../../parts/blocks.js';
 import { formulaOf, inOtherUnits } from '../../words/limit-words.js';
-import { type Printing } from '../../words/printing.js';
+import type { Printing } from '../../words/printing.js';
 import { termIn } from '../../words/terms.js';
 import { both, marginInWords, measuredInWords, uncertaintyInWords } from '../../words/units.js';
-import { type RunSheetContent } from './content.js';
+import type { RunSheetContent } from './content.js';
 import { MESSAGES } from './messages.js';
 import { runOf, validityOf } from './run-of.js';
 

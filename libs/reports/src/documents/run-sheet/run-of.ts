@@ -1,5 +1,5 @@
-import { type Run, type RunJudgement } from '@breakbook/lab';
-import { type RunSheetContent } from './content.js';
+import type { Run, RunJudgement } from '@breakbook/lab';
+import type { RunSheetContent } from './content.js';
 
 /** The run that a sheet is about. */
 export function runOf({ bundle }: RunSheetContent): Run {

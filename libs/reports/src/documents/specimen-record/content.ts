@@ -19,9 +19,9 @@ import {
   type SpecimenKeeping,
   type SpecimenState,
 } from '@breakbook/lab';
-import { type EvaluatedRuns } from '../../content/evaluated-runs.js';
+import type { EvaluatedRuns } from '../../content/evaluated-runs.js';
 import { giverOf } from '../../content/given-by.js';
-import { type DocumentIdentity } from '../../content/identity.js';
+import type { DocumentIdentity } from '../../content/identity.js';
 import { personOf } from '../../content/judged-lot.js';
 import { recordsOfRuns } from '../../content/records-of-runs.js';
 

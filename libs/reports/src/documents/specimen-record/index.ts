@@ -1,13 +1,13 @@
 import { SPECIMEN_STATES } from '@breakbook/lab';
 import { GIVEN_MARKS } from '../../content/given-by.js';
-import { type DocumentSheet, type Fact, type Section } from '../../parts/blocks.js';
+import type { DocumentSheet, Fact, Section } from '../../parts/blocks.js';
 import { timeOf } from '../../words/dates.js';
-import { type Printing } from '../../words/printing.js';
+import type { Printing } from '../../words/printing.js';
 import { sheetWords } from '../../words/sheet-words.js';
 import { termIn } from '../../words/terms.js';
 import { quantityInWords } from '../../words/units.js';
 import { numberOf } from '../lot-test-report/head.js';
-import { type SpecimenRecordContent } from './content.js';
+import type { SpecimenRecordContent } from './content.js';
 import { MESSAGES } from './messages.js';
 import { runsSection } from './runs.js';
 

@@ -1,4 +1,4 @@
-import { type DisposalState, type Language } from '@breakbook/lab';
+import type { DisposalState, Language } from '@breakbook/lab';
 
 export interface Messages {
   kind: string;

@@ -1,12 +1,12 @@
 import { isNotEvaluated } from '@breakbook/lab';
 import { GIVEN_MARKS } from '../../content/given-by.js';
-import { type Block, type Cell, type Section } from '../../parts/blocks.js';
+import type { Block, Cell, Section } from '../../parts/blocks.js';
 import { timeOf } from '../../words/dates.js';
-import { type Printing } from '../../words/printing.js';
+import type { Printing } from '../../words/printing.js';
 import { termIn } from '../../words/terms.js';
 import { measuredInWords, uncertaintyInWords } from '../../words/units.js';
 import { numberOf } from '../lot-test-report/head.js';
-import { type ResultOfSpecimen, type RunOfSpecimen, type SpecimenRecordContent } from './content.js';
+import type { ResultOfSpecimen, RunOfSpecimen, SpecimenRecordContent } from './content.js';
 import { MESSAGES } from './messages.js';
 
 /** Every run made with the specimen, what valid ones gave, and the raw files they left. */

@@ -1,4 +1,4 @@
-import { type Table } from '../blocks.js';
+import type { Table } from '../blocks.js';
 import { bodyHeight, bodyWidth } from '../paper.js';
 import { drawLines } from '../paragraph.js';
 import { type Pen, type Piece, tagged } from '../pieces.js';

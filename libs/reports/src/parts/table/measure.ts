@@ -1,8 +1,8 @@
-import { type Outcome } from '@breakbook/figures';
+import type { Outcome } from '@breakbook/figures';
 import { SIGN_SPACE } from '../sign.js';
 import { linesOf, printable, widthOf } from '../text.js';
 import { type Style, TYPE } from '../type.js';
-import { type NormalCell, type NormalTable } from './normalise.js';
+import type { NormalCell, NormalTable } from './normalise.js';
 
 /** A table with its column widths, and each cell in lines. Lengths in points. */
 export interface MeasuredTable {

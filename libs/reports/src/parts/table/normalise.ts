@@ -1,5 +1,5 @@
-import { type Outcome } from '@breakbook/figures';
-import { type Cell, type Table } from '../blocks.js';
+import type { Outcome } from '@breakbook/figures';
+import type { Cell, Table } from '../blocks.js';
 
 /** A table without guesswork: every row as long as the head, every cell in one form. */
 export interface NormalTable {

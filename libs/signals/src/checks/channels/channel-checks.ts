@@ -1,5 +1,5 @@
-import { type Finding } from '../finding.js';
-import { type ChannelRecord, type Loaded } from './channel-record.js';
+import type { Finding } from '../finding.js';
+import type { ChannelRecord, Loaded } from './channel-record.js';
 import { copiedChannels } from './copied-channel.js';
 import { resolution, smoothness } from './digits.js';
 import { frozen } from './frozen.js';

@@ -1,4 +1,4 @@
-import { type MethodChannel } from '@breakbook/lab';
+import type { MethodChannel } from '@breakbook/lab';
 
 /** A channel as its file wrote it, before any correction: what looks at digits and noise looks here. */
 export interface ChannelRecord {

@@ -1,6 +1,6 @@
 import { percent } from '../../features/words.js';
-import { type Finding } from '../finding.js';
-import { type ChannelRecord, type Loaded } from './channel-record.js';
+import type { Finding } from '../finding.js';
+import type { ChannelRecord, Loaded } from './channel-record.js';
 
 /** Two sensors on one thing differ in their noise. Common practice, no source. */
 const SAME_SHARE = 0.95;

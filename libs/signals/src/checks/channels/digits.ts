@@ -1,5 +1,5 @@
 import { inUnit, percent } from '../../features/words.js';
-import { type Finding } from '../finding.js';
+import type { Finding } from '../finding.js';
 import { type ChannelRecord, type Loaded, scaleOf } from './channel-record.js';
 
 /** A converter of ten bits steps by 0.098 % of full scale; a coarser step hides what the method looks for. Common practice, no source. */

@@ -1,6 +1,6 @@
 import { inUnit, seconds } from '../../features/words.js';
-import { type Finding } from '../finding.js';
-import { type ChannelRecord, type Loaded } from './channel-record.js';
+import type { Finding } from '../finding.js';
+import type { ChannelRecord, Loaded } from './channel-record.js';
 
 const FEWEST = 20;
 /** A frozen stretch is longer than this many times the usual one of this channel, whose steps may be coarse. Common practice, no source. */

@@ -1,6 +1,6 @@
 import { inUnit, seconds } from '../../features/words.js';
-import { type Finding } from '../finding.js';
-import { type ChannelRecord } from './channel-record.js';
+import type { Finding } from '../finding.js';
+import type { ChannelRecord } from './channel-record.js';
 
 /** Was this thermocouple connected throughout? Only temperatures are asked. */
 export function openCircuit(

@@ -1,6 +1,6 @@
 import { seconds } from '../../features/words.js';
-import { type Finding } from '../finding.js';
-import { type ChannelRecord } from './channel-record.js';
+import type { Finding } from '../finding.js';
+import type { ChannelRecord } from './channel-record.js';
 
 /** So many readings in a row do not come twice by chance where they change from one to the next. */
 const BLOCK = 64;

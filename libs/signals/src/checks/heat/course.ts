@@ -1,10 +1,10 @@
-import { type HeatParameters } from '@breakbook/lab';
+import type { HeatParameters } from '@breakbook/lab';
 import { valueIn } from '@breakbook/units';
 import { BRAKING_POWER } from '../../features/heat.js';
 import { interruptionsOf } from '../../features/heat-course.js';
 import { brakedSpan, ranItsTime, type Stretch } from '../../features/heat-stretch.js';
 import { seconds } from '../../features/words.js';
-import { type Finding } from '../finding.js';
+import type { Finding } from '../finding.js';
 
 /** Was the brake let go on the way, oftener or for longer than the method permits? */
 export function interruptions(stretch: Stretch, { interruptions: permitted }: HeatParameters): Finding {

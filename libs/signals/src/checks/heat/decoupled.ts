@@ -1,6 +1,6 @@
 import { NO_TEMPERATURE, type TrackSensor } from '../../features/heat.js';
 import { over, type Stretch } from '../../features/heat-stretch.js';
-import { type Span } from '../../features/time-above.js';
+import type { Span } from '../../features/time-above.js';
 
 /** A fall smaller than this, K, or than this share of the warming before it, may be the brake's or the air's. */
 const LEAST_FALL = 10;

@@ -1,9 +1,9 @@
-import { type Check, type EndReason } from '@breakbook/lab';
+import type { Check, EndReason } from '@breakbook/lab';
 import { valueIn } from '@breakbook/units';
-import { type FailureCandidate, type Survival } from '../../features/heat-failure.js';
+import type { FailureCandidate, Survival } from '../../features/heat-failure.js';
 import { ranItsTime } from '../../features/heat-stretch.js';
 import { inUnit, seconds } from '../../features/words.js';
-import { type Finding } from '../finding.js';
+import type { Finding } from '../finding.js';
 
 /** Did the run end as it should, and do record and examination tell the same story? */
 export function heatEnding(

@@ -1,10 +1,10 @@
-import { type EndReason, type HeatMethod } from '@breakbook/lab';
+import type { EndReason, HeatMethod } from '@breakbook/lab';
 import { valueIn } from '@breakbook/units';
 import { HEAT_CHANNELS, type HeatFeatures } from '../../features/heat.js';
 import { type Survival, tyreFall } from '../../features/heat-failure.js';
 import { brakedSpan, type Stretch } from '../../features/heat-stretch.js';
 import { fullScaleReached } from '../clipping.js';
-import { type Finding } from '../finding.js';
+import type { Finding } from '../finding.js';
 import { gaps, samplingRate } from '../sampling.js';
 import { interruptions, stageLength } from './course.js';
 import { heatEnding } from './ending.js';

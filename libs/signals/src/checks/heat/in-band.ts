@@ -1,11 +1,11 @@
-import { type HeatParameters } from '@breakbook/lab';
+import type { HeatParameters } from '@breakbook/lab';
 import { valueIn } from '@breakbook/units';
 import { HEAT_CHANNELS, STEADY } from '../../features/heat.js';
 import { brakedSpan, type Stretch } from '../../features/heat-stretch.js';
 import { runningMedian } from '../../features/running-median.js';
 import { windowSamples } from '../../features/window-samples.js';
 import { inUnit, percent } from '../../features/words.js';
-import { type Finding } from '../finding.js';
+import type { Finding } from '../finding.js';
 
 interface Band {
   check: string;

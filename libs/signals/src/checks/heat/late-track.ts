@@ -1,9 +1,9 @@
-import { type HeatParameters } from '@breakbook/lab';
-import { type TrackSensor } from '../../features/heat.js';
+import type { HeatParameters } from '@breakbook/lab';
+import type { TrackSensor } from '../../features/heat.js';
 import { brakedSpan, over, type Stretch } from '../../features/heat-stretch.js';
 import { firstAt } from '../../features/vented-zero.js';
 import { inUnit, seconds } from '../../features/words.js';
-import { type Finding } from '../finding.js';
+import type { Finding } from '../finding.js';
 import { LEAST_RISE } from './track-sensors.js';
 
 /** A track sensor answers to the brake within this time, s. Common practice, no source. */

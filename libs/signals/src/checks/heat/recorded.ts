@@ -1,7 +1,7 @@
 import { type Check, ControlMode, type HeatMethod, type Run } from '@breakbook/lab';
 import { sameDimension, valueIn } from '@breakbook/units';
 import { inUnit } from '../../features/words.js';
-import { type Finding } from '../finding.js';
+import type { Finding } from '../finding.js';
 
 const grams = inUnit('g');
 type Asked = NonNullable<HeatMethod['parameters']['recorded']>[number];

@@ -1,11 +1,11 @@
-import { type HeatParameters } from '@breakbook/lab';
+import type { HeatParameters } from '@breakbook/lab';
 import { valueIn } from '@breakbook/units';
 import { median } from 'simple-statistics';
 import { HEAT_CHANNELS, NO_TEMPERATURE } from '../../features/heat.js';
 import { brakedSpan, type Stretch } from '../../features/heat-stretch.js';
 import { firstAt } from '../../features/vented-zero.js';
 import { inUnit, percent } from '../../features/words.js';
-import { type Finding } from '../finding.js';
+import type { Finding } from '../finding.js';
 
 const celsius = inUnit('Cel');
 

@@ -1,10 +1,10 @@
-import { type HeatParameters } from '@breakbook/lab';
+import type { HeatParameters } from '@breakbook/lab';
 import { valueIn } from '@breakbook/units';
 import { median } from 'simple-statistics';
 import { HEAT_CHANNELS } from '../../features/heat.js';
 import { brakedSpan, type Stretch } from '../../features/heat-stretch.js';
 import { inUnit } from '../../features/words.js';
-import { type Finding } from '../finding.js';
+import type { Finding } from '../finding.js';
 import { LEAST_RISE, riseIn } from './track-sensors.js';
 
 const named = { check: 'swapped channels', question: 'Does each column carry its own channel?' };

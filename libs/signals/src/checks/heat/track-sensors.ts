@@ -1,11 +1,11 @@
-import { type HeatParameters } from '@breakbook/lab';
+import type { HeatParameters } from '@breakbook/lab';
 import { printSignificant, valueIn } from '@breakbook/units';
 import { NO_TEMPERATURE, type TrackSensor } from '../../features/heat.js';
 import { brakedSpan, type Stretch } from '../../features/heat-stretch.js';
-import { type Span } from '../../features/time-above.js';
+import type { Span } from '../../features/time-above.js';
 import { windowSamples } from '../../features/window-samples.js';
 import { inUnit, seconds } from '../../features/words.js';
-import { type Finding } from '../finding.js';
+import type { Finding } from '../finding.js';
 import { longestApart } from '../longest-apart.js';
 import { decoupledIn } from './decoupled.js';
 

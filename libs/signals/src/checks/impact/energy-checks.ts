@@ -14,7 +14,7 @@ import {
 import { impactEnergy, impactSpeed } from '../../features/impact-speed.js';
 import { momentumOf } from '../../features/momentum.js';
 import { inUnit, percent, seconds } from '../../features/words.js';
-import { type Finding } from '../finding.js';
+import type { Finding } from '../finding.js';
 
 const joules = inUnit('J');
 const speedIn = inUnit('m/s');

@@ -2,11 +2,11 @@ import { type ImpactParameters, isNotEvaluated } from '@breakbook/lab';
 import { valueIn } from '@breakbook/units';
 import { STRIKER_FORCE } from '../../features/impact-source.js';
 import { leastSquaresSlope } from '../../features/least-squares-slope.js';
-import { type Contact, type StrikeFeatures } from '../../features/strike.js';
+import type { Contact, StrikeFeatures } from '../../features/strike.js';
 import { firstAt } from '../../features/vented-zero.js';
 import { inUnit, percent, seconds } from '../../features/words.js';
 import { fullScaleReached } from '../clipping.js';
-import { type Finding } from '../finding.js';
+import type { Finding } from '../finding.js';
 
 const newtons = inUnit('N');
 

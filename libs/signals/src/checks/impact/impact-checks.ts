@@ -1,6 +1,6 @@
-import { type ImpactMethod } from '@breakbook/lab';
+import type { ImpactMethod } from '@breakbook/lab';
 import { STRIKER_FORCE, type Strike } from '../../features/impact-source.js';
-import { type Finding } from '../finding.js';
+import type { Finding } from '../finding.js';
 import { gaps, samplingRate } from '../sampling.js';
 import {
   deflectionAgrees,

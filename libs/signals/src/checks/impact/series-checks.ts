@@ -1,8 +1,8 @@
 import { type Check, type Examination, type ImpactMethod, isNotEvaluated } from '@breakbook/lab';
-import { type Strike } from '../../features/impact-source.js';
+import type { Strike } from '../../features/impact-source.js';
 import { impactEnergy } from '../../features/impact-speed.js';
 import { inUnit } from '../../features/words.js';
-import { type Finding } from '../finding.js';
+import type { Finding } from '../finding.js';
 
 /** Were the strikes of this run those of the method's series? */
 export function series(strikes: readonly Strike[], method: ImpactMethod): Finding[] {

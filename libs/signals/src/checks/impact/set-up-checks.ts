@@ -1,8 +1,8 @@
-import { type Check, type ImpactMethod, type ImpactSetUp, type Measurement, type Run } from '@breakbook/lab';
+import type { Check, ImpactMethod, ImpactSetUp, Measurement, Run } from '@breakbook/lab';
 import { printSignificant, type QuantityKind, valueIn } from '@breakbook/units';
-import { type Strike } from '../../features/impact-source.js';
+import type { Strike } from '../../features/impact-source.js';
 import { inUnit, percent } from '../../features/words.js';
-import { type Finding } from '../finding.js';
+import type { Finding } from '../finding.js';
 
 /** Every reading that a person keyed under one name, in the unit asked for. */
 export type KeyedReadings = (

@@ -1,6 +1,6 @@
 import { isNotEvaluated } from '@breakbook/lab';
 import { z } from 'zod';
-import { type Power } from '../../physics/heating-response.js';
+import type { Power } from '../../physics/heating-response.js';
 import { lumpedHeating } from '../../physics/lumped-heating.js';
 import { fitLumpedHeating } from '../../physics/lumped-heating-fit.js';
 import { Amount, Reading, Times } from '../inputs-of-physics.js';

@@ -1,9 +1,9 @@
-import { type ComparisonTool, type Distribution, type Feature, type Method, type Side } from '@breakbook/lab';
+import type { ComparisonTool, Distribution, Feature, Method, Side } from '@breakbook/lab';
 import { Field, RefusedAt, Select, TextArea } from '../../../parts/field.js';
 import { Fold } from '../../../parts/sheet/sheet.js';
 import { Tick } from '../../../parts/tick.js';
 import { SIDES, TOOLS } from '../in-words.js';
-import { type CharacteristicDraft } from './declaration.js';
+import type { CharacteristicDraft } from './declaration.js';
 
 interface CharacteristicFieldsProps {
   draft: CharacteristicDraft;

@@ -1,13 +1,13 @@
 import { useQuery } from '@tanstack/react-query';
-import { type ReferenceRecord } from '../../../client/answers.js';
+import type { ReferenceRecord } from '../../../client/answers.js';
 import { lotsOfProductQuery } from '../../../client/comparison-queries.js';
 import { Choice } from '../../../parts/choice.js';
 import { Field, RefusedAt, Select, TextArea } from '../../../parts/field.js';
 import { Picks } from '../../../parts/picks.js';
 import { Section } from '../../../parts/sheet/sheet.js';
 import { PickSpecimens } from '../../references/pick-specimens.js';
-import { type GroupDraft } from './declaration.js';
-import { type OfDeclaration } from './declare-form.js';
+import type { GroupDraft } from './declaration.js';
+import type { OfDeclaration } from './declare-form.js';
 
 /** The question, and what is compared with what. */
 export function QuestionSection({ draft, set, of, again }: OfDeclaration) {

@@ -1,14 +1,14 @@
-import {
-  type Comparison,
-  type ComparisonTool,
-  type DeclaredCharacteristic,
-  type Distribution,
-  type Feature,
-  type LotsTaken,
-  type ReferenceUnit,
-  type Side,
+import type {
+  Comparison,
+  ComparisonTool,
+  DeclaredCharacteristic,
+  Distribution,
+  Feature,
+  LotsTaken,
+  ReferenceUnit,
+  Side,
 } from '@breakbook/lab';
-import { type NewComparison } from '../../../client/answers.js';
+import type { NewComparison } from '../../../client/answers.js';
 
 /** A characteristic as it is filled in: what one tool needs stays as it is where another is tried. */
 export interface CharacteristicDraft {

@@ -1,8 +1,8 @@
-import { type Comparison, type Method, type Person, type Product } from '@breakbook/lab';
+import type { Comparison, Method, Person, Product } from '@breakbook/lab';
 import { useQuery } from '@tanstack/react-query';
 import { useState } from 'react';
 import { useNavigate } from 'react-router';
-import { type ReferenceRecord } from '../../../client/answers.js';
+import type { ReferenceRecord } from '../../../client/answers.js';
 import { everyReferenceQuery } from '../../../client/comparison-queries.js';
 import { methodsInForceQuery, peopleQuery, productsQuery } from '../../../client/queries.js';
 import { send } from '../../../client/send.js';

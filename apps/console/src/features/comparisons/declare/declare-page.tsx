@@ -1,5 +1,5 @@
 import { useQuery } from '@tanstack/react-query';
-import { type ReactNode } from 'react';
+import type { ReactNode } from 'react';
 import { useParams, useSearchParams } from 'react-router';
 import { comparisonQuery } from '../../../client/comparison-queries.js';
 import { HeadStrip, Sheet } from '../../../parts/sheet/sheet.js';

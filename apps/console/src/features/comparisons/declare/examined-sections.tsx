@@ -5,7 +5,7 @@ import { Section } from '../../../parts/sheet/sheet.js';
 import { Tick } from '../../../parts/tick.js';
 import { CharacteristicFields } from './characteristic-fields.js';
 import { FRESH_CHARACTERISTIC, FRESH_FEATURE } from './declaration.js';
-import { type OfDeclaration } from './declare-form.js';
+import type { OfDeclaration } from './declare-form.js';
 
 /** The characteristics that are compared; whatever each shows is told. */
 export function CharacteristicsSection({ draft, set, of }: OfDeclaration) {

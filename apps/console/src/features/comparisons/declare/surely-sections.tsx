@@ -3,8 +3,8 @@ import { Picks } from '../../../parts/picks.js';
 import { Fold, Section } from '../../../parts/sheet/sheet.js';
 import { Tick } from '../../../parts/tick.js';
 import { referenceOptions } from './compared-section.js';
-import { type Declaration } from './declaration.js';
-import { type OfDeclaration } from './declare-form.js';
+import type { Declaration } from './declaration.js';
+import type { OfDeclaration } from './declare-form.js';
 
 /** How surely, and against which other making. */
 export function SurelySection({ draft, set, of }: OfDeclaration) {

@@ -1,4 +1,4 @@
-import { type DesignFound, type DesignsAsked, type RaisedLoad, type ShownBy } from '@breakbook/lab';
+import type { DesignFound, DesignsAsked, RaisedLoad, ShownBy } from '@breakbook/lab';
 
 /** What a design fixed, as the address of the page carries it on which its plan is written. */
 export interface ChosenDesign {

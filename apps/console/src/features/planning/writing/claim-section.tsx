@@ -1,10 +1,10 @@
-import { type PlanTemplate } from '@breakbook/lab';
+import type { PlanTemplate } from '@breakbook/lab';
 import { printPercent } from '@breakbook/units';
 import { capital } from '../../../parts/capital.js';
 import { Choice } from '../../../parts/choice.js';
 import { Section } from '../../../parts/sheet/sheet.js';
 import { usePrint } from '../../../parts/units/reader.js';
-import { type ChosenDesign } from './chosen-design.js';
+import type { ChosenDesign } from './chosen-design.js';
 
 /** Which draft the plan begins from, and by which design it shows what it claims. */
 export function ClaimSection(given: {

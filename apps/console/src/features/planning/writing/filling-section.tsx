@@ -1,12 +1,12 @@
-import { type Limit, type MeasuredLimit, type PlanTemplate } from '@breakbook/lab';
+import type { Limit, MeasuredLimit, PlanTemplate } from '@breakbook/lab';
 import { Field, Select } from '../../../parts/field.js';
 import { Picks } from '../../../parts/picks.js';
 import { Section } from '../../../parts/sheet/sheet.js';
 import { usePrint } from '../../../parts/units/reader.js';
 import { useMe } from '../../people/me.js';
-import { type ChosenDesign } from './chosen-design.js';
+import type { ChosenDesign } from './chosen-design.js';
 import { type Filling, isRaised, limitsFor, methodsFor, modesOf, named } from './filling.js';
-import { type OnRecord } from './write-plan-page.js';
+import type { OnRecord } from './write-plan-page.js';
 
 const NOT_CHOSEN = { value: '', word: 'not chosen yet' };
 

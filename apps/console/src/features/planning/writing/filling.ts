@@ -1,12 +1,5 @@
-import {
-  type DraftAsked,
-  type Limit,
-  type MeasuredLimit,
-  type Method,
-  type PlanTemplate,
-  type ShownBy,
-} from '@breakbook/lab';
-import { type ChosenDesign } from './chosen-design.js';
+import type { DraftAsked, Limit, MeasuredLimit, Method, PlanTemplate, ShownBy } from '@breakbook/lab';
+import type { ChosenDesign } from './chosen-design.js';
 
 /** A plan as it is filled in. What is left empty is not chosen yet. */
 export interface Filling {

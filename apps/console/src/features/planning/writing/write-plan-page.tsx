@@ -1,4 +1,4 @@
-import { type Limit, type Method, type Person, type PlanTemplate, type Product } from '@breakbook/lab';
+import type { Limit, Method, Person, PlanTemplate, Product } from '@breakbook/lab';
 import { useQuery } from '@tanstack/react-query';
 import { useState } from 'react';
 import { useSearchParams } from 'react-router';

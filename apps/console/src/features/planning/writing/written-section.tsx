@@ -1,4 +1,4 @@
-import { type Plan } from '@breakbook/lab';
+import type { Plan } from '@breakbook/lab';
 import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
 import { Link } from 'react-router';
 import { seatTaken } from '../../../client/queries.js';
@@ -11,7 +11,7 @@ import { Reading, Trouble } from '../../../parts/trouble.js';
 import { useSettled } from '../../../parts/use-settled.js';
 import { useMe } from '../../people/me.js';
 import { PlanRisksSection } from '../plan-risks-section.js';
-import { type ChosenDesign } from './chosen-design.js';
+import type { ChosenDesign } from './chosen-design.js';
 import { draftAsked, type Filling } from './filling.js';
 
 /** The plan as it is written so far: what it risks, its text, and its way to be approved. */

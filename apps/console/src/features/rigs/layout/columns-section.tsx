@@ -2,8 +2,8 @@ import { Field, Select } from '../../../parts/field.js';
 import { inWords } from '../../../parts/in-words.js';
 import { Section } from '../../../parts/sheet/sheet.js';
 import { Tick } from '../../../parts/tick.js';
-import { type ColumnDraft } from './layout-draft.js';
-import { type OfLayout } from './layout-editor.js';
+import type { ColumnDraft } from './layout-draft.js';
+import type { OfLayout } from './layout-editor.js';
 
 /** Which column carries which channel, and how its numbers are to be taken. */
 export function ColumnsSection({ draft, change, channels }: OfLayout) {

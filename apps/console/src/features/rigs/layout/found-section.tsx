@@ -1,4 +1,4 @@
-import { type LayoutProposal } from '../../../client/answers.js';
+import type { LayoutProposal } from '../../../client/answers.js';
 import { Facts, Section } from '../../../parts/sheet/sheet.js';
 import { Table } from '../../../parts/table.js';
 

@@ -1,7 +1,7 @@
 import { Field, Select } from '../../../parts/field.js';
 import { Section } from '../../../parts/sheet/sheet.js';
-import { type LayoutDraft } from './layout-draft.js';
-import { type OfLayout } from './layout-editor.js';
+import type { LayoutDraft } from './layout-draft.js';
+import type { OfLayout } from './layout-editor.js';
 
 const HEADERS: { value: LayoutDraft['header']; word: string }[] = [
   { value: 'square', word: 'name [unit] in one line' },

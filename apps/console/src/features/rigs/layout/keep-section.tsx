@@ -9,7 +9,7 @@ import { Field, FormProblem, TextArea } from '../../../parts/field.js';
 import { Section } from '../../../parts/sheet/sheet.js';
 import { useMe } from '../../people/me.js';
 import { layoutOf } from './layout-draft.js';
-import { type OfLayout } from './layout-editor.js';
+import type { OfLayout } from './layout-editor.js';
 
 /** Proposes the layout as the first or the next revision for its rig. */
 export function KeepSection({ draft, change, inForce, unread }: OfLayout) {

@@ -1,6 +1,6 @@
-import { type Layout } from '@breakbook/lab';
+import type { Layout } from '@breakbook/lab';
 import { useState } from 'react';
-import { type LayoutProposal } from '../../../client/answers.js';
+import type { LayoutProposal } from '../../../client/answers.js';
 import { Choice } from '../../../parts/choice.js';
 import { Section } from '../../../parts/sheet/sheet.js';
 import { ColumnsSection } from './columns-section.js';

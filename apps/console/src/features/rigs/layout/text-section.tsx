@@ -1,7 +1,7 @@
 import { Field, Select } from '../../../parts/field.js';
 import { Section } from '../../../parts/sheet/sheet.js';
 import { Tick } from '../../../parts/tick.js';
-import { type OfLayout } from './layout-editor.js';
+import type { OfLayout } from './layout-editor.js';
 
 const plain = (words: readonly string[]) => words.map((word) => ({ value: word, word }));
 const ENCODINGS = plain(['utf-8', 'utf-16le', 'utf-16be', 'latin-1', 'windows-1252']);

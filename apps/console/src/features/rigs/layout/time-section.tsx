@@ -1,8 +1,8 @@
 import { Field, Select } from '../../../parts/field.js';
 import { Section } from '../../../parts/sheet/sheet.js';
 import { Tick } from '../../../parts/tick.js';
-import { type TimeDraft } from './layout-draft.js';
-import { type OfLayout } from './layout-editor.js';
+import type { TimeDraft } from './layout-draft.js';
+import type { OfLayout } from './layout-editor.js';
 
 const KINDS: { value: TimeDraft['kind']; word: string }[] = [
   { value: 'time', word: 'a time, in the unit of its header' },

@@ -1,8 +1,8 @@
-import { type Layout } from '@breakbook/lab';
+import type { Layout } from '@breakbook/lab';
 import { printFixed } from '@breakbook/units';
 import { keepPreviousData, useQuery } from '@tanstack/react-query';
 import { useEffect, useState } from 'react';
-import { type LayoutTrial } from '../../../client/answers.js';
+import type { LayoutTrial } from '../../../client/answers.js';
 import { trialOf } from '../../../client/layout-files.js';
 import { Outcome } from '../../../parts/marks/outcome.js';
 import { Section } from '../../../parts/sheet/sheet.js';
@@ -10,7 +10,7 @@ import { Table } from '../../../parts/table.js';
 import { Reading, Trouble } from '../../../parts/trouble.js';
 import { ProblemTable } from '../../runs/log/refusal.js';
 import { layoutOf } from './layout-draft.js';
-import { type OfLayout } from './layout-editor.js';
+import type { OfLayout } from './layout-editor.js';
 
 /** Files up to this many bytes are read again at every change; longer ones when it is asked for. */
 const READ_AT_ONCE = 4 * 1024 * 1024;

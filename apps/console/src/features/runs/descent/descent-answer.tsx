@@ -2,7 +2,7 @@ import { asSentence } from '../../../parts/capital.js';
 import { Outcome } from '../../../parts/marks/outcome.js';
 import { Table } from '../../../parts/table.js';
 import { usePrint } from '../../../parts/units/reader.js';
-import { type RimOfRun } from './rim-of-run.js';
+import type { RimOfRun } from './rim-of-run.js';
 
 interface Spread {
   standard: number;

@@ -1,4 +1,4 @@
-import { type Characteristic, type Method, type Reading } from '@breakbook/lab';
+import type { Characteristic, Method, Reading } from '@breakbook/lab';
 import { describe, expect, it } from 'vitest';
 import { descentRequest, FIRST_TYPED } from './descent-request.js';
 import { type RimOfRun, rimOfRun } from './rim-of-run.js';

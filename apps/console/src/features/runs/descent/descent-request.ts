@@ -1,5 +1,5 @@
 import { typedNumber } from '../log/typed-number.js';
-import { type RimOfRun, type RunNumber } from './rim-of-run.js';
+import type { RimOfRun, RunNumber } from './rim-of-run.js';
 
 /** What a person fills in of a descent, in the units of the road. */
 export const DESCENT_FIELDS = {

@@ -4,7 +4,7 @@ import { cleanup, configure, fireEvent, render, screen, within } from '@testing-
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { newQueryClient } from '../../../client/queries.js';
 import { ReaderProvider } from '../../../parts/units/reader.js';
-import { type RunOnSheet } from '../use-run-sheet.js';
+import type { RunOnSheet } from '../use-run-sheet.js';
 import { DescentSection } from './descent-section.js';
 
 configure({ asyncUtilTimeout: 10_000 });

@@ -4,7 +4,7 @@ import { send } from '../../../client/send.js';
 import { Field, FormProblem } from '../../../parts/field.js';
 import { Section } from '../../../parts/sheet/sheet.js';
 import { usePrint } from '../../../parts/units/reader.js';
-import { type RunOnSheet } from '../use-run-sheet.js';
+import type { RunOnSheet } from '../use-run-sheet.js';
 import { DescentAnswer, type FieldComparison } from './descent-answer.js';
 import { DESCENT_FIELDS, type DescentTyped, descentRequest, FIRST_TYPED, RIM_FIELDS } from './descent-request.js';
 import { type RimOfRun, rimOfRun } from './rim-of-run.js';

@@ -1,4 +1,4 @@
-import { type Characteristic, type Method, type Reading } from '@breakbook/lab';
+import type { Characteristic, Method, Reading } from '@breakbook/lab';
 import { convert, unitByCode, valueIn } from '@breakbook/units';
 
 /** A number of the run in a fixed unit, with its standard uncertainty where the method states one. */

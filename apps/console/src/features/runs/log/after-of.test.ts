@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest';
 import { afterOf } from './after-of.js';
-import { type MeasurementDraft } from './draft.js';
+import type { MeasurementDraft } from './draft.js';
 
 const row = (of: string, place: string): MeasurementDraft => ({
   id: `${of} ${place}`,

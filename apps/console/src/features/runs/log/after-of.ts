@@ -1,4 +1,4 @@
-import { type MeasurementDraft } from './draft.js';
+import type { MeasurementDraft } from './draft.js';
 
 /**
  * The rows still to be keyed after a run: one for each row keyed before it, of the same place and instrument, whose

@@ -1,4 +1,4 @@
-import { type Run } from '@breakbook/lab';
+import type { Run } from '@breakbook/lab';
 
 type Examination = NonNullable<Run['examination']>;
 type Passage = NonNullable<Run['passages']>[number];

@@ -3,7 +3,7 @@ import { DropField } from '../../../parts/drop-field.js';
 import { Section } from '../../../parts/sheet/sheet.js';
 import { headOf } from './file-head.js';
 import { fromHead, strikesOf } from './from-files.js';
-import { type OfDraft } from './log-run-page.js';
+import type { OfDraft } from './log-run-page.js';
 import { Passages } from './passages.js';
 
 /** The files of the rig, and which passage each of them recorded. */

@@ -2,7 +2,7 @@ import { EndReason } from '@breakbook/lab';
 import { Field, TextArea } from '../../../parts/field.js';
 import { Picks } from '../../../parts/picks.js';
 import { Section } from '../../../parts/sheet/sheet.js';
-import { type OfDraft } from './log-run-page.js';
+import type { OfDraft } from './log-run-page.js';
 
 const SOUND = [
   { value: 'sound', word: 'Sound', hint: 'Looked at all round and found whole.' },

@@ -1,6 +1,6 @@
-import { type Method } from '@breakbook/lab';
+import type { Method } from '@breakbook/lab';
 import { clockIn } from '../../../parts/zoned.js';
-import { type Draft, type PassageDraft } from './draft.js';
+import type { Draft, PassageDraft } from './draft.js';
 
 /** What a rig's file says of itself, by name. */
 type Head = ReadonlyMap<string, string>;

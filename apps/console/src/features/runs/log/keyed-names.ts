@@ -1,4 +1,4 @@
-import { type Method } from '@breakbook/lab';
+import type { Method } from '@breakbook/lab';
 import { QUANTITY_KINDS, type QuantityKind } from '@breakbook/units';
 
 /** What people read from instruments beside the files of a test, as docs/formats.md names it. */

@@ -5,9 +5,9 @@ import { inWords } from '../../../parts/in-words.js';
 import { Section } from '../../../parts/sheet/sheet.js';
 import { clockIn } from '../../../parts/zoned.js';
 import { afterOf } from './after-of.js';
-import { type ConditionDraft, type MeasurementDraft } from './draft.js';
+import type { ConditionDraft, MeasurementDraft } from './draft.js';
 import { keyedNames, unitsFor } from './keyed-names.js';
-import { type OfDraft } from './log-run-page.js';
+import type { OfDraft } from './log-run-page.js';
 import { Rows } from './rows.js';
 
 const WHOSE = [

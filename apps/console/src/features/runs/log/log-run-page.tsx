@@ -1,7 +1,7 @@
 import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
 import { type FormEvent, useState } from 'react';
 import { useSearchParams } from 'react-router';
-import { type RecordedAnswer, type UnreadAnswer } from '../../../client/answers.js';
+import type { RecordedAnswer, UnreadAnswer } from '../../../client/answers.js';
 import { seatTaken, unreadFileQuery } from '../../../client/queries.js';
 import { isSignedOut } from '../../../client/read.js';
 import { send } from '../../../client/send.js';

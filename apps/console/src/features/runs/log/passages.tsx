@@ -1,10 +1,10 @@
-import { type Method } from '@breakbook/lab';
+import type { Method } from '@breakbook/lab';
 import { unitSymbol } from '@breakbook/units';
 import { Field, Select } from '../../../parts/field.js';
-import { type PassageDraft } from './draft.js';
+import type { PassageDraft } from './draft.js';
 import { freshPassage } from './from-files.js';
 import { unitsFor } from './keyed-names.js';
-import { type OfDraft } from './log-run-page.js';
+import type { OfDraft } from './log-run-page.js';
 import { Rows } from './rows.js';
 
 const KINDS = [

@@ -4,8 +4,8 @@ import '../../../parts/drop-field.css';
 import { Field, Select } from '../../../parts/field.js';
 import { Section } from '../../../parts/sheet/sheet.js';
 import { AskedPhotosList, photoChoices } from '../photos/asked-photos.js';
-import { type Draft } from './draft.js';
-import { type OfDraft } from './log-run-page.js';
+import type { Draft } from './draft.js';
+import type { OfDraft } from './log-run-page.js';
 
 /** Photos of the specimen as it was found; sent after the run is recorded. */
 export function PhotosSection({ draft, change, named: { method } }: OfDraft) {

@@ -1,6 +1,6 @@
 import { Picks } from '../../../parts/picks.js';
 import { Section } from '../../../parts/sheet/sheet.js';
-import { type OfDraft } from './log-run-page.js';
+import type { OfDraft } from './log-run-page.js';
 import { isReady } from './to-new-run.js';
 
 /** Is everything ready? What a person saw is recorded; nothing is released or held back by it. */

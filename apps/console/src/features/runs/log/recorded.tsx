@@ -1,6 +1,6 @@
 import { printFixed } from '@breakbook/units';
 import { Link } from 'react-router';
-import { type RecordedAnswer } from '../../../client/answers.js';
+import type { RecordedAnswer } from '../../../client/answers.js';
 import { runAddress, specimenAddress } from '../../../parts/addresses.js';
 import { HeadStrip, Section } from '../../../parts/sheet/sheet.js';
 import { Table } from '../../../parts/table.js';

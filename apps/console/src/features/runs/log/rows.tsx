@@ -1,4 +1,4 @@
-import { type ReactNode } from 'react';
+import type { ReactNode } from 'react';
 
 interface RowsProps<T extends { id: string }> {
   rows: readonly T[];

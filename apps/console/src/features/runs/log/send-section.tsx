@@ -1,5 +1,5 @@
 import { printFixed } from '@breakbook/units';
-import { type Sent } from '../../../client/send-run.js';
+import type { Sent } from '../../../client/send-run.js';
 import { Progress } from '../../../parts/progress.js';
 import { Refusal } from './refusal.js';
 

@@ -1,7 +1,7 @@
-import { type Method, type Quantity } from '@breakbook/lab';
-import { type NewRun } from '../../../client/answers.js';
+import type { Method, Quantity } from '@breakbook/lab';
+import type { NewRun } from '../../../client/answers.js';
 import { instantOf } from '../../../parts/zoned.js';
-import { type ConditionDraft, type Draft, type MeasurementDraft, type PassageDraft } from './draft.js';
+import type { ConditionDraft, Draft, MeasurementDraft, PassageDraft } from './draft.js';
 import { typedNumber } from './typed-number.js';
 
 /** What a draft was found to name. */

@@ -1,6 +1,6 @@
-import { type Layout, type Method, type Person, type Plan } from '@breakbook/lab';
+import type { Layout, Method, Person, Plan } from '@breakbook/lab';
 import { useQueries, useQuery } from '@tanstack/react-query';
-import { type LotRecord, type RigRecord, type RunInList, type SpecimenRecord } from '../../../client/answers.js';
+import type { LotRecord, RigRecord, RunInList, SpecimenRecord } from '../../../client/answers.js';
 import {
   labQuery,
   layoutsInForceQuery,
@@ -13,7 +13,7 @@ import {
   runsOfQuery,
   specimensCalledQuery,
 } from '../../../client/queries.js';
-import { type Draft } from './draft.js';
+import type { Draft } from './draft.js';
 
 /** A plan line that a run can be made under. */
 export interface LineChoice {

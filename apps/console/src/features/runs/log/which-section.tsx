@@ -4,9 +4,9 @@ import { Field } from '../../../parts/field.js';
 import { Picks } from '../../../parts/picks.js';
 import { Section } from '../../../parts/sheet/sheet.js';
 import { clockIn } from '../../../parts/zoned.js';
-import { type OfDraft } from './log-run-page.js';
+import type { OfDraft } from './log-run-page.js';
 import { ScanInput } from './scan-input.js';
-import { type FoundNames } from './use-named.js';
+import type { FoundNames } from './use-named.js';
 
 /** Which specimen is run, on which rig, under which line of the plan, from when on? */
 export function WhichSection({ draft, change, named }: OfDraft) {

@@ -1,4 +1,4 @@
-import { type Person, type TraceEvent } from '@breakbook/lab';
+import type { Person, TraceEvent } from '@breakbook/lab';
 import { printFixed } from '@breakbook/units';
 import { inWords } from '../../../parts/in-words.js';
 import { Table } from '../../../parts/table.js';

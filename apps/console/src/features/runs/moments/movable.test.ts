@@ -1,4 +1,4 @@
-import { type TraceEvent } from '@breakbook/lab';
+import type { TraceEvent } from '@breakbook/lab';
 import { describe, expect, it } from 'vitest';
 import { movableAt, movableOf, standing } from './movable.js';
 

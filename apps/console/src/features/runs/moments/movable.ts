@@ -1,4 +1,4 @@
-import { type LossOfPressure, type Method, type MovableInstant, type Run, type TraceEvent } from '@breakbook/lab';
+import type { LossOfPressure, Method, MovableInstant, Run, TraceEvent } from '@breakbook/lab';
 
 /** A moment of a run's record that somebody may confirm or put elsewhere, as it stands now. */
 export interface Movable {

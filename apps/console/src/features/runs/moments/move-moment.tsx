@@ -1,7 +1,7 @@
 import { LossOfPressure, type TraceEvent } from '@breakbook/lab';
 import { useMutation, useQueryClient } from '@tanstack/react-query';
 import { useState } from 'react';
-import { type RunRecord } from '../../../client/answers.js';
+import type { RunRecord } from '../../../client/answers.js';
 import { seatTaken } from '../../../client/queries.js';
 import { isSignedOut } from '../../../client/read.js';
 import { send } from '../../../client/send.js';

@@ -1,12 +1,12 @@
 import { photosMissing } from '@breakbook/lab';
 import { useQuery } from '@tanstack/react-query';
-import { type PhotoRecord } from '../../../client/answers.js';
+import type { PhotoRecord } from '../../../client/answers.js';
 import { fileAddress, photoAddress, photosQuery, thumbnailAddress } from '../../../client/queries.js';
 import { moment } from '../../../parts/moment.js';
 import { Fold, Section } from '../../../parts/sheet/sheet.js';
 import { Who } from '../../../parts/who.js';
 import { useMe } from '../../people/me.js';
-import { type RunOnSheet } from '../use-run-sheet.js';
+import type { RunOnSheet } from '../use-run-sheet.js';
 import { AddPhoto } from './add-photo.js';
 import { AskedPhotosList } from './asked-photos.js';
 import './photos-section.css';

@@ -10,7 +10,7 @@ import { Section } from '../../../parts/sheet/sheet.js';
 import { Who } from '../../../parts/who.js';
 import { useMe } from '../../people/me.js';
 import { PassphraseAgain } from '../../people/passphrase-again.js';
-import { type RunOnSheet } from '../use-run-sheet.js';
+import type { RunOnSheet } from '../use-run-sheet.js';
 import { whyNotMine } from '../validity/why-not-mine.js';
 
 /** Who went through the run once its validity was decided? A second look, with limits and verdicts in sight. */

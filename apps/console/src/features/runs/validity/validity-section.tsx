@@ -1,7 +1,7 @@
 import { InvalidReason, photosMissing, type Validity } from '@breakbook/lab';
 import { useMutation, useQueryClient } from '@tanstack/react-query';
 import { useState } from 'react';
-import { type RunRecord } from '../../../client/answers.js';
+import type { RunRecord } from '../../../client/answers.js';
 import { seatTaken } from '../../../client/queries.js';
 import { isSignedOut, needsPassphrase } from '../../../client/read.js';
 import { send } from '../../../client/send.js';
@@ -10,7 +10,7 @@ import { Picks } from '../../../parts/picks.js';
 import { Section } from '../../../parts/sheet/sheet.js';
 import { useMe } from '../../people/me.js';
 import { PassphraseAgain } from '../../people/passphrase-again.js';
-import { type RunOnSheet } from '../use-run-sheet.js';
+import type { RunOnSheet } from '../use-run-sheet.js';
 import { whyNotMine } from './why-not-mine.js';
 
 type Reason = (typeof InvalidReason.options)[number];

@@ -1,4 +1,4 @@
-import { type Myself, type RunRecord } from '../../../client/answers.js';
+import type { Myself, RunRecord } from '../../../client/answers.js';
 
 /** Why this person does not decide about this run; undefined where they may. The service holds the same rules. */
 export function whyNotMine(

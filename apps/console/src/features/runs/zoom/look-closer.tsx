@@ -1,4 +1,4 @@
-import { type TraceEvent } from '@breakbook/lab';
+import type { TraceEvent } from '@breakbook/lab';
 import { useState } from 'react';
 import { type OnPick, TraceZoom } from './trace-zoom.js';
 

@@ -1,7 +1,7 @@
 // @vitest-environment jsdom
 import { cleanup, fireEvent, render } from '@testing-library/react';
 import { afterEach, describe, expect, it, vi } from 'vitest';
-import { type WindowOfChannel } from '../../../client/answers.js';
+import type { WindowOfChannel } from '../../../client/answers.js';
 import { ReaderProvider } from '../../../parts/units/reader.js';
 import { ZoomedTrace } from './zoomed-trace.js';
 

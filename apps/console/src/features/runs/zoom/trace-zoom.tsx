@@ -1,8 +1,8 @@
-import { type TraceEvent } from '@breakbook/lab';
+import type { TraceEvent } from '@breakbook/lab';
 import { printFixed } from '@breakbook/units';
 import { keepPreviousData, useQuery } from '@tanstack/react-query';
 import { useState } from 'react';
-import { type ChannelOfRun } from '../../../client/answers.js';
+import type { ChannelOfRun } from '../../../client/answers.js';
 import { channelsQuery, windowQuery } from '../../../client/queries.js';
 import { Select } from '../../../parts/field.js';
 import { inWords } from '../../../parts/in-words.js';

@@ -1,6 +1,6 @@
-import { type TraceEvent } from '@breakbook/lab';
+import type { TraceEvent } from '@breakbook/lab';
 import { printFixed } from '@breakbook/units';
-import { type WindowOfChannel } from '../../../client/answers.js';
+import type { WindowOfChannel } from '../../../client/answers.js';
 import { TracePlot } from '../../../parts/figures/lab-figures.js';
 import { Table } from '../../../parts/table.js';
 import { usePrint } from '../../../parts/units/reader.js';

@@ -1,4 +1,4 @@
-import { type ComparisonLevel, type CustodyStep, type Feature, type Side } from '@breakbook/lab';
+import type { ComparisonLevel, CustodyStep, Feature, Side } from '@breakbook/lab';
 
 export const ENGLISH = {
   kind: 'Comparison report',

@@ -1,4 +1,4 @@
-import { type Messages } from './index.js';
+import type { Messages } from './index.js';
 
 export const GERMAN: Messages = {
   kind: 'Vergleichsbericht',

@@ -1,4 +1,4 @@
-import { type Language } from '@breakbook/lab';
+import type { Language } from '@breakbook/lab';
 import { ENGLISH } from './english.js';
 import { GERMAN } from './german.js';
 
