@@ -219,7 +219,9 @@ describe('what the database itself refuses the service', () => {
     )
       .map(({ name }) => name)
       .filter((name) => !NOT_EVIDENCE.includes(name));
-    expect(tables.length).toBe(EVIDENCE.length + ['ledger_entry', 'ledger_checkpoint', 'raw_chunk', 'withheld_text'].length);
+    expect(tables.length).toBe(
+      EVIDENCE.length + ['ledger_entry', 'ledger_checkpoint', 'raw_chunk', 'withheld_text'].length,
+    );
 
     const [service, owner] = await Promise.all([connected(database.service), connected(database.owner)]);
     for (const table of tables) {
