@@ -375,6 +375,14 @@ describe('the report', () => {
     expect(check).toMatchObject({ verdict: 'holds', recomputed: { count: 0 } });
     const { content } = await get(as.head, `/api/documents/${document}`);
     expect(content.locked).toMatchObject({ by: 'Tomás Ibáñez Quirós' });
+    // Limits of the plans under which the runs were made, drawn beside the values.
+    expect(content.limits.length).toBeGreaterThan(0);
+    for (const { characteristic, limit } of content.limits) {
+      const declared = content.case.comparison.characteristics.find(
+        ({ name }: { name: string }) => name === characteristic,
+      );
+      expect(declared.source.characteristic).toBe(limit.characteristic);
+    }
     expect(JSON.stringify(content)).not.toContain('green resin');
   });
 });

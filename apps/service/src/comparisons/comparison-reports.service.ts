@@ -16,9 +16,11 @@ import { JobsService } from '../jobs/jobs.service.js';
 import { RAW_STORE } from '../records/raw-store.token.js';
 import type { SignedInActor } from '../sign-in/signed-in.decorator.js';
 import { type TaskOptions, Workers } from '../workers/workers.js';
+import { limitsBeside } from './comparison-figures.js';
 import { reportRecords } from './comparison-report-records.js';
 import { type ComparisonStanding, standingOf } from './comparison-standing.js';
 import type { NewComparisonDocument } from './new-comparison-document.js';
+import { storedCase } from './stored-case.js';
 
 /** Reports of what was concluded: made as drafts, and signed as other documents are. */
 @Injectable()
@@ -88,6 +90,7 @@ export class ComparisonReportsService implements OnModuleInit {
       case: given,
       result,
       ...(await reportRecords(reader, given, result)),
+      limits: limitsBeside({ given, runs: (await storedCase(reader, standing)).runs }),
       locked: { at: conclusion.at.toISOString(), by: conclusion.name },
     };
   }
