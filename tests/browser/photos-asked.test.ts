@@ -5,10 +5,9 @@ import { afterAll, beforeAll, expect, it } from 'vitest';
 import { lotWithoutRuns, sendBurst, specimenKey } from '../sent-runs.ts';
 import { type SignedInCaller, startTestService, type TestService } from '../service.ts';
 import { needs } from '../tools.ts';
+import { aPhoto } from './a-photo.ts';
 import { BUILT, expectAccessible, launchChromium, picture, signIn, watch } from './browser.ts';
 
-// Made by ImageMagick 6.9.11: convert -size 5x3 xc:teal PNG24:a.png.
-const PNG = 'iVBORw0KGgoAAAANSUhEUgAAAAUAAAADCAIAAADUVFKvAAAAFElEQVQI12NkaGhgQAJMDKgAnQ8ALkABBoH9zgUAAAAASUVORK5CYII=';
 const DROP = 'Drop it here, or choose it: photo (PNG, JPEG), video (MP4, MOV) or PDF';
 
 needs('chromium')('photos that a failure mode asks for', () => {
@@ -51,11 +50,7 @@ needs('chromium')('photos that a failure mode asks for', () => {
       await page.getByText('Attach a photo, video or PDF').click();
       await expectAccessible(page);
       await picture(page, 'photos-missing');
-      await page.getByLabel(DROP).setInputFiles({
-        name: 'origin.png',
-        mimeType: 'image/png',
-        buffer: Buffer.from(PNG, 'base64'),
-      });
+      await page.getByLabel(DROP).setInputFiles(aPhoto('origin.png'));
       await page.getByLabel('What it shows').fill('Flange at 120° from the valve');
       await page.getByLabel('Camera or telephone').fill('bench camera');
       await page.getByRole('button', { name: 'Attach this photo' }).click();
