@@ -49,6 +49,10 @@ export function openDocument(paper: Paper, data: DocumentData): PDFKit.PDFDocume
     font: FONT_FILES.regular,
     info: { Title: title, Producer: software, Creator: software, CreationDate: issuedAt },
   });
+  // The library numbers fonts as they are first asked for, and whether one is asked for to measure a text depends on what was
+  // measured before. Those that nothing is written in do not come into the file.
+  for (const file of Object.values(FONT_FILES)) doc.font(file);
+  doc.font(FONT_FILES.regular);
   doc.appendXML(
     '<rdf:Description rdf:about="" xmlns:pdfuaid="http://www.aiim.org/pdfua/ns/id/"><pdfuaid:part>1</pdfuaid:part></rdf:Description>' +
       `<rdf:Description rdf:about="" xmlns:dc="http://purl.org/dc/elements/1.1/"><dc:creator><rdf:Seq><rdf:li>${xml(creator)}</rdf:li></rdf:Seq></dc:creator></rdf:Description>`,
