@@ -8,6 +8,7 @@ import {
   type ComparisonLevel,
   type ComparisonResult,
   EXIT,
+  itemsOf,
   type PrintChoice,
   printKept,
   Refusal,
@@ -82,7 +83,7 @@ function contentOf(
 ): ComparisonReportContent {
   const { comparison, locked } = given;
   const bundles = lots.map(({ bundle }) => bundle);
-  const items = itemsOf(given);
+  const items = new Set(itemsOf(given));
   // The lots of the items say who asked and what the product is; methods and people come from all of them.
   const asked = bundles.find(({ specimens }) => specimens.some(({ specimen }) => items.has(specimen))) ?? bundles[0];
   if (!asked) throw new Error('A comparison without lots was not refused.');
@@ -130,12 +131,6 @@ function contentOf(
     locked: locked && { at: locked.at, by: nameOf(locked.by) },
     print: printKept(print),
   });
-}
-
-/** What is compared: items, or the specimens of the second group. */
-function itemsOf({ comparison: { compared }, specimens }: ComparisonCase): Set<string> {
-  if (compared.what === 'items with a reference') return new Set(compared.items);
-  return new Set(specimens.filter(({ lot }) => compared.second.lots.includes(lot)).map(({ specimen }) => specimen));
 }
 
 function distinct<T>(all: readonly T[], keyOf: (one: T) => string): T[] {

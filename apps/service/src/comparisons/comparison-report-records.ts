@@ -1,4 +1,4 @@
-import type { ComparisonCase, ComparisonResult, Person, Specimen } from '@breakbook/lab';
+import { type ComparisonCase, itemsOf, type Person, type Specimen } from '@breakbook/lab';
 import { type Reader, tables } from '@breakbook/records';
 import type { ComparisonReportContent, PhotoOfComparison } from '@breakbook/reports';
 import { In } from 'typeorm';
@@ -12,13 +12,9 @@ export type ReportRecords = Pick<
 >;
 
 /** What stands in the records of what was compared: of its items more than of what is known. */
-export async function reportRecords(
-  reader: Reader,
-  given: ComparisonCase,
-  result: ComparisonResult,
-): Promise<ReportRecords> {
+export async function reportRecords(reader: Reader, given: ComparisonCase): Promise<ReportRecords> {
   const { comparison } = given;
-  const keys = itemsIn(given, result);
+  const keys = itemsOf(given);
   const nouns = await reader.find(tables.Specimen, { key: In(keys) }, { number: 'asc' });
   const said = await reader.latestOf(
     tables.SpecimenVersion,
@@ -38,13 +34,6 @@ export async function reportRecords(
     conduct: await conductOf(reader, given, people),
     ...(await besideRuns(reader, given, nouns)),
   };
-}
-
-/** What is compared: items, or the specimens of the second group. */
-function itemsIn({ comparison: { compared }, specimens }: ComparisonCase, { items }: ComparisonResult): string[] {
-  if (compared.what === 'items with a reference') return compared.items;
-  const second = specimens.filter(({ lot }) => compared.second.lots.includes(lot)).map(({ specimen }) => specimen);
-  return second.length > 0 ? second : items.map(({ specimen }) => specimen);
 }
 
 async function methodsOf(

@@ -89,7 +89,7 @@ export class ComparisonReportsService implements OnModuleInit {
       conclusion,
       case: given,
       result,
-      ...(await reportRecords(reader, given, result)),
+      ...(await reportRecords(reader, given)),
       limits: limitsBeside({ given, runs: (await storedCase(reader, standing)).runs }),
       locked: { at: conclusion.at.toISOString(), by: conclusion.name },
     };

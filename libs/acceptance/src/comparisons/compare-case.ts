@@ -5,6 +5,8 @@ import {
   type ComparisonResult,
   type DeclaredCharacteristic,
   type ItemFinding,
+  itemsOf,
+  knownOf,
   type NotEvaluated,
   notEvaluated,
   SOFTWARE,
@@ -75,25 +77,22 @@ export function compareCase(given: ComparisonCase): ComparisonResult {
   };
 }
 
-function sidesOf({ comparison, reference, specimens }: ComparisonCase): Sides {
-  const { compared } = comparison;
-  const lotOf = (specimen: string) => specimens.find((one) => one.specimen === specimen)?.lot ?? 'not recorded';
-  if (compared.what === 'two groups') {
-    const inLots = (lots: readonly string[]) =>
-      specimens.filter(({ lot }) => lots.includes(lot)).map(({ specimen, lot }) => ({ specimen, lot }));
-    return {
-      reference: inLots(compared.first.lots),
-      items: inLots(compared.second.lots),
-      names: { reference: compared.first.title, items: compared.second.title },
-    };
-  }
+function sidesOf(given: ComparisonCase): Sides {
+  const { compared } = given.comparison;
+  const asMember = (specimen: string): Member => ({
+    specimen,
+    lot: given.specimens.find((one) => one.specimen === specimen)?.lot ?? 'not recorded',
+  });
   return {
-    reference: (reference?.units ?? []).map(({ specimen, lot }) => ({ specimen, lot })),
-    items: compared.items.map((specimen) => ({ specimen, lot: lotOf(specimen) })),
-    names: {
-      reference: 'the reference',
-      items: compared.items.length === 1 ? `item ${compared.items[0]}` : 'the items',
-    },
+    reference: knownOf(given).map(asMember),
+    items: itemsOf(given).map(asMember),
+    names:
+      compared.what === 'two groups'
+        ? { reference: compared.first.title, items: compared.second.title }
+        : {
+            reference: 'the reference',
+            items: compared.items.length === 1 ? `item ${compared.items[0]}` : 'the items',
+          },
   };
 }
 

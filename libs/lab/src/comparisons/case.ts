@@ -57,3 +57,25 @@ export interface ComparisonCase extends ComparisonDocument {
   specimens: ComparedSpecimen[];
   runs: ComparedRun[];
 }
+
+/** What is compared: the items, or the specimens of the second group. */
+export function itemsOf({
+  comparison: { compared },
+  specimens,
+}: Pick<ComparisonCase, 'comparison' | 'specimens'>): string[] {
+  return compared.what === 'items with a reference' ? compared.items : specimensIn(compared.second.lots, specimens);
+}
+
+/** What is known: units of the reference, or the specimens of the first group. */
+export function knownOf({
+  comparison: { compared },
+  reference,
+  specimens,
+}: Pick<ComparisonCase, 'comparison' | 'reference' | 'specimens'>): string[] {
+  if (compared.what === 'two groups') return specimensIn(compared.first.lots, specimens);
+  return (reference?.units ?? []).map(({ specimen }) => specimen);
+}
+
+function specimensIn(lots: readonly string[], specimens: readonly ComparedSpecimen[]): string[] {
+  return specimens.filter(({ lot }) => lots.includes(lot)).map(({ specimen }) => specimen);
+}

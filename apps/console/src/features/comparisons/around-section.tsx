@@ -3,9 +3,9 @@ import { useState } from 'react';
 import type { ComparisonRecord } from '../../client/answers.js';
 import { send } from '../../client/send.js';
 import { useSent } from '../../client/use-sent.js';
+import { BesideForm } from '../../parts/beside-form.js';
 import { Choice } from '../../parts/choice.js';
 import { Field, Select, TextArea } from '../../parts/field.js';
-import { ProblemsBeside, ProblemsElsewhere } from '../../parts/problems-beside.js';
 import { Fold, Section } from '../../parts/sheet/sheet.js';
 import { thisMinute, WhenField } from '../../parts/when-field.js';
 import { useMe } from '../people/me.js';
@@ -52,45 +52,32 @@ function ConsentForm({ comparison, zone }: { comparison: string; zone: string })
     renews: ['comparisons'],
   });
   return (
-    <form
-      className="form wide"
-      noValidate
-      onSubmit={(event) => {
-        event.preventDefault();
-        sent.mutate(undefined);
-      }}
-    >
-      <ProblemsBeside error={sent.error}>
-        <Choice
-          legend="What it is"
-          options={[
-            { value: 'consent', word: 'consent: they agreed' },
-            { value: 'notice', word: 'notice: they were told' },
-          ]}
-          chosen={said.kind}
-          onChoose={(kind) => set({ kind })}
-        />
-        <Field
-          label="Who agreed, or was told"
-          at="/party"
-          value={said.party}
-          onChange={({ target }) => set({ party: target.value })}
-        />
-        <TextArea
-          label="About what"
-          at="/about"
-          hint="Such as: one item is tested until it breaks."
-          rows={2}
-          value={said.about}
-          onChange={({ target }) => set({ about: target.value })}
-        />
-        <WhenField label="When" at="/at" value={said.at} zone={zone} onChange={(at) => set({ at })} />
-        <ProblemsElsewhere />
-        <button type="submit" className="action" disabled={sent.isPending}>
-          Record this {said.kind}
-        </button>
-      </ProblemsBeside>
-    </form>
+    <BesideForm sent={sent} button={`Record this ${said.kind}`}>
+      <Choice
+        legend="What it is"
+        options={[
+          { value: 'consent', word: 'consent: they agreed' },
+          { value: 'notice', word: 'notice: they were told' },
+        ]}
+        chosen={said.kind}
+        onChoose={(kind) => set({ kind })}
+      />
+      <Field
+        label="Who agreed, or was told"
+        at="/party"
+        value={said.party}
+        onChange={({ target }) => set({ party: target.value })}
+      />
+      <TextArea
+        label="About what"
+        at="/about"
+        hint="Such as: one item is tested until it breaks."
+        rows={2}
+        value={said.about}
+        onChange={({ target }) => set({ about: target.value })}
+      />
+      <WhenField label="When" at="/at" value={said.at} zone={zone} onChange={(at) => set({ at })} />
+    </BesideForm>
   );
 }
 
@@ -106,35 +93,22 @@ function SetAsideForm({ comparison, items }: { comparison: string; items: readon
     renews: ['comparisons'],
   });
   return (
-    <form
-      className="form wide"
-      noValidate
-      onSubmit={(event) => {
-        event.preventDefault();
-        sent.mutate(undefined);
-      }}
-    >
-      <ProblemsBeside error={sent.error}>
-        <Select
-          label="Item"
-          at="/specimen"
-          value={specimen}
-          options={items.map((value) => ({ value, word: value }))}
-          onChange={({ target }) => setSpecimen(target.value)}
-        />
-        <TextArea
-          label="Why it cannot be compared"
-          at="/because"
-          hint="Its custody, its condition, or what happened to it before. It stays in the comparison and in the report, as level E."
-          rows={2}
-          value={because}
-          onChange={({ target }) => setBecause(target.value)}
-        />
-        <ProblemsElsewhere />
-        <button type="submit" className="action" disabled={sent.isPending}>
-          Set it aside
-        </button>
-      </ProblemsBeside>
-    </form>
+    <BesideForm sent={sent} button="Set it aside">
+      <Select
+        label="Item"
+        at="/specimen"
+        value={specimen}
+        options={items.map((value) => ({ value, word: value }))}
+        onChange={({ target }) => setSpecimen(target.value)}
+      />
+      <TextArea
+        label="Why it cannot be compared"
+        at="/because"
+        hint="Its custody, its condition, or what happened to it before. It stays in the comparison and in the report, as level E."
+        rows={2}
+        value={because}
+        onChange={({ target }) => setBecause(target.value)}
+      />
+    </BesideForm>
   );
 }

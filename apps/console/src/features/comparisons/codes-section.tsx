@@ -5,9 +5,9 @@ import type { CodeLists, ComparisonRecord } from '../../client/answers.js';
 import { codesQuery } from '../../client/comparison-queries.js';
 import { send } from '../../client/send.js';
 import { useSent } from '../../client/use-sent.js';
+import { BesideForm } from '../../parts/beside-form.js';
 import { TextArea } from '../../parts/field.js';
 import { moment } from '../../parts/moment.js';
-import { ProblemsBeside, ProblemsElsewhere } from '../../parts/problems-beside.js';
 import { Fold, Section } from '../../parts/sheet/sheet.js';
 import { Table } from '../../parts/table.js';
 import { Who } from '../../parts/who.js';
@@ -87,32 +87,19 @@ function CodesForm({ of: { comparison, content }, last }: { of: ComparisonRecord
     renews: ['comparisons'],
   });
   return (
-    <form
-      className="form wide"
-      noValidate
-      onSubmit={(event) => {
-        event.preventDefault();
-        sent.mutate(undefined);
-      }}
-    >
-      <ProblemsBeside error={sent.error}>
-        {said.map(({ code, identity }, index) => (
-          <TextArea
-            key={code}
-            label={`What ${code} is`}
-            at={`/codes/${index}`}
-            rows={1}
-            value={identity}
-            onChange={({ target }) =>
-              setSaid((then) => then.map((one) => (one.code === code ? { code, identity: target.value } : one)))
-            }
-          />
-        ))}
-        <ProblemsElsewhere />
-        <button type="submit" className="action" disabled={sent.isPending}>
-          Keep this list
-        </button>
-      </ProblemsBeside>
-    </form>
+    <BesideForm sent={sent} button="Keep this list">
+      {said.map(({ code, identity }, index) => (
+        <TextArea
+          key={code}
+          label={`What ${code} is`}
+          at={`/codes/${index}`}
+          rows={1}
+          value={identity}
+          onChange={({ target }) =>
+            setSaid((then) => then.map((one) => (one.code === code ? { code, identity: target.value } : one)))
+          }
+        />
+      ))}
+    </BesideForm>
   );
 }

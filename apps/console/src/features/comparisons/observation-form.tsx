@@ -4,9 +4,9 @@ import type { ComparisonRecord, ObservationRecord } from '../../client/answers.j
 import { referenceQuery } from '../../client/comparison-queries.js';
 import { send } from '../../client/send.js';
 import { useSent } from '../../client/use-sent.js';
+import { BesideForm } from '../../parts/beside-form.js';
 import { Choice } from '../../parts/choice.js';
 import { Field, RefusedAt, Select, TextArea } from '../../parts/field.js';
-import { ProblemsBeside, ProblemsElsewhere } from '../../parts/problems-beside.js';
 import { thisMinute, WhenField } from '../../parts/when-field.js';
 import { PickPhotos } from './pick-photos.js';
 
@@ -87,101 +87,88 @@ export function ObservationForm({ of, observations, zone }: ObservationFormProps
     onChange: ({ target }: { target: { value: string } }) => set({ [name]: target.value }),
   });
   return (
-    <form
-      className="form wide"
-      noValidate
-      onSubmit={(event) => {
-        event.preventDefault();
-        sent.mutate(undefined);
-      }}
-    >
-      <ProblemsBeside error={sent.error} within={before ? '/content' : ''}>
-        <div className="fields">
-          <Select
-            label="Feature"
-            at="/feature"
-            value={said.feature}
-            options={features.map((one) => ({ value: one.feature, word: one.title }))}
-            onChange={({ target }) => {
-              const next = features.find((one) => one.feature === target.value);
-              set({ feature: target.value, as: next && MEASURED.includes(next.kind) ? 'quantity' : 'words' });
-            }}
-          />
-          {specimens.length > 0 ? (
-            <Select
-              label="Specimen"
-              at="/specimen"
-              value={said.specimen}
-              options={specimens.map((value) => ({ value, word: value }))}
-              onChange={({ target }) => set({ specimen: target.value, photos: [] })}
-            />
-          ) : (
-            <Field
-              label="Specimen"
-              at="/specimen"
-              value={said.specimen}
-              onChange={({ target }) => set({ specimen: target.value.trim(), photos: [] })}
-            />
-          )}
-        </div>
-        {feature && (
-          <p className="quiet small">
-            How it is read: <bdi>{feature.howRead}</bdi>
-            {feature.changesItem &&
-              ' Looking changes the item: see first that consent or notice is recorded where it is needed.'}
-          </p>
-        )}
-        <Choice
-          legend="Written down as"
-          options={[
-            { value: 'words', word: 'words' },
-            { value: 'quantity', word: 'a quantity' },
-          ]}
-          chosen={said.as}
-          onChoose={(as) => set({ as })}
+    <BesideForm sent={sent} button={before ? 'Correct it' : 'Write it down'} within={before ? '/content' : ''}>
+      <div className="fields">
+        <Select
+          label="Feature"
+          at="/feature"
+          value={said.feature}
+          options={features.map((one) => ({ value: one.feature, word: one.title }))}
+          onChange={({ target }) => {
+            const next = features.find((one) => one.feature === target.value);
+            set({ feature: target.value, as: next && MEASURED.includes(next.kind) ? 'quantity' : 'words' });
+          }}
         />
-        {said.as === 'words' ? (
-          <Field label="What is seen, letter by letter" at="/seen" {...typed('seen')} />
-        ) : (
-          <div className="fields">
-            <Field label="Value" at="/quantity/value" inputMode="decimal" {...typed('value')} />
-            <Field label="Unit" at="/quantity/unit" hint="By its code, such as mm or g." {...typed('unit')} />
-          </div>
-        )}
-        <div className="fields">
-          <Field label="Instrument" at="/instrument" hint="Left empty: none." {...typed('instrument')} />
-          <WhenField label="When" at="/at" value={said.at} zone={zone} onChange={(at) => set({ at })} />
+        {specimens.length > 0 ? (
           <Select
-            label="Found by"
-            at="/givenBy"
-            value={said.givenBy}
-            options={[
-              { value: '', word: 'this lab' },
-              { value: 'outside provider', word: 'another lab or provider' },
-              { value: 'customer', word: 'the customer' },
-            ]}
-            onChange={({ target }) => set({ givenBy: target.value as Said['givenBy'] })}
+            label="Specimen"
+            at="/specimen"
+            value={said.specimen}
+            options={specimens.map((value) => ({ value, word: value }))}
+            onChange={({ target }) => set({ specimen: target.value, photos: [] })}
           />
-          {said.givenBy !== '' && <Field label="Who that is" at="/provider" {...typed('provider')} />}
-        </div>
-        <TextArea label="Note" at="/note" hint="Left empty: none." rows={2} {...typed('note')} />
-        <PickPhotos specimen={said.specimen} picked={said.photos} onPick={(photos) => set({ photos })} />
-        <RefusedAt at="/photos" />
-        {before && (
-          <>
-            <p>
-              Observation {before.number} says of it: <bdi>{before.content.seen ?? 'a quantity'}</bdi>. This corrects
-              it; both stay.
-            </p>
-            <TextArea label="Why it is corrected" at="/reason" rows={2} {...typed('why')} />
-          </>
+        ) : (
+          <Field
+            label="Specimen"
+            at="/specimen"
+            value={said.specimen}
+            onChange={({ target }) => set({ specimen: target.value.trim(), photos: [] })}
+          />
         )}
-        <ProblemsElsewhere />
-        <button type="submit" className="action" disabled={sent.isPending}>
-          {before ? 'Correct it' : 'Write it down'}
-        </button>
-      </ProblemsBeside>
-    </form>
+      </div>
+      {feature && (
+        <p className="quiet small">
+          How it is read: <bdi>{feature.howRead}</bdi>
+          {feature.changesItem &&
+            ' Looking changes the item: see first that consent or notice is recorded where it is needed.'}
+        </p>
+      )}
+      <Choice
+        legend="Written down as"
+        options={[
+          { value: 'words', word: 'words' },
+          { value: 'quantity', word: 'a quantity' },
+        ]}
+        chosen={said.as}
+        onChoose={(as) => set({ as })}
+      />
+      {said.as === 'words' ? (
+        <Field label="What is seen, letter by letter" at="/seen" {...typed('seen')} />
+      ) : (
+        <div className="fields">
+          <Field label="Value" at="/quantity/value" inputMode="decimal" {...typed('value')} />
+          <Field label="Unit" at="/quantity/unit" hint="By its code, such as mm or g." {...typed('unit')} />
+        </div>
+      )}
+      <div className="fields">
+        <Field label="Instrument" at="/instrument" hint="Left empty: none." {...typed('instrument')} />
+        <WhenField label="When" at="/at" value={said.at} zone={zone} onChange={(at) => set({ at })} />
+        <Select
+          label="Found by"
+          at="/givenBy"
+          value={said.givenBy}
+          options={[
+            { value: '', word: 'this lab' },
+            { value: 'outside provider', word: 'another lab or provider' },
+            { value: 'customer', word: 'the customer' },
+          ]}
+          onChange={({ target }) => set({ givenBy: target.value as Said['givenBy'] })}
+        />
+        {said.givenBy !== '' && <Field label="Who that is" at="/provider" {...typed('provider')} />}
+      </div>
+      <TextArea label="Note" at="/note" hint="Left empty: none." rows={2} {...typed('note')} />
+      <PickPhotos specimen={said.specimen} picked={said.photos} onPick={(photos) => set({ photos })} />
+      <RefusedAt at="/photos" />
+      {before && (
+        <>
+          <p>
+            Observation {before.number} says of it: <bdi>{before.content.seen ?? 'a quantity'}</bdi>. This corrects it;
+            both stay.
+          </p>
+          <TextArea label="Why it is corrected" at="/reason" rows={2} {...typed('why')} />
+        </>
+      )}
+    </BesideForm>
   );
 }
 

@@ -2,8 +2,8 @@ import { type CustodyEvent, CustodyStep } from '@breakbook/lab';
 import { useState } from 'react';
 import { send } from '../../client/send.js';
 import { useSent } from '../../client/use-sent.js';
+import { BesideForm } from '../../parts/beside-form.js';
 import { Field, Select, TextArea } from '../../parts/field.js';
-import { ProblemsBeside, ProblemsElsewhere } from '../../parts/problems-beside.js';
 import { Tick } from '../../parts/tick.js';
 import { thisMinute, WhenField } from '../../parts/when-field.js';
 
@@ -65,46 +65,33 @@ export function CustodyForm({
     onChange: ({ target }: { target: { value: string } }) => set({ [name]: target.value }),
   });
   return (
-    <form
-      className="form wide"
-      noValidate
-      onSubmit={(event) => {
-        event.preventDefault();
-        sent.mutate(undefined);
-      }}
-    >
-      <ProblemsBeside error={sent.error}>
-        <div className="fields">
-          <Select
-            label="What happened"
-            at="/step"
-            value={said.step}
-            options={CustodyStep.options.map((value) => ({ value, word: value }))}
-            onChange={({ target }) => {
-              const step = target.value as Said['step'];
-              set({ step, changesItem: CHANGING.includes(step) });
-            }}
-          />
-          <WhenField label="When" at="/at" value={said.at} zone={zone} onChange={(at) => set({ at })} />
-          <Field label="From whom" hint="Needed where it is received or handed over." {...typed('from')} />
-          <Field label="Who has it after" hint="People of the lab by the name they sign in with." {...typed('to')} />
-          <Field label="Where" {...typed('place')} />
-          <Field label="Seal" hint="The one it bore, or was given. Left empty: none." {...typed('seal')} />
-        </div>
-        <TextArea label="In what condition" rows={2} {...typed('condition')} />
-        <Tick
-          word="After this it is not what it was before"
-          ticked={said.changesItem}
-          onTick={(changesItem) => set({ changesItem })}
+    <BesideForm sent={sent} button="Write this step down">
+      <div className="fields">
+        <Select
+          label="What happened"
+          at="/step"
+          value={said.step}
+          options={CustodyStep.options.map((value) => ({ value, word: value }))}
+          onChange={({ target }) => {
+            const step = target.value as Said['step'];
+            set({ step, changesItem: CHANGING.includes(step) });
+          }}
         />
-        <p className="quiet small">
-          Nothing of a custody is ever changed; what was written wrongly is told by a further step.
-        </p>
-        <ProblemsElsewhere />
-        <button type="submit" className="action" disabled={sent.isPending}>
-          Write this step down
-        </button>
-      </ProblemsBeside>
-    </form>
+        <WhenField label="When" at="/at" value={said.at} zone={zone} onChange={(at) => set({ at })} />
+        <Field label="From whom" hint="Needed where it is received or handed over." {...typed('from')} />
+        <Field label="Who has it after" hint="People of the lab by the name they sign in with." {...typed('to')} />
+        <Field label="Where" {...typed('place')} />
+        <Field label="Seal" hint="The one it bore, or was given. Left empty: none." {...typed('seal')} />
+      </div>
+      <TextArea label="In what condition" rows={2} {...typed('condition')} />
+      <Tick
+        word="After this it is not what it was before"
+        ticked={said.changesItem}
+        onTick={(changesItem) => set({ changesItem })}
+      />
+      <p className="quiet small">
+        Nothing of a custody is ever changed; what was written wrongly is told by a further step.
+      </p>
+    </BesideForm>
   );
 }

@@ -4,10 +4,10 @@ import { useState } from 'react';
 import { protectedNotesQuery } from '../../client/comparison-queries.js';
 import { send } from '../../client/send.js';
 import { useSent } from '../../client/use-sent.js';
+import { BesideForm } from '../../parts/beside-form.js';
 import { Field, RefusedAt, TextArea } from '../../parts/field.js';
 import { moment } from '../../parts/moment.js';
 import { Picks } from '../../parts/picks.js';
-import { ProblemsBeside, ProblemsElsewhere } from '../../parts/problems-beside.js';
 import { Fold, Section } from '../../parts/sheet/sheet.js';
 import { Who } from '../../parts/who.js';
 import { useMe } from '../people/me.js';
@@ -81,37 +81,24 @@ function NoteForm({ specimen, people, person }: Omit<OfSpecimen, 'zone'> & { per
     },
   });
   return (
-    <form
-      className="form wide"
-      noValidate
-      onSubmit={(event) => {
-        event.preventDefault();
-        sent.mutate(undefined);
-      }}
-    >
-      <ProblemsBeside error={sent.error}>
-        <Field label="Title" at="/title" value={title} onChange={({ target }) => setTitle(target.value)} />
-        <TextArea
-          label="What must not become known"
-          at="/text"
-          hint="Such as a covert feature of the genuine product."
-          rows={3}
-          value={text}
-          onChange={({ target }) => setText(target.value)}
-        />
-        <Picks
-          legend="Who may read it; nobody else ever does, whatever their duties"
-          several
-          options={people.map((one) => ({ value: one.person, word: <bdi>{one.name}</bdi> }))}
-          picked={readers}
-          onPick={setReaders}
-        />
-        <RefusedAt at="/readers" />
-        <ProblemsElsewhere />
-        <button type="submit" className="action" disabled={sent.isPending}>
-          Keep this note
-        </button>
-      </ProblemsBeside>
-    </form>
+    <BesideForm sent={sent} button="Keep this note">
+      <Field label="Title" at="/title" value={title} onChange={({ target }) => setTitle(target.value)} />
+      <TextArea
+        label="What must not become known"
+        at="/text"
+        hint="Such as a covert feature of the genuine product."
+        rows={3}
+        value={text}
+        onChange={({ target }) => setText(target.value)}
+      />
+      <Picks
+        legend="Who may read it; nobody else ever does, whatever their duties"
+        several
+        options={people.map((one) => ({ value: one.person, word: <bdi>{one.name}</bdi> }))}
+        picked={readers}
+        onPick={setReaders}
+      />
+      <RefusedAt at="/readers" />
+    </BesideForm>
   );
 }

@@ -4,6 +4,7 @@ import {
   ComparisonDocument,
   type ComparisonResult,
   type Customer,
+  itemsOf,
   type Lab,
   type MeasuredLimit,
   type Method,
@@ -156,25 +157,9 @@ export function nameIn({ people }: Pick<ComparisonReportContent, 'people'>, key:
   return people.find(({ person }) => person === key)?.name ?? key;
 }
 
-/** What is compared: items, or the specimens of the second group. */
-export function itemsOf({ case: { comparison, specimens } }: Pick<ComparisonReportContent, 'case'>): string[] {
-  const { compared } = comparison;
-  if (compared.what === 'items with a reference') return compared.items;
-  return specimens.filter(({ lot }) => compared.second.lots.includes(lot)).map(({ specimen }) => specimen);
-}
-
-/** What is known: units of the reference, or the specimens of the first group. */
-export function knownOf({
-  case: { comparison, reference, specimens },
-}: Pick<ComparisonReportContent, 'case'>): string[] {
-  const { compared } = comparison;
-  if (compared.what === 'items with a reference') return (reference?.units ?? []).map(({ specimen }) => specimen);
-  return specimens.filter(({ lot }) => compared.first.lots.includes(lot)).map(({ specimen }) => specimen);
-}
-
 /** When the first run of an item began: what was declared after it could have been chosen with its result in view. */
 export function firstRunOfItems(content: Pick<ComparisonReportContent, 'case'>): string | undefined {
-  const items = new Set(itemsOf(content));
+  const items = new Set(itemsOf(content.case));
   return content.case.runs
     .filter(({ specimen }) => items.has(specimen))
     .map(({ startedAt }) => startedAt)

@@ -1,8 +1,9 @@
+import { itemsOf } from '@breakbook/lab';
 import type { Block, Cell, Section } from '../../parts/blocks.js';
 import { timeOf } from '../../words/dates.js';
 import type { Printing } from '../../words/printing.js';
 import { numberOf } from '../lot-test-report/head.js';
-import { type ComparisonReportContent, itemsOf, nameIn } from './content.js';
+import { type ComparisonReportContent, nameIn } from './content.js';
 import { MESSAGES } from './messages/index.js';
 import { byAt, specimenNamed, toldIn } from './words.js';
 
@@ -94,7 +95,7 @@ function orderTable(content: ComparisonReportContent, printing: Printing): Block
   const messages = MESSAGES[printing.language];
   const { custody } = messages;
   const { observations, runs, comparison } = content.case;
-  const items = new Set(itemsOf(content));
+  const items = new Set(itemsOf(content.case));
   const events: Examined[] = [
     ...observations.flatMap(({ specimen, feature, at, by, provider }): Examined[] => {
       const declared = comparison.features.find((one) => one.feature === feature);

@@ -1,3 +1,4 @@
+import { itemsOf } from '@breakbook/lab';
 import type { DocumentSheet, Fact } from '../../parts/blocks.js';
 import { daysOf, timeOf } from '../../words/dates.js';
 import type { Printing } from '../../words/printing.js';
@@ -7,7 +8,7 @@ import { askedSection } from './asked.js';
 import { characteristicSections } from './characteristics.js';
 import { closingSection } from './closing.js';
 import { conclusionsSection } from './conclusions.js';
-import { type ComparisonReportContent, itemsOf, nameIn } from './content.js';
+import { type ComparisonReportContent, nameIn } from './content.js';
 import { custodySection } from './custody.js';
 import { declaredSection } from './declared.js';
 import { MESSAGES } from './messages/index.js';
@@ -64,7 +65,7 @@ function factsOf(content: ComparisonReportContent, printing: Printing): Fact[] {
   const { facts } = messages;
   const { identity, lab, customer, product, items } = content;
   const { comparison, reference, observations, runs } = content.case;
-  const own = new Set(itemsOf(content));
+  const own = new Set(itemsOf(content.case));
   const of = (specimen: string) => own.has(specimen);
   const days = [
     ...observations.flatMap(({ specimen, at }) => (of(specimen) ? [at] : [])),

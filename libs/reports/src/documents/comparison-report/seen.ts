@@ -1,10 +1,10 @@
-import type { Feature, FeatureComparison, Observation } from '@breakbook/lab';
+import { type Feature, type FeatureComparison, itemsOf, knownOf, type Observation } from '@breakbook/lab';
 import { GIVEN_MARKS } from '../../content/given-by.js';
 import type { Block, Cell, Section } from '../../parts/blocks.js';
 import { timeOf } from '../../words/dates.js';
 import type { Printing } from '../../words/printing.js';
 import { quantityInWords } from '../../words/units.js';
-import { type ComparisonReportContent, itemsOf, knownOf, nameIn } from './content.js';
+import { type ComparisonReportContent, nameIn } from './content.js';
 import { MESSAGES } from './messages/index.js';
 import { byAt, levelCell, sidesOf, specimenNamed } from './words.js';
 
@@ -33,9 +33,9 @@ function measuredTable({ feature, title }: Feature, content: ComparisonReportCon
   const { seen, asked } = MESSAGES[printing.language];
   const { observations } = content.case;
   const own = observations.filter((one) => one.feature === feature);
-  const known = new Set(knownOf(content));
+  const known = new Set(knownOf(content.case));
   const sides = sidesOf(content, printing);
-  const items = new Set(itemsOf(content));
+  const items = new Set(itemsOf(content.case));
   const ofReference = own
     .filter(({ specimen, quantity }) => known.has(specimen) && quantity)
     .sort((a, b) => (a.quantity?.value ?? 0) - (b.quantity?.value ?? 0));
