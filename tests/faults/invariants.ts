@@ -37,20 +37,21 @@ export async function invariants(
      join run on run.lab_id = decision.lab_id and run.id = decision.record_id where run.key like 'run-X%'`,
   );
   const notes = decisions.map(({ note }) => note);
+  const [keptNotes, decidedNotes] = [new Set(notes), new Set(decided.map(({ note }) => note))];
   const verified = verify ? await verifyRecords(records.read(labId), new PostgresRawStore()) : undefined;
   return {
     lost: [
       ...acknowledged
         .filter(({ run, acknowledged: answer }) => byKey.get(run)?.number !== answer?.number)
         .map(({ run }) => run),
-      ...decided.filter((one) => one.acknowledged && !notes.includes(one.note)).map(({ note }) => note),
+      ...decided.filter((one) => one.acknowledged && !keptNotes.has(one.note)).map(({ note }) => note),
     ],
     altered: acknowledged.filter(({ run, sha256 }) => byKey.get(run)?.sha256 !== sha256).map(({ run }) => run),
     half: await halfRuns(owner),
     doubled: [
       ...repeated(kept.map(({ run }) => run)),
       ...repeated(notes),
-      ...notes.filter((note) => !decided.some((one) => one.note === note)),
+      ...notes.filter((note) => !decidedNotes.has(note)),
       ...(await entriesThatDoNotFit(owner)),
     ],
     ledger: verified === undefined || verified.holds ? [] : [verified.because],
@@ -82,43 +83,39 @@ async function halfRuns(owner: pg.ClientConfig): Promise<string[]> {
   return [...missing.flat(), ...chunks].map(({ key }) => key);
 }
 
-/** How many entries of each action name a row. Taken apart once: to look for each row in each entry grows as their square. */
-const NAMED = `with named as (
-  select entry.lab_id, entry.action, row ->> 'id' as id, count(*)::int as entries
-  from ledger_entry entry, jsonb_array_elements(split_part(entry.text, E'\\n', 2)::jsonb -> 'rows') row
-  group by 1, 2, 3)`;
-
-/** Each run has one entry that records it; each job that is done has one effect, and one entry for it. */
+/**
+ * Each run has one entry that records it, each answer its run, each decision its entry; each job that is done has one
+ * effect, and one entry for it. The entries are taken apart once: to look for each row in each grows as their square.
+ */
 async function entriesThatDoNotFit(owner: pg.ClientConfig): Promise<string[]> {
-  const runs = await queryAs<{ key: string }>(
+  const found = await queryAs<{ key: string }>(
     owner,
-    `${NAMED} select run.key from run
+    `with named as materialized (
+       select entry.lab_id, entry.action, row ->> 'id' as id, count(*)::int as entries
+       from ledger_entry entry, jsonb_array_elements(split_part(entry.text, E'\\n', 2)::jsonb -> 'rows') row
+       group by 1, 2, 3)
+     select run.key from run
      left join named on named.lab_id = run.lab_id and named.id = run.id::text and named.action = 'run recorded'
-     where named.entries is distinct from 1`,
-  );
-  const answers = await queryAs<{ key: string }>(
-    owner,
-    `select answer ->> 'run' as key from answered_upload
-     where not exists (select from run where run.key = answer ->> 'run')`,
-  );
-  const decisions = await queryAs<{ key: string }>(
-    owner,
-    `${NAMED} select decision.id::text as key from validity_decision decision
+     where named.entries is distinct from 1
+     union all
+     select answer ->> 'run' from answered_upload
+     where not exists (select from run where run.key = answer ->> 'run')
+     union all
+     select decision.id::text from validity_decision decision
      left join named on named.lab_id = decision.lab_id and named.id = decision.id::text
        and named.action = 'validity decided'
-     where named.entries is distinct from 1`,
-  );
-  const jobs = await queryAs<{ key: string }>(
-    owner,
-    `${NAMED} select job.id::text as key from job
+     where named.entries is distinct from 1
+     union all
+     select job.id::text from job
      join job_end e on e.lab_id = job.lab_id and e.id = job.id
      left join named on named.lab_id = e.lab_id and named.id = coalesce(e.document_id, e.evaluation_id)::text
        and named.action = case when e.document_id is null then 'lot evaluated' else 'report composed' end
      where e.outcome <> 'done' or named.entries is distinct from 1`,
   );
-  return [...runs, ...answers, ...decisions, ...jobs].map(({ key }) => key);
+  return found.map(({ key }) => key);
 }
 
 function repeated(keys: string[]): string[] {
-  return keys.filter((key, index) => keys.indexOf(key) !== index);
+  const seen = new Set<string>();
+  return keys.filter((key) => seen.has(key) || !seen.add(key));
 }

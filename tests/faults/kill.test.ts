@@ -26,8 +26,11 @@ import { Sender } from './uploads.ts';
 /** Ten in every run of the tests; `npm run faults` asks for a hundred. */
 const TRIALS = Number(process.env.FAULT_TRIALS ?? 10);
 const AT_ONCE = 8;
-/** So many send one run at once under one key, in the long form; among other tests it would be most of the work. */
-const UNDER_ONE_KEY = process.env.FAULT_TRIALS === undefined ? 4 : 50;
+/**
+ * So many send one run at once under one key, in so many trials of the long form. It is most of the work of a trial: in
+ * the others, and among other tests, a few do.
+ */
+const CROWD = { many: 50, trials: process.env.FAULT_TRIALS === undefined ? 0 : 100, few: 4 };
 /** So many runs are decided about all the time. */
 const DECISIONS = 2;
 /** Uploads go on for so long at most, in ms, before the kill. */
@@ -97,7 +100,8 @@ it(
     await sender.stop();
     const trials: Trial[] = [];
     for (let n = 1; n <= TRIALS; n++) {
-      trials.push(await trial(VICTIMS[(n - 1) % VICTIMS.length] ?? 'service', { sender, decider }, lab));
+      const victim = VICTIMS[(n - 1) % VICTIMS.length] ?? 'service';
+      trials.push(await trial(victim, n <= CROWD.trials ? CROWD.many : CROWD.few, { sender, decider }, lab));
       const found = await look(lab.labId, { sender, decider }, n % VERIFIED_EVERY === 0);
       expect(found, `after trial ${n}`).toEqual(NOTHING);
       // Whoever breaks off a long form knows how far it came.
@@ -131,14 +135,19 @@ interface Work {
   decider: Decider;
 }
 
-async function trial(victim: Trial['victim'], { sender, decider }: Work, lab: Killed): Promise<Trial> {
+async function trial(
+  victim: Trial['victim'],
+  underOneKey: number,
+  { sender, decider }: Work,
+  lab: Killed,
+): Promise<Trial> {
   await lab.reviewer.again();
   const jobs = [
     [lab.sender, await asked(lab.sender, `/api/lots/${lab.lot}/evaluations`)],
     [lab.reviewer, await asked(lab.reviewer, `/api/evaluations/${lab.evaluation}/documents`, REPORT)],
   ] as const;
   sender.start(AT_ONCE);
-  const crowd = sender.crowd(UNDER_ONE_KEY);
+  const crowd = sender.crowd(underOneKey);
   decider.start(sender.sent.slice(0, DECISIONS).map(({ run }) => run));
   await new Promise((resolve) => setTimeout(resolve, random() * LATEST_KILL));
   const pid = service.pid;
@@ -261,7 +270,7 @@ function report(trials: Trial[], { sender: { sent }, decider }: Work, broken: Br
       ...VICTIMS.map(line),
       `until it is healthy a start of the service computes for ${(starts.reduce((sum, one) => sum + one, 0) / starts.length).toFixed(1)} s (mean); ${os.availableParallelism()} cores, Node ${process.versions.node}, load ${LOAD.toFixed(1)} before, ${os.loadavg()[1]?.toFixed(1)} at the end`,
       `${sent.length} uploads, ${sent.filter(({ attempts }) => attempts > 1).length} of them broken off and sent again; ${sent.filter((one) => one.acknowledged).length} acknowledged`,
-      `${trials.length} times one run sent ${UNDER_ONE_KEY} times at once under one key`,
+      `one run sent at once under one key: ${Math.min(trials.length, CROWD.trials)} times by ${CROWD.many}, ${Math.max(0, trials.length - CROWD.trials)} times by ${CROWD.few}`,
       `${decider.decided.length} decisions, ${decider.brokenOff} times without an answer; ${trials.length} evaluations and ${trials.length} reports under way at a kill`,
       `found wrong: ${Object.entries(broken)
         .map(([what, found]) => `${what} ${found.length}`)
