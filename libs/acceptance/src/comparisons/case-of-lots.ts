@@ -3,6 +3,8 @@ import {
   type ComparedSpecimen,
   type ComparisonCase,
   type ComparisonDocument,
+  itemsOf,
+  knownOf,
   type LotBundle,
   type Problem,
   Refusal,
@@ -32,10 +34,20 @@ export function caseOfLots(document: ComparisonDocument, lots: readonly Evaluate
     ),
   );
   if (unread.length > 0) throw new Refusal(unread);
+  const specimens = lots.flatMap(({ bundle }) => bundle.specimens.map(comparedSpecimen));
+  const { alternative } = document;
+  const members = new Set([
+    ...itemsOf({ ...document, specimens }),
+    ...knownOf({ ...document, specimens }),
+    ...(alternative?.units ?? []).map(({ specimen }) => specimen),
+  ]);
   return {
     ...document,
-    specimens: lots.flatMap(({ bundle }) => bundle.specimens.map(comparedSpecimen)),
-    runs: lots.flatMap(({ bundle, evaluation }) => evaluation.runs.map((one) => comparedRun(bundle.lot.lot, one))),
+    // What stands beside them in their lots is no part of this comparison, and may be somebody else's.
+    specimens: specimens.filter(({ specimen }) => members.has(specimen)),
+    runs: lots.flatMap(({ bundle, evaluation }) =>
+      evaluation.runs.flatMap((one) => (members.has(one.run.specimen) ? comparedRun(bundle.lot.lot, one) : [])),
+    ),
   };
 }
 

@@ -2,6 +2,7 @@ import { type Comparison, type ComparisonCase, type ComparisonResult, isNotEvalu
 import { describe, expect, it } from 'vitest';
 import { type InventedComparison, inventedComparison } from '../fixtures/invented-comparison.js';
 import { compareCase } from './compare-case.js';
+import { confidenceAt, levelInWords } from './words.js';
 import { wordsNotToClaim } from './words-not-to-claim.js';
 
 const THREE_LOTS = { A: [1500, 1540, 1475, 1520], B: [1550, 1570, 1530], C: [1490, 1510, 1465] };
@@ -48,6 +49,28 @@ describe('an item against prediction bounds', () => {
         expect([value, compared({ tool, items: [value] }).level]).toEqual([value, level]);
     },
   );
+
+  it('says of several items where each of them was found, and of how many', () => {
+    const either = { ...BELOW, side: 'either' } as const;
+    const apart = burst(compared({ items: [900, 2400, 910], tool: either })).sentence;
+    expect(apart).toMatch(
+      /^Burst pressure of item X1, 900\.0 kPa, lies below [^.]*\. The same is found of 1 more of the 3 items\./,
+    );
+    expect(apart).toMatch(/ Burst pressure of item X2, 2\u202f400 kPa, lies above [^.]*\.$/);
+    expect(burst(compared({ items: [1490, 1500] })).sentence).toMatch(
+      /^Burst pressure: none of the 2 items measured lies below the 95 % prediction bound/,
+    );
+    expect(burst(compared({ items: [1490, 1500], tool: either })).sentence).toMatch(
+      /^Burst pressure: all 2 items measured lie within the 95 % prediction bounds/,
+    );
+  });
+
+  it('says of a mean that is bounded on neither side just that', () => {
+    const items = [{ kind: 'atLeast', value: 900 } as const, { kind: 'atMost', value: 950 } as const];
+    const result = compared({ items, tool: { ...BELOW, of: 'mean' } });
+    expect(result.level).toBe('C');
+    expect(burst(result).sentence).toContain('the mean of the 2 items, bounded on neither side, is inconclusive');
+  });
 
   it('needs three lots, whatever the items show', () => {
     const result = compared({ reference: { A: [1500, 1510], B: [1490, 1520] }, items: [200] });
@@ -265,6 +288,17 @@ describe('a declared margin', () => {
     expect(burst(result).sentence).toContain(said);
   });
 
+  it('that was kept is no finding of no difference', () => {
+    // By 15 kPa they do differ, which is less than the margin.
+    const reference = { A: [1500, 1501, 1499, 1500], B: [1500, 1501, 1499], C: [1500, 1501, 1499] };
+    const items = [1515, 1516, 1514, 1515];
+    const tool = { kind: 'equivalence', margin: [-60, 60], unit: 'specimens' } as const;
+    const result = compared({ reference, items, tool });
+    expect(result.level).toBe('D');
+    for (const said of [result.sentences[0], result.items[0]?.sentence])
+      expect(said).toMatch(/No difference beyond the margins declared was found/);
+  });
+
   it('on one side only lets better items be better', () => {
     const tool = { kind: 'non-inferiority', better: 'higher', margin: 30, unit: 'specimens' } as const;
     expect(compared({ items: [1700, 1720, 1730], tool }).level).toBe('D');
@@ -317,8 +351,18 @@ describe('several characteristics', () => {
     const called = several([700], 'Holm', true).characteristics;
     expect(called.map(({ level }) => level)).toEqual([0.05 / 3, 0.025, 0.05].map((level) => expect.closeTo(level, 12)));
     expect(called.map(({ finding }) => finding)).toEqual(['B', 'B', 'C']);
-    expect(called[0]?.sentence).toContain('98.3 % prediction bound');
+    expect(called[0]?.sentence).toContain('98.33 % prediction bound');
     for (const { level } of several([1490], 'Bonferroni').characteristics) expect(level).toBeCloseTo(0.05 / 3, 12);
+  });
+
+  it.each([
+    [0.0125, '98.75 %', '1.25 %'],
+    [0.05 / 3, '98.33 %', '1.67 %'],
+    [0.05 / 7, '99.286 %', '0.714 %'],
+    [0.003125, '99.6875 %', '0.3125 %'],
+    [0.05, '95 %', '5 %'],
+  ])('tell the level %d so that it is not taken for another', (level, confidence, told) => {
+    expect([confidenceAt(level), levelInWords(level)]).toEqual([confidence, told]);
   });
 
   it('make an item inconclusive where one gave no value', () => {
@@ -376,6 +420,16 @@ describe('which values count', () => {
     });
     expect([result.level, burst(result).finding, result.items[0]?.level]).toEqual(['E', 'E', 'E']);
     expect(result.items[0]?.sentence).toContain('crushed in the post');
+  });
+
+  it('leaves an item that is set aside out of what is said of the others', () => {
+    const given = inventedComparison({ reference: THREE_LOTS, items: [1490, 1500], tool: BELOW });
+    given.setAside = [
+      { specimen: 'X1', because: 'It was crushed in the post.', by: 'ines', at: '2026-05-04T08:00:00Z' },
+    ];
+    const result = compareCase(given);
+    expect(result.level).toBe('D');
+    expect(result.sentences[0]).toContain('was found between 1 of 2 items (X2) and the reference');
   });
 
   it('never includes units beside the frozen reference', () => {

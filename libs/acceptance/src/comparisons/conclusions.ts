@@ -67,8 +67,14 @@ function noDifference(
     ...(characteristics.length > 0 ? [`the ${counted(characteristics.length, 'characteristic')}`] : []),
     ...(features.length > 0 ? [`the ${counted(features.length, 'feature')}`] : []),
   ].join(' and ');
-  const beyond = characteristics.some(({ tool }) => tool.kind === 'prediction') ? 'beyond the prediction bounds ' : '';
-  return `No difference ${beyond}was found between ${what} and ${other}, in ${examined} examined. This does not show common origin.`;
+  const has = (...kinds: CharacteristicComparison['tool']['kind'][]) =>
+    characteristics.some(({ tool }) => kinds.includes(tool.kind));
+  // Within a margin a difference may well have been found.
+  const beyond = [
+    ...(has('prediction') ? ['the prediction bounds'] : []),
+    ...(has('equivalence', 'non-inferiority') ? ['the margins declared'] : []),
+  ].join(' or ');
+  return `No difference ${beyond === '' ? '' : `beyond ${beyond} `}was found between ${what} and ${other}, in ${examined} examined. This does not show common origin.`;
 }
 
 function overall(
@@ -101,7 +107,7 @@ function overall(
       return `of ${who} it could not be decided how well ${at.length === 1 ? 'it agrees' : 'they agree'} with the reference.`;
     case 'D':
       return noDifference(
-        [items.length === 1 ? who : `the ${items.length} items`, 'the reference'],
+        [items.length > 1 && at.length === items.length ? `the ${items.length} items` : who, 'the reference'],
         characteristics,
         features,
       );

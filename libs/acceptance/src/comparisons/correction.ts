@@ -1,7 +1,6 @@
 import { type Comparison, isNotEvaluated, type NotEvaluated, type Step } from '@breakbook/lab';
-import { percent } from '../words/index.js';
 import { reaches } from './tools/tested.js';
-import { chance } from './words.js';
+import { chance, levelInWords } from './words.js';
 
 /**
  * The level that each p is held to, so that all of them together keep the declared one. Every declared characteristic counts,
@@ -44,7 +43,7 @@ export function correctionStep(
   return {
     question: 'To which level is this p held?',
     numbers: { confidence, characteristics: k, level, ...(isNotEvaluated(p) ? {} : { p }) },
-    answer: `${correction === 'none' ? 'No correction' : `${correction} over all ${k} declared`}: level ${percent(Number(level.toPrecision(2)))}${isNotEvaluated(p) ? '; not evaluated, it counts with p = 1' : `, p = ${chance(p)}`}.`,
+    answer: `${correction === 'none' ? 'No correction' : `${correction} over all ${k} declared`}: level ${levelInWords(level)}${isNotEvaluated(p) ? '; not evaluated, it counts with p = 1' : `, p = ${chance(p)}`}.`,
     ...(correction === 'Holm'
       ? {
           formula: 'j-th smallest p held to level / (k - j + 1), down to the first that is not called',

@@ -46,10 +46,10 @@ export function compareFeature(
 
   const { compared } = given.comparison;
   const group = compared.what === 'two groups' ? compared.second.title : undefined;
-  const others =
-    compared.what === 'two groups'
-      ? `${counted(looked, 'specimen')} of ${compared.first.title}`
-      : counted(looked, 'reference unit');
+  const unit = compared.what === 'two groups' ? 'specimen' : 'reference unit';
+  const ofGroup = compared.what === 'two groups' ? ` of ${compared.first.title}` : '';
+  const others = `${counted(looked, unit)}${ofGroup}`;
+  const allOthers = looked === 1 ? `the only ${unit}${ofGroup}` : `all ${others}`;
   // Of a group those speak that were looked at; each item by itself is asked for.
   const asked = group === undefined ? items : items.filter(({ specimen }) => seenOn(specimen).length > 0);
   const found = asked.map(({ specimen }): SeenOnItem => {
@@ -70,7 +70,7 @@ export function compareFeature(
     if (likeIt > 0) return said('D', `was seen alike on ${likeIt} of ${others} looked at.`);
     if (variants.includes(first.seen)) return said('D', 'is a build variant recorded for the period.');
     if (looked === 0) return said('C', 'is inconclusive: no reference unit was looked at for it.');
-    const differs = `differs from all ${others} looked at (${quoted(kinds.map((one) => one.seen))})`;
+    const differs = `differs from ${allOthers} looked at (${quoted(kinds.map((one) => one.seen))})`;
     return checked
       ? said('A', `${differs}; no build variant recorded for the period has this (${checked.list}).`)
       : said(

@@ -32,12 +32,12 @@ export function notesOf(
   if (comparison.compared.what !== 'two groups' && reference.some(({ lot }) => lots.has(lot)))
     notes.push('Items and reference are recorded under one lot: an item then is no unit of a lot of its own.');
   notes.push(...rigsThatDiffer(given, reference, items));
-  const changed = given.custody.find(({ changesItem }) => changesItem);
+  const changed = firstChange(given, items);
   if (comparison.mayGoToCourt && changed) {
     const told = (given.consents ?? []).some(({ at }) => Date.parse(at) <= Date.parse(changed.at));
     if (!told)
       notes.push(
-        `What is left may go to court, and item ${changed.specimen} was changed at ${changed.at} (${changed.step}) without a consent or notice recorded before.`,
+        `What is left may go to court, and item ${changed.specimen} was changed at ${changed.at} (${changed.by}) without a consent or notice recorded before.`,
       );
   }
   const { onlyMeasured } = featuresSeen(given);
@@ -46,6 +46,26 @@ export function notesOf(
   if (comparison.correction === 'none' && comparison.characteristics.length > 1)
     notes.push('No correction was declared: each characteristic by itself keeps the confidence, all together do not.');
   return notes;
+}
+
+/** What first changed an item, by its custody, by what was looked at, or by a run. */
+function firstChange(
+  { comparison, custody, observations, runs }: ComparisonCase,
+  items: readonly Member[],
+): { specimen: string; at: string; by: string } | undefined {
+  const changing = new Map(
+    comparison.features.flatMap(({ feature, title, changesItem }) => (changesItem ? [[feature, title]] : [])),
+  );
+  const changes = [
+    ...custody.flatMap(({ specimen, at, step, changesItem }) => (changesItem ? [{ specimen, at, by: step }] : [])),
+    ...observations.flatMap(({ specimen, at, feature }) =>
+      changing.has(feature) ? [{ specimen, at, by: changing.get(feature) ?? feature }] : [],
+    ),
+    ...runs.map(({ specimen, startedAt, run }) => ({ specimen, at: startedAt, by: `run ${run}` })),
+  ];
+  return changes
+    .filter(({ specimen }) => items.some((item) => item.specimen === specimen))
+    .sort((a, b) => Date.parse(a.at) - Date.parse(b.at))[0];
 }
 
 /** Rigs read differently: without an uncertainty of that difference declared, it stands in the findings. */

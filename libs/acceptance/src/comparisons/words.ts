@@ -3,9 +3,20 @@ import { printSignificant } from '@breakbook/units';
 import { capital, counted, percent, valueInWords } from '../words/index.js';
 import type { ToolQuestion } from './tools/tested.js';
 
-/** `99.67 %`: one less the level, which keeps two digits of its own. */
+/** `98.75 %`: one less the level, as that is told. */
 export function confidenceAt(level: number): string {
-  return percent(1 - Number(level.toPrecision(2)));
+  return percent(1 - levelTold(level));
+}
+
+/** `1.25 %` */
+export function levelInWords(level: number): string {
+  return percent(levelTold(level));
+}
+
+/** A level as it is told: 0.0125 to its last digit, since 0.013 would be another level, and a third of 0.05 to three of them. */
+function levelTold(level: number): number {
+  const whole = Number(level.toPrecision(4));
+  return Math.abs(whole - level) <= 1e-9 * level ? whole : Number(level.toPrecision(3));
 }
 
 export function chance(p: number): string {
@@ -44,7 +55,7 @@ export function powerLine(smallest: number | NotEvaluated, question: ToolQuestio
   const { power } = question.comparison;
   if (typeof smallest !== 'number')
     return `Which difference would have been found is not known: ${smallest.notEvaluated.because}.`;
-  return `A difference of ${inUnit(smallest, question)} or more would have been found with a chance of ${percent(power)} at the ${percent(Number(level.toPrecision(2)))} level.`;
+  return `A difference of ${inUnit(smallest, question)} or more would have been found with a chance of ${percent(power)} at the ${levelInWords(level)} level.`;
 }
 
 /** Why agreement is not said where the reference could not have shown what matters. */

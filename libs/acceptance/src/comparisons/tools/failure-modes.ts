@@ -1,7 +1,6 @@
 import { type ComparedValue, isNotEvaluated, notEvaluated, type ToolOf } from '@breakbook/lab';
 import { freemanHalton } from '@breakbook/statistics';
-import { percent } from '../../words/index.js';
-import { chance, sizeOf } from '../words.js';
+import { chance, levelInWords, sizeOf } from '../words.js';
 import { type AtLevel, reaches, type Tested, type ToolQuestion, undecided, whyNotConsistent } from './tested.js';
 
 /** What stands in place of a mode where nothing gave way. */
@@ -34,7 +33,7 @@ export function failureModesTool(question: ToolQuestion<ToolOf<'failure modes'>>
       const called = reaches(p, level);
       const finding = called ? 'B' : unlike ? 'C' : 'D';
       const found = `Of ${names.items} ${sizeOf(items)}: ${listed('items')}; of ${names.reference} ${sizeOf(reference)}: ${listed('reference')}`;
-      const at = percent(Number(level.toPrecision(2)));
+      const at = levelInWords(level);
       const sentence = called
         ? `${declared.title}: the mix of failure modes differs at the ${at} level (exact test, p = ${chance(p)}). ${found}.`
         : `${declared.title}: no difference in the mix of failure modes was found at the ${at} level (exact test, p = ${chance(p)}). ${found}.`;

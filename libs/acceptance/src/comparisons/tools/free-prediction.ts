@@ -1,7 +1,7 @@
 import { isNotEvaluated, type NotEvaluated, notEvaluated, type Step } from '@breakbook/lab';
 import { predictionProbabilityByRank } from '@breakbook/statistics';
 import { endsOf, standIn } from '../ends.js';
-import { chance, inUnit } from '../words.js';
+import { chance, inUnit, levelInWords } from '../words.js';
 import { byLot, lotsAlike, tooFewLots } from './lots.js';
 import { type Bounds, comparedOf, type Predicted, type PredictionQuestion } from './predicted.js';
 import { reaches } from './tested.js';
@@ -67,7 +67,7 @@ export function freePrediction(question: PredictionQuestion): Predicted | NotEva
     let rank = 0;
     while (rank < n && reaches(sides * byRank(rank + 1), level)) rank++;
     const short = notEvaluated(
-      `a value beyond all ${n} ${tool.lots === 'alike' ? 'reference units' : 'lots'} has a chance of ${chance(sides * byRank(1))} where nothing differs, and the level is ${chance(level)}`,
+      `a value beyond all ${n} ${tool.lots === 'alike' ? 'reference units' : 'lots'} has a chance of ${chance(sides * byRank(1))} where nothing differs, and the level is ${levelInWords(level)}`,
       `there are at least ${fewestFor(level / sides, m)} ${tool.lots === 'alike' ? 'reference units' : 'reference lots'}`,
     );
     const at = (ordered: readonly number[]) => {

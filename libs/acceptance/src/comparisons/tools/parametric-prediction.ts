@@ -16,7 +16,7 @@ import {
 } from '@breakbook/statistics';
 import { remembered } from '../../remembered.js';
 import { endsOf } from '../ends.js';
-import { chance, confidenceAt, inUnit } from '../words.js';
+import { confidenceAt, inUnit, levelInWords } from '../words.js';
 
 import { type Bounds, comparedOf, type Predicted, type PredictionQuestion } from './predicted.js';
 import { predictionSteps } from './prediction-steps.js';
@@ -89,7 +89,7 @@ export function parametricPrediction(question: PredictionQuestion): Predicted | 
   const critical = (level: number) =>
     criticalScore(calibration, level) ??
     notEvaluated(
-      `a level of ${chance(level)} is finer than ${calibration.replicates} simulated comparisons can tell`,
+      `a level of ${levelInWords(level)} is finer than ${calibration.replicates} simulated comparisons can tell`,
       'fewer characteristics are declared, or the confidence is lower',
     );
   const bounds = (level: number): Bounds => {

@@ -30,7 +30,9 @@ function comparedAt(question: PredictionQuestion, found: Predicted, level: numbe
   const lines = boundLines(question, bounds, level);
   const power = powerLine(smallest, question, level);
 
-  const each = items.map(({ specimen, value }, index) => {
+  const keeps = wayWithin(bounds, lines);
+
+  const judgedEach = items.map(({ specimen, value }, index): JudgedItem => {
     const at = tool.of === 'mean' ? 0 : index;
     const who =
       tool.of === 'mean' && items.length > 1
@@ -41,33 +43,45 @@ function comparedAt(question: PredictionQuestion, found: Predicted, level: numbe
     if (judged.level === 'B')
       return {
         specimen,
-        level: 'B' as const,
+        level: 'B',
         sentence: `${who} lies ${judged.words} of the reference ${sizeOf(reference)}.`,
+        alike: judged.words.startsWith('below') ? 'below' : 'above',
       };
     if (judged.level === 'C')
-      return { specimen, level: 'C' as const, sentence: `${who} is inconclusive: ${judged.words}. ${power}` };
+      return {
+        specimen,
+        level: 'C',
+        sentence: `${who} is inconclusive: ${judged.words}. ${power}`,
+        alike: judged.words,
+      };
     if (unlike)
       return {
         specimen,
-        level: 'C' as const,
+        level: 'C',
         sentence: `${who} is inconclusive: it lies within the prediction bounds, but ${mattersLine(question, unlike, smallest)}.`,
+        alike: unlike,
       };
     return {
       specimen,
-      level: 'D' as const,
-      sentence: `${who} lies within the ${lines} of the reference ${sizeOf(reference)}. ${power}`,
+      level: 'D',
+      sentence: `${who} ${keeps.one} of the reference ${sizeOf(reference)}. ${power}`,
+      alike: 'within',
     };
   });
+  const each = judgedEach.map(({ alike: _, ...one }) => one);
   const finding = togetherOf(each.map((one) => one.level));
   return {
     bounds,
     smallestDifference: smallest,
     finding,
-    sentence: whole(question, each, finding, lines, power),
+    sentence: whole(question, judgedEach, finding, { keeps, power }),
     each,
     steps: found.steps(level),
   };
 }
+
+/** What was found of one item. Items of one level that are `alike` are found so in the same way, by the same reason. */
+type JudgedItem = AtLevel['each'][number] & { alike: string };
 
 /** Whether one value, or the mean, is beyond a bound, surely within, or neither. */
 function judge(
@@ -97,20 +111,44 @@ function judge(
     : { level: 'C', words: `what is known of it reaches to both sides of the ${lines}` };
 }
 
+/** All items in one sentence; where items were found otherwise from each other, a sentence for each way. */
 function whole(
   question: PredictionQuestion,
-  each: AtLevel['each'],
+  each: readonly JudgedItem[],
   finding: AtLevel['finding'],
-  lines: string,
-  power: string,
+  { keeps, power }: { keeps: WayWithin; power: string },
 ): string {
-  const of = each.filter((one) => one.level === finding).map(({ sentence }) => sentence);
-  const [first = ''] = of;
-  if (each.length === 1 || question.tool.of === 'mean') return first;
+  const of = each.filter((one) => one.level === finding);
+  const [first] = of;
+  if (!first) return '';
+  if (each.length === 1 || question.tool.of === 'mean') return first.sentence;
   if (finding === 'D')
-    return `${question.declared.title}: all ${each.length} items lie within the ${lines} of the reference ${sizeOf(question.reference)}. ${power}`;
-  const others = of.length - 1;
-  return others === 0 ? first : `${first} The same is found of ${others} more of the ${each.length} items.`;
+    return `${question.declared.title}: ${keeps.all(each.length)} of the reference ${sizeOf(question.reference)}. ${power}`;
+  return [...new Set(of.map(({ alike }) => alike))]
+    .map((way) => {
+      const [one, ...others] = of.filter(({ alike }) => alike === way);
+      const same =
+        others.length === 0 ? '' : ` The same is found of ${others.length} more of the ${each.length} items.`;
+      return `${one?.sentence}${same}`;
+    })
+    .join(' ');
+}
+
+/** How it is said that items lie on the inner side of the bounds. */
+interface WayWithin {
+  one: string;
+  /** Of all items that gave a value. */
+  all: (items: number) => string;
+}
+
+function wayWithin({ lower, upper }: Bounds, lines: string): WayWithin {
+  if (typeof lower === 'number' && typeof upper === 'number')
+    return { one: `lies within the ${lines}`, all: (items) => `all ${items} items measured lie within the ${lines}` };
+  const side = typeof lower === 'number' ? 'below' : 'above';
+  return {
+    one: `does not lie ${side} the ${lines}`,
+    all: (items) => `none of the ${items} items measured lies ${side} the ${lines}`,
+  };
 }
 
 /** `99 % prediction bound 1 410 kPa`, or both bounds, as they hold for every item together. */
@@ -130,6 +168,7 @@ function numbersOf({ lower, upper }: Bounds): number[] {
 
 function meanInWords({ low, high }: Ends, question: PredictionQuestion): string {
   if (low === high) return inUnit(low, question);
+  if (low === Number.NEGATIVE_INFINITY && high === Number.POSITIVE_INFINITY) return 'bounded on neither side';
   if (high === Number.POSITIVE_INFINITY) return `at least ${inUnit(low, question)}`;
   if (low === Number.NEGATIVE_INFINITY) return `at most ${inUnit(high, question)}`;
   return `between ${inUnit(low, question)} and ${inUnit(high, question)}`;

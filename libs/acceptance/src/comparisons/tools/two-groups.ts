@@ -15,8 +15,7 @@ import {
   smallestShiftByRanks,
   welch,
 } from '@breakbook/statistics';
-import { percent } from '../../words/index.js';
-import { chance, confidenceAt, inUnit, mattersLine, powerLine, sizeOf } from '../words.js';
+import { chance, confidenceAt, inUnit, levelInWords, mattersLine, powerLine, sizeOf } from '../words.js';
 import { asNumbers, ONLY_EXACT, type TwoGroups, twoGroups } from './group-values.js';
 import { permutationLimits } from './permutation-limits.js';
 import {
@@ -184,12 +183,12 @@ function atLevel(question: Question, found: TestOfGroups, p: number, level: numb
   const power = powerLine(smallest, question, level);
   const way = found.pBelow < found.pAbove ? 'lower' : 'higher';
   const sentence = called
-    ? `${declared.title}: values of ${names.items} ${sizeOf(items)} tend to lie ${way} than those of ${names.reference} ${sizeOf(reference)} at the ${percent(Number(level.toPrecision(2)))} level (${tests}); ${by}.`
+    ? `${declared.title}: values of ${names.items} ${sizeOf(items)} tend to lie ${way} than those of ${names.reference} ${sizeOf(reference)} at the ${levelInWords(level)} level (${tests}); ${by}.`
     : hopeless
-      ? `${declared.title}: inconclusive between ${groups}, because even the most extreme order of so few values has a chance of ${chance(found.least ?? 1)}, and the level is ${chance(level)} (${tests}; ${by}).`
+      ? `${declared.title}: inconclusive between ${groups}, because even the most extreme order of so few values has a chance of ${chance(found.least ?? 1)}, and the level is ${levelInWords(level)} (${tests}; ${by}).`
       : unlike
         ? `${declared.title}: inconclusive between ${groups}; no difference was found (${tests}; ${by}), but ${mattersLine(question, unlike, smallest)}.`
-        : `${declared.title}: no difference was found between ${groups} at the ${percent(Number(level.toPrecision(2)))} level (${tests}); ${by}. ${power}`;
+        : `${declared.title}: no difference was found between ${groups} at the ${levelInWords(level)} level (${tests}); ${by}. ${power}`;
   return {
     ...(effect ? { effect } : {}),
     smallestDifference: smallest,
