@@ -1,10 +1,142 @@
 const UNDECIDED = 'ist nicht entscheidbar';
 
+type Forms = Record<string, string>;
+
+/** Every form of one list with every of another. */
+function crossed<A, B>(
+  some: readonly A[],
+  others: readonly B[],
+  form: (one: A, other: B) => readonly [string, string],
+): Forms {
+  return Object.fromEntries(some.flatMap((one) => others.map((other) => form(one, other))));
+}
+
+/** Groups are called as this program calls items and reference, or by titles that people gave them. */
+function namedEitherWay(forms: Forms): Forms {
+  const asEntered = (text: string) =>
+    text.replaceAll('{second}', '{secondAsEntered}').replaceAll('{first}', '{firstAsEntered}');
+  return { ...forms, ...Object.fromEntries(Object.entries(forms).map((form) => form.map(asEntered))) };
+}
+
+/** Agreement, of what, and beyond what no difference was found. */
+function noDifferenceForms(): Forms {
+  const starts = [
+    ['Consistent: No', 'Übereinstimmend: zwischen'],
+    ['No', 'Zwischen'],
+  ] as const;
+  const beyond = [
+    ['', ''],
+    ['beyond the prediction bounds ', 'über die Vorhersageschranken hinaus '],
+    ['beyond the margins declared ', 'über die festgelegten Spannen hinaus '],
+    [
+      'beyond the prediction bounds or the margins declared ',
+      'über die Vorhersageschranken oder die festgelegten Spannen hinaus ',
+    ],
+  ] as const;
+  const form = (what: string, other: string, german: string) =>
+    crossed(starts, beyond, ([start, startGerman], [bounds, boundsGerman]) => [
+      `${start} difference ${bounds}was found between ${what} and ${other}, in {examined} examined`,
+      `${startGerman} ${what} und ${german} wurde kein Unterschied ${boundsGerman}gefunden; untersucht: {examined}`,
+    ]);
+  return {
+    ...form('{what}', 'the reference', 'der Referenz'),
+    ...form('{secondAsEntered}', '{firstAsEntered}', '{firstAsEntered}'),
+  };
+}
+
+/** What was seen on whom, found by whom. */
+function seenForms(): Forms {
+  const whom = [
+    ['item {itemAsEntered}', 'Gegenstand {itemAsEntered}'],
+    ['items {itemsAsEntered}', 'den Gegenständen {itemsAsEntered}'],
+    ['specimen {itemAsEntered}', 'Prüfling {itemAsEntered}'],
+    ['{some} specimens of {secondAsEntered}', '{some} Prüflingen von {secondAsEntered}'],
+  ] as const;
+  const foundBy = [
+    ['', ''],
+    [' as the customer found', ', wie der Auftraggeber fand'],
+    [' as {providerAsEntered} found', ', wie {providerAsEntered} fand'],
+  ] as const;
+  const differs = [
+    'differs from {units} looked at ({kindsAsEntered})',
+    'unterscheidet sich von {units} ({kindsAsEntered})',
+  ];
+  const said = [
+    [
+      `${differs[0]}; no build variant recorded for the period has this ({listAsEntered})`,
+      `${differs[1]}; keine für die Zeit aufgezeichnete Bauvariante hat dies ({listAsEntered})`,
+    ],
+    [
+      `${differs[0]}, and is inconclusive: nobody looked through the build records for variants of the period`,
+      `${differs[1]} und ${UNDECIDED}: niemand hat die Fertigungsunterlagen auf Varianten der Zeit durchgesehen`,
+    ],
+    ['was seen alike on {n} of {units} looked at', 'wurde ebenso gesehen an {n} von {units}, die betrachtet wurden'],
+    ['is a build variant recorded for the period', 'ist eine für die Zeit aufgezeichnete Bauvariante'],
+    [
+      'is inconclusive: no reference unit was looked at for it',
+      `${UNDECIDED}: keine Referenzeinheit wurde daraufhin betrachtet`,
+    ],
+    ['was read in more than one way, and is inconclusive', `wurde verschieden gelesen und ${UNDECIDED}`],
+  ] as const;
+  return Object.assign(
+    {},
+    ...whom.map(([of, an]) => ({
+      ...crossed(foundBy, said, ([by, durch], [what, was]) => [
+        `{titleAsEntered} of ${of}, {seenAsEntered}${by}, ${what}`,
+        `{titleAsEntered} an ${an}, {seenAsEntered}${durch}, ${was}`,
+      ]),
+      [`{titleAsEntered} of ${of} was not looked at`]: `{titleAsEntered} wurde an ${an} nicht betrachtet`,
+      [`{titleAsEntered} of ${of} is not compared; it is set aside: {becauseAsEntered}`]: `{titleAsEntered} an ${an} wird nicht verglichen; ausgenommen: {becauseAsEntered}`,
+    })),
+  );
+}
+
+/** Whether a difference lies within a margin, on which side that counts, and by which numbers. */
+function marginForms(): Forms {
+  const groups = '{second} (n = {n}, {lots}) and {first} (n = {m}, {otherLots})';
+  const gruppen = '{second} (n = {n}, {lots}) und {first} (n = {m}, {otherLots})';
+  const within = [
+    ['by less than the margin of {low} to {high}', 'um weniger als die Spanne {low} bis {high}'],
+    [
+      'by less than the margin of {margin} where they lie below',
+      'um weniger als die Spanne {margin}, wo sie darunter liegen',
+    ],
+    [
+      'by less than the margin of {margin} where they lie above',
+      'um weniger als die Spanne {margin}, wo sie darüber liegen',
+    ],
+  ] as const;
+  const numbers = [
+    [
+      'difference {difference}, {level} limits {lower} to {upper}, p = {p}',
+      'Unterschied {difference}, Grenzen zu {level} {lower} bis {upper}, p = {p}',
+    ],
+    [
+      'p = {p}, by the pairs surely ordered, since some values are known from one side only',
+      'p = {p}, nach den sicher geordneten Paaren, da manche Werte nur von einer Seite bekannt sind',
+    ],
+  ] as const;
+  return {
+    ...crossed(within, numbers, ([by, um], [shown, zahlen]) => [
+      `{titleAsEntered}: ${groups} are shown to differ ${by} (${shown})`,
+      `{titleAsEntered}: von ${gruppen} ist gezeigt, dass sie sich unterscheiden ${um} (${zahlen})`,
+    ]),
+    ...crossed(within, numbers, ([by, um], [shown, zahlen]) => [
+      `{titleAsEntered}: ${groups} differ by more than the margin; they are shown not to differ ${by} (${shown})`,
+      `{titleAsEntered}: ${gruppen} unterscheiden sich um mehr als die Spanne; gezeigt ist, dass sie sich nicht unterscheiden ${um} (${zahlen})`,
+    ]),
+    ...crossed(within, numbers, ([by, um], [shown, zahlen]) => [
+      `{titleAsEntered}: inconclusive; ${groups} are not shown to differ ${by} (${shown})`,
+      `{titleAsEntered}: nicht entscheidbar; von ${gruppen} ist nicht gezeigt, dass sie sich unterscheiden ${um} (${zahlen})`,
+    ]),
+  };
+}
+
 /**
  * Sentences that a comparison keeps in English, and the same in German. A hole whose name ends in `AsEntered` holds what a
  * person wrote; any other holds numbers, names, or words that are known here too.
  */
-export const GERMAN_COMPARED = {
+export const GERMAN_COMPARED: Forms = {
   // Of whom
   'the reference': 'der Referenz',
   'the items': 'den Gegenständen',
@@ -38,14 +170,7 @@ export const GERMAN_COMPARED = {
     'Nicht entscheidbar: bei {who} ließ sich nicht entscheiden, wie gut sie mit der Referenz übereinstimmen',
   'No comparison: custody, condition or what happened before prevents comparison of every item':
     'Kein Vergleich: Verwahrung, Zustand oder was vorher geschah, verhindert bei jedem Gegenstand den Vergleich',
-  'Consistent: No difference beyond the prediction bounds was found between {what} and the reference, in {examined} examined':
-    'Übereinstimmend: zwischen {what} und der Referenz wurde kein Unterschied über die Vorhersageschranken hinaus gefunden; untersucht: {examined}',
-  'Consistent: No difference was found between {what} and the reference, in {examined} examined':
-    'Übereinstimmend: zwischen {what} und der Referenz wurde kein Unterschied gefunden; untersucht: {examined}',
-  'No difference beyond the prediction bounds was found between {what} and the reference, in {examined} examined':
-    'Zwischen {what} und der Referenz wurde kein Unterschied über die Vorhersageschranken hinaus gefunden; untersucht: {examined}',
-  'No difference was found between {what} and the reference, in {examined} examined':
-    'Zwischen {what} und der Referenz wurde kein Unterschied gefunden; untersucht: {examined}',
+  ...noDifferenceForms(),
   'This does not show common origin': 'Dies zeigt keine gemeinsame Herkunft',
   '{titlesAsEntered} was not examined on it: it took another test':
     '{titlesAsEntered} wurde an ihm nicht untersucht: er wurde anders geprüft',
@@ -55,87 +180,31 @@ export const GERMAN_COMPARED = {
     'Gegenstand {itemAsEntered} wird nicht verglichen: {becauseAsEntered}',
 
   // What was seen
-  '{titleAsEntered} of item {itemAsEntered}, {seenAsEntered}, differs from all {units} looked at ({kindsAsEntered}); no build variant recorded for the period has this ({listAsEntered})':
-    '{titleAsEntered} an Gegenstand {itemAsEntered}, {seenAsEntered}, unterscheidet sich von allen betrachteten {units} ({kindsAsEntered}); keine für die Zeit aufgezeichnete Bauvariante hat dies ({listAsEntered})',
-  '{titleAsEntered} of item {itemAsEntered}, {seenAsEntered} as the customer found, differs from all {units} looked at ({kindsAsEntered}); no build variant recorded for the period has this ({listAsEntered})':
-    '{titleAsEntered} an Gegenstand {itemAsEntered}, {seenAsEntered}, wie der Auftraggeber fand, unterscheidet sich von allen betrachteten {units} ({kindsAsEntered}); keine für die Zeit aufgezeichnete Bauvariante hat dies ({listAsEntered})',
-  '{titleAsEntered} of item {itemAsEntered}, {seenAsEntered} as {providerAsEntered} found, differs from all {units} looked at ({kindsAsEntered}); no build variant recorded for the period has this ({listAsEntered})':
-    '{titleAsEntered} an Gegenstand {itemAsEntered}, {seenAsEntered}, wie {providerAsEntered} fand, unterscheidet sich von allen betrachteten {units} ({kindsAsEntered}); keine für die Zeit aufgezeichnete Bauvariante hat dies ({listAsEntered})',
-  '{titleAsEntered} of item {itemAsEntered}, {seenAsEntered}, differs from all {units} looked at ({kindsAsEntered}), and is inconclusive: nobody looked through the build records for variants of the period':
-    '{titleAsEntered} an Gegenstand {itemAsEntered}, {seenAsEntered}, unterscheidet sich von allen betrachteten {units} ({kindsAsEntered}) und ist nicht entscheidbar: niemand hat die Fertigungsunterlagen auf Varianten der Zeit durchgesehen',
-  '{titleAsEntered} of item {itemAsEntered}, {seenAsEntered} as the customer found, differs from all {units} looked at ({kindsAsEntered}), and is inconclusive: nobody looked through the build records for variants of the period':
-    '{titleAsEntered} an Gegenstand {itemAsEntered}, {seenAsEntered}, wie der Auftraggeber fand, unterscheidet sich von allen betrachteten {units} ({kindsAsEntered}) und ist nicht entscheidbar: niemand hat die Fertigungsunterlagen auf Varianten der Zeit durchgesehen',
-  '{titleAsEntered} of item {itemAsEntered}, {seenAsEntered} as {providerAsEntered} found, differs from all {units} looked at ({kindsAsEntered}), and is inconclusive: nobody looked through the build records for variants of the period':
-    '{titleAsEntered} an Gegenstand {itemAsEntered}, {seenAsEntered}, wie {providerAsEntered} fand, unterscheidet sich von allen betrachteten {units} ({kindsAsEntered}) und ist nicht entscheidbar: niemand hat die Fertigungsunterlagen auf Varianten der Zeit durchgesehen',
-  '{titleAsEntered} of item {itemAsEntered}, {seenAsEntered}, was seen alike on {n} of {units} looked at':
-    '{titleAsEntered} an Gegenstand {itemAsEntered}, {seenAsEntered}, wurde ebenso gesehen an {n} von {units}, die betrachtet wurden',
-  '{titleAsEntered} of item {itemAsEntered}, {seenAsEntered} as the customer found, was seen alike on {n} of {units} looked at':
-    '{titleAsEntered} an Gegenstand {itemAsEntered}, {seenAsEntered}, wie der Auftraggeber fand, wurde ebenso gesehen an {n} von {units}, die betrachtet wurden',
-  '{titleAsEntered} of item {itemAsEntered}, {seenAsEntered} as {providerAsEntered} found, was seen alike on {n} of {units} looked at':
-    '{titleAsEntered} an Gegenstand {itemAsEntered}, {seenAsEntered}, wie {providerAsEntered} fand, wurde ebenso gesehen an {n} von {units}, die betrachtet wurden',
-  '{titleAsEntered} of item {itemAsEntered}, {seenAsEntered}, is a build variant recorded for the period':
-    '{titleAsEntered} an Gegenstand {itemAsEntered}, {seenAsEntered}, ist eine für die Zeit aufgezeichnete Bauvariante',
-  '{titleAsEntered} of item {itemAsEntered}, {seenAsEntered} as the customer found, is a build variant recorded for the period':
-    '{titleAsEntered} an Gegenstand {itemAsEntered}, {seenAsEntered}, wie der Auftraggeber fand, ist eine für die Zeit aufgezeichnete Bauvariante',
-  '{titleAsEntered} of item {itemAsEntered}, {seenAsEntered} as {providerAsEntered} found, is a build variant recorded for the period':
-    '{titleAsEntered} an Gegenstand {itemAsEntered}, {seenAsEntered}, wie {providerAsEntered} fand, ist eine für die Zeit aufgezeichnete Bauvariante',
-  '{titleAsEntered} of item {itemAsEntered}, {seenAsEntered}, is inconclusive: no reference unit was looked at for it':
-    '{titleAsEntered} an Gegenstand {itemAsEntered}, {seenAsEntered}, ist nicht entscheidbar: keine Referenzeinheit wurde daraufhin betrachtet',
-  '{titleAsEntered} of item {itemAsEntered}, {seenAsEntered} as the customer found, is inconclusive: no reference unit was looked at for it':
-    '{titleAsEntered} an Gegenstand {itemAsEntered}, {seenAsEntered}, wie der Auftraggeber fand, ist nicht entscheidbar: keine Referenzeinheit wurde daraufhin betrachtet',
-  '{titleAsEntered} of item {itemAsEntered}, {seenAsEntered} as {providerAsEntered} found, is inconclusive: no reference unit was looked at for it':
-    '{titleAsEntered} an Gegenstand {itemAsEntered}, {seenAsEntered}, wie {providerAsEntered} fand, ist nicht entscheidbar: keine Referenzeinheit wurde daraufhin betrachtet',
-  '{titleAsEntered} of items {itemsAsEntered}, {seenAsEntered}, differs from all {units} looked at ({kindsAsEntered}); no build variant recorded for the period has this ({listAsEntered})':
-    '{titleAsEntered} an den Gegenständen {itemsAsEntered}, {seenAsEntered}, unterscheidet sich von allen betrachteten {units} ({kindsAsEntered}); keine für die Zeit aufgezeichnete Bauvariante hat dies ({listAsEntered})',
-  '{titleAsEntered} of items {itemsAsEntered}, {seenAsEntered} as the customer found, differs from all {units} looked at ({kindsAsEntered}); no build variant recorded for the period has this ({listAsEntered})':
-    '{titleAsEntered} an den Gegenständen {itemsAsEntered}, {seenAsEntered}, wie der Auftraggeber fand, unterscheidet sich von allen betrachteten {units} ({kindsAsEntered}); keine für die Zeit aufgezeichnete Bauvariante hat dies ({listAsEntered})',
-  '{titleAsEntered} of items {itemsAsEntered}, {seenAsEntered} as {providerAsEntered} found, differs from all {units} looked at ({kindsAsEntered}); no build variant recorded for the period has this ({listAsEntered})':
-    '{titleAsEntered} an den Gegenständen {itemsAsEntered}, {seenAsEntered}, wie {providerAsEntered} fand, unterscheidet sich von allen betrachteten {units} ({kindsAsEntered}); keine für die Zeit aufgezeichnete Bauvariante hat dies ({listAsEntered})',
-  '{titleAsEntered} of items {itemsAsEntered}, {seenAsEntered}, differs from all {units} looked at ({kindsAsEntered}), and is inconclusive: nobody looked through the build records for variants of the period':
-    '{titleAsEntered} an den Gegenständen {itemsAsEntered}, {seenAsEntered}, unterscheidet sich von allen betrachteten {units} ({kindsAsEntered}) und ist nicht entscheidbar: niemand hat die Fertigungsunterlagen auf Varianten der Zeit durchgesehen',
-  '{titleAsEntered} of items {itemsAsEntered}, {seenAsEntered} as the customer found, differs from all {units} looked at ({kindsAsEntered}), and is inconclusive: nobody looked through the build records for variants of the period':
-    '{titleAsEntered} an den Gegenständen {itemsAsEntered}, {seenAsEntered}, wie der Auftraggeber fand, unterscheidet sich von allen betrachteten {units} ({kindsAsEntered}) und ist nicht entscheidbar: niemand hat die Fertigungsunterlagen auf Varianten der Zeit durchgesehen',
-  '{titleAsEntered} of items {itemsAsEntered}, {seenAsEntered} as {providerAsEntered} found, differs from all {units} looked at ({kindsAsEntered}), and is inconclusive: nobody looked through the build records for variants of the period':
-    '{titleAsEntered} an den Gegenständen {itemsAsEntered}, {seenAsEntered}, wie {providerAsEntered} fand, unterscheidet sich von allen betrachteten {units} ({kindsAsEntered}) und ist nicht entscheidbar: niemand hat die Fertigungsunterlagen auf Varianten der Zeit durchgesehen',
-  '{titleAsEntered} of items {itemsAsEntered}, {seenAsEntered}, was seen alike on {n} of {units} looked at':
-    '{titleAsEntered} an den Gegenständen {itemsAsEntered}, {seenAsEntered}, wurde ebenso gesehen an {n} von {units}, die betrachtet wurden',
-  '{titleAsEntered} of items {itemsAsEntered}, {seenAsEntered} as the customer found, was seen alike on {n} of {units} looked at':
-    '{titleAsEntered} an den Gegenständen {itemsAsEntered}, {seenAsEntered}, wie der Auftraggeber fand, wurde ebenso gesehen an {n} von {units}, die betrachtet wurden',
-  '{titleAsEntered} of items {itemsAsEntered}, {seenAsEntered} as {providerAsEntered} found, was seen alike on {n} of {units} looked at':
-    '{titleAsEntered} an den Gegenständen {itemsAsEntered}, {seenAsEntered}, wie {providerAsEntered} fand, wurde ebenso gesehen an {n} von {units}, die betrachtet wurden',
-  '{titleAsEntered} of items {itemsAsEntered}, {seenAsEntered}, is a build variant recorded for the period':
-    '{titleAsEntered} an den Gegenständen {itemsAsEntered}, {seenAsEntered}, ist eine für die Zeit aufgezeichnete Bauvariante',
-  '{titleAsEntered} of items {itemsAsEntered}, {seenAsEntered} as the customer found, is a build variant recorded for the period':
-    '{titleAsEntered} an den Gegenständen {itemsAsEntered}, {seenAsEntered}, wie der Auftraggeber fand, ist eine für die Zeit aufgezeichnete Bauvariante',
-  '{titleAsEntered} of items {itemsAsEntered}, {seenAsEntered} as {providerAsEntered} found, is a build variant recorded for the period':
-    '{titleAsEntered} an den Gegenständen {itemsAsEntered}, {seenAsEntered}, wie {providerAsEntered} fand, ist eine für die Zeit aufgezeichnete Bauvariante',
-  '{titleAsEntered} of items {itemsAsEntered}, {seenAsEntered}, is inconclusive: no reference unit was looked at for it':
-    '{titleAsEntered} an den Gegenständen {itemsAsEntered}, {seenAsEntered}, ist nicht entscheidbar: keine Referenzeinheit wurde daraufhin betrachtet',
-  '{titleAsEntered} of items {itemsAsEntered}, {seenAsEntered} as the customer found, is inconclusive: no reference unit was looked at for it':
-    '{titleAsEntered} an den Gegenständen {itemsAsEntered}, {seenAsEntered}, wie der Auftraggeber fand, ist nicht entscheidbar: keine Referenzeinheit wurde daraufhin betrachtet',
-  '{titleAsEntered} of items {itemsAsEntered}, {seenAsEntered} as {providerAsEntered} found, is inconclusive: no reference unit was looked at for it':
-    '{titleAsEntered} an den Gegenständen {itemsAsEntered}, {seenAsEntered}, wie {providerAsEntered} fand, ist nicht entscheidbar: keine Referenzeinheit wurde daraufhin betrachtet',
-  '{titleAsEntered} of item {itemAsEntered}, {seenAsEntered}, was read in more than one way, and is inconclusive': `{titleAsEntered} an Gegenstand {itemAsEntered}, {seenAsEntered}, wurde verschieden gelesen und ${UNDECIDED}`,
-  '{titleAsEntered} of items {itemsAsEntered} was not looked at':
-    '{titleAsEntered} wurde an den Gegenständen {itemsAsEntered} nicht betrachtet',
-  '{titleAsEntered} of item {itemAsEntered} is not compared; it is set aside: {becauseAsEntered}':
-    '{titleAsEntered} an Gegenstand {itemAsEntered} wird nicht verglichen; er ist ausgenommen: {becauseAsEntered}',
-  '{titleAsEntered} of items {itemsAsEntered} is not compared; it is set aside: {becauseAsEntered}':
-    '{titleAsEntered} an den Gegenständen {itemsAsEntered} wird nicht verglichen; sie sind ausgenommen: {becauseAsEntered}',
-  '{titleAsEntered} of item {itemAsEntered} was not looked at':
-    '{titleAsEntered} wurde an Gegenstand {itemAsEntered} nicht betrachtet',
+  ...seenForms(),
+  'all {n} reference units': 'allen {n} betrachteten Referenzeinheiten',
+  'the only reference unit': 'der einzigen betrachteten Referenzeinheit',
+  'all {n} specimens of {groupAsEntered}': 'allen {n} betrachteten Prüflingen von {groupAsEntered}',
+  'the only specimen of {groupAsEntered}': 'dem einzigen betrachteten Prüfling von {groupAsEntered}',
+  '{n} specimens of {groupAsEntered}': '{n} Prüflingen von {groupAsEntered}',
+  '1 specimen of {groupAsEntered}': 'einem Prüfling von {groupAsEntered}',
+  'no specimen of {groupAsEntered}': 'keinem Prüfling von {groupAsEntered}',
+  '{titleAsEntered} was looked at on no specimen of {groupAsEntered}':
+    '{titleAsEntered} wurde an keinem Prüfling von {groupAsEntered} betrachtet',
 
   // Prediction
   '{titleAsEntered} of item {itemAsEntered}, {value}, lies below the {level} prediction bound {bound} of the reference (n = {n}, {lots})':
     '{titleAsEntered} von Gegenstand {itemAsEntered}, {value}, liegt unter der Vorhersageschranke zu {level}, {bound}, der Referenz (n = {n}, {lots})',
   '{titleAsEntered} of item {itemAsEntered}, {value}, lies above the {level} prediction bound {bound} of the reference (n = {n}, {lots})':
     '{titleAsEntered} von Gegenstand {itemAsEntered}, {value}, liegt über der Vorhersageschranke zu {level}, {bound}, der Referenz (n = {n}, {lots})',
-  '{titleAsEntered} of item {itemAsEntered}, {value}, lies within the {level} prediction bound {bound} of the reference (n = {n}, {lots})':
-    '{titleAsEntered} von Gegenstand {itemAsEntered}, {value}, liegt innerhalb der Vorhersageschranke zu {level}, {bound}, der Referenz (n = {n}, {lots})',
+  '{titleAsEntered} of item {itemAsEntered}, {value}, does not lie below the {level} prediction bound {bound} of the reference (n = {n}, {lots})':
+    '{titleAsEntered} von Gegenstand {itemAsEntered}, {value}, liegt nicht unter der Vorhersageschranke zu {level}, {bound}, der Referenz (n = {n}, {lots})',
+  '{titleAsEntered} of item {itemAsEntered}, {value}, does not lie above the {level} prediction bound {bound} of the reference (n = {n}, {lots})':
+    '{titleAsEntered} von Gegenstand {itemAsEntered}, {value}, liegt nicht über der Vorhersageschranke zu {level}, {bound}, der Referenz (n = {n}, {lots})',
   '{titleAsEntered} of item {itemAsEntered}, {value}, lies within the {level} prediction bounds {lower} to {upper} of the reference (n = {n}, {lots})':
     '{titleAsEntered} von Gegenstand {itemAsEntered}, {value}, liegt innerhalb der Vorhersageschranken zu {level}, {lower} bis {upper}, der Referenz (n = {n}, {lots})',
   '{titleAsEntered} of item {itemAsEntered}, {value}, is inconclusive: it lies within the prediction bounds, but {but}': `{titleAsEntered} von Gegenstand {itemAsEntered}, {value}, ${UNDECIDED}: innerhalb der Vorhersageschranken, aber {but}`,
   '{titleAsEntered} of item {itemAsEntered}, {value}, is inconclusive: what is known of it reaches to both sides of the {level} prediction bound {bound}': `{titleAsEntered} von Gegenstand {itemAsEntered}, {value}, ${UNDECIDED}: was davon bekannt ist, reicht auf beide Seiten der Vorhersageschranke zu {level}, {bound}`,
+  '{titleAsEntered} of item {itemAsEntered}, {value}, is inconclusive: what is known of it reaches to both sides of the {level} prediction bounds {lower} to {upper}': `{titleAsEntered} von Gegenstand {itemAsEntered}, {value}, ${UNDECIDED}: was davon bekannt ist, reicht über die Vorhersageschranken zu {level} hinaus, {lower} bis {upper}`,
   '{titleAsEntered} of item {itemAsEntered}, {value}, is inconclusive: {because}': `{titleAsEntered} von Gegenstand {itemAsEntered}, {value}, ${UNDECIDED}: {because}`,
   '{titleAsEntered}: the mean of the {n} items, {value}, lies below the {level} prediction bound {bound} of the reference (n = {m}, {lots})':
     '{titleAsEntered}: der Mittelwert der {n} Gegenstände, {value}, liegt unter der Vorhersageschranke zu {level}, {bound}, der Referenz (n = {m}, {lots})',
@@ -143,10 +212,21 @@ export const GERMAN_COMPARED = {
     '{titleAsEntered}: der Mittelwert der {n} Gegenstände, {value}, liegt über der Vorhersageschranke zu {level}, {bound}, der Referenz (n = {m}, {lots})',
   '{titleAsEntered}: the mean of the {n} items, {value}, lies within the {level} prediction bounds {lower} to {upper} of the reference (n = {m}, {lots})':
     '{titleAsEntered}: der Mittelwert der {n} Gegenstände, {value}, liegt innerhalb der Vorhersageschranken zu {level}, {lower} bis {upper}, der Referenz (n = {m}, {lots})',
-  '{titleAsEntered}: all {n} items lie within the {level} prediction bound {bound} of the reference (n = {m}, {lots})':
-    '{titleAsEntered}: alle {n} Gegenstände liegen innerhalb der Vorhersageschranke zu {level}, {bound}, der Referenz (n = {m}, {lots})',
-  '{titleAsEntered}: all {n} items lie within the {level} prediction bounds {lower} to {upper} of the reference (n = {m}, {lots})':
-    '{titleAsEntered}: alle {n} Gegenstände liegen innerhalb der Vorhersageschranken zu {level}, {lower} bis {upper}, der Referenz (n = {m}, {lots})',
+  '{titleAsEntered}: the mean of the {n} items, {value}, does not lie below the {level} prediction bound {bound} of the reference (n = {m}, {lots})':
+    '{titleAsEntered}: der Mittelwert der {n} Gegenstände, {value}, liegt nicht unter der Vorhersageschranke zu {level}, {bound}, der Referenz (n = {m}, {lots})',
+  '{titleAsEntered}: the mean of the {n} items, {value}, does not lie above the {level} prediction bound {bound} of the reference (n = {m}, {lots})':
+    '{titleAsEntered}: der Mittelwert der {n} Gegenstände, {value}, liegt nicht über der Vorhersageschranke zu {level}, {bound}, der Referenz (n = {m}, {lots})',
+  '{titleAsEntered}: the mean of the {n} items, {value}, is inconclusive: it lies within the prediction bounds, but {but}': `{titleAsEntered}: der Mittelwert der {n} Gegenstände, {value}, ${UNDECIDED}: innerhalb der Vorhersageschranken, aber {but}`,
+  '{titleAsEntered}: the mean of the {n} items, {value}, is inconclusive: what is known of it reaches to both sides of the {level} prediction bound {bound}': `{titleAsEntered}: der Mittelwert der {n} Gegenstände, {value}, ${UNDECIDED}: was davon bekannt ist, reicht auf beide Seiten der Vorhersageschranke zu {level}, {bound}`,
+  '{titleAsEntered}: the mean of the {n} items, {value}, is inconclusive: what is known of it reaches to both sides of the {level} prediction bounds {lower} to {upper}': `{titleAsEntered}: der Mittelwert der {n} Gegenstände, {value}, ${UNDECIDED}: was davon bekannt ist, reicht über die Vorhersageschranken zu {level} hinaus, {lower} bis {upper}`,
+  '{titleAsEntered}: the mean of the {n} items, {value}, is inconclusive: {because}': `{titleAsEntered}: der Mittelwert der {n} Gegenstände, {value}, ${UNDECIDED}: {because}`,
+  'bounded on neither side': 'auf keiner Seite begrenzt',
+  '{titleAsEntered}: none of the {n} items measured lies below the {level} prediction bound {bound} of the reference (n = {m}, {lots})':
+    '{titleAsEntered}: keiner der {n} gemessenen Gegenstände liegt unter der Vorhersageschranke zu {level}, {bound}, der Referenz (n = {m}, {lots})',
+  '{titleAsEntered}: none of the {n} items measured lies above the {level} prediction bound {bound} of the reference (n = {m}, {lots})':
+    '{titleAsEntered}: keiner der {n} gemessenen Gegenstände liegt über der Vorhersageschranke zu {level}, {bound}, der Referenz (n = {m}, {lots})',
+  '{titleAsEntered}: all {n} items measured lie within the {level} prediction bounds {lower} to {upper} of the reference (n = {m}, {lots})':
+    '{titleAsEntered}: alle {n} gemessenen Gegenstände liegen innerhalb der Vorhersageschranken zu {level}, {lower} bis {upper}, der Referenz (n = {m}, {lots})',
   'The same is found of {n} more of the {m} items': 'Dasselbe gilt für {n} weitere der {m} Gegenstände',
   'A difference of {difference} or more would have been found with a chance of {chance} at the {level} level':
     'Ein Unterschied von {difference} oder mehr wäre mit einer Wahrscheinlichkeit von {chance} gefunden worden, auf dem Niveau {level}',
@@ -179,85 +259,146 @@ export const GERMAN_COMPARED = {
   'one mode is declared as a characteristic of its own': 'eine Versagensart wird als eigenes Merkmal festgelegt',
   'lots are declared alike, and the test tells them apart (p = {p}, k-sample Anderson-Darling at {level})':
     'Lose sind als gleich festgelegt, und der Test unterscheidet sie (p = {p}, Anderson-Darling für mehrere Stichproben zu {level})',
-  'specimens of {group} are compared one by one, and the test tells their lots apart (p = {p}, k-sample Anderson-Darling at {level})':
-    'Prüflinge von {group} werden einzeln verglichen, und der Test unterscheidet ihre Lose (p = {p}, Anderson-Darling für mehrere Stichproben zu {level})',
   'lots are declared to vary, in a comparison of its own':
     'Lose werden als verschieden festgelegt, in einem eigenen Vergleich',
   'lot means are compared, in a comparison of its own':
     'Mittelwerte von Losen werden verglichen, in einem eigenen Vergleich',
   '{n} units': '{n} Einheiten',
+  'none of {units} of {groupAsEntered} gave a value':
+    'keiner der Prüflinge von {groupAsEntered} gab einen Wert ({units})',
+  'units of {groupAsEntered} are tested under the declared method revision':
+    'Prüflinge von {groupAsEntered} werden nach dem festgelegten Stand des Verfahrens geprüft',
+  'no value of {groupAsEntered} is there': 'es gibt keinen Wert von {groupAsEntered}',
+  'a value beyond all {n} reference units has a chance of {p} where nothing differs, and the level is {level}':
+    'ein Wert jenseits aller {n} Referenzeinheiten hat, wo nichts verschieden ist, die Wahrscheinlichkeit {p}, und das Niveau ist {level}',
+  'a value beyond all {n} lots has a chance of {p} where nothing differs, and the level is {level}':
+    'ein Wert jenseits aller {n} Lose hat, wo nichts verschieden ist, die Wahrscheinlichkeit {p}, und das Niveau ist {level}',
+  'there are at least {n} reference units': 'es gibt mindestens {n} Referenzeinheiten',
+  'there are at least {n} reference lots': 'es gibt mindestens {n} Lose der Referenz',
+  'the reference value that would be the bound is known from one side only':
+    'der Referenzwert, der die Schranke wäre, ist nur von einer Seite bekannt',
+  'it is known on both': 'er ist von beiden bekannt',
+  'orders say nothing of a mean': 'Reihenfolgen sagen nichts über einen Mittelwert',
+  'each item is compared by itself': 'jeder Gegenstand wird für sich verglichen',
+  'an uncertainty between rigs cannot be added where no distribution is assumed':
+    'eine Unsicherheit zwischen Prüfständen lässt sich nicht hinzunehmen, wo keine Verteilung angenommen ist',
+  'items and reference are tested on one rig, or the tool names a distribution':
+    'Gegenstände und Referenz werden auf einem Prüfstand geprüft, oder das Werkzeug nennt eine Verteilung',
+  'without a distribution it is not known how far a true difference moves values past others':
+    'ohne Verteilung ist nicht bekannt, wie weit ein wirklicher Unterschied Werte an anderen vorbeirückt',
+  'the tool names a distribution': 'das Werkzeug nennt eine Verteilung',
+  'lots of the reference scatter so that the bound lies beyond anything that could be measured':
+    'Lose der Referenz streuen so, dass die Schranke jenseits alles Messbaren liegt',
+  'more lots are tested, or the confidence is lower':
+    'mehr Lose werden geprüft, oder das Vertrauensniveau ist niedriger',
+  'a level of {level} is finer than {n} simulated comparisons can tell':
+    'ein Niveau von {level} ist feiner, als {n} simulierte Vergleiche unterscheiden',
+  'fewer characteristics are declared, or the confidence is lower':
+    'weniger Merkmale werden festgelegt, oder das Vertrauensniveau ist niedriger',
+  'at least 3 units are taken to their break': 'mindestens 3 Einheiten werden bis zum Bruch geprüft',
+  'a value at or below 0 has no place in a {distribution} distribution':
+    'ein Wert von 0 oder darunter hat keinen Platz in einer Verteilung dieser Art ({distribution})',
+  'a reference value at or below 0 has no place in a {distribution} distribution':
+    'ein Referenzwert von 0 oder darunter hat keinen Platz in einer Verteilung dieser Art ({distribution})',
+  'the values are above 0, or the tool names a normal distribution':
+    'die Werte liegen über 0, oder das Werkzeug nennt eine Normalverteilung',
+  'all are above 0, or the tool names a normal distribution':
+    'alle liegen über 0, oder das Werkzeug nennt eine Normalverteilung',
+  'reference values known as "at least" end at different loads, or others broke beyond, and the {distribution} prediction is calibrated only for one load at which the rig ends every test':
+    'als „mindestens“ bekannte Referenzwerte enden bei verschiedenen Lasten, oder andere brachen erst darüber, und die Vorhersage ({distribution}) ist nur für eine Last kalibriert, bei der der Prüfstand jeden Versuch beendet',
+  'the tool is distribution-free, which honours them as they are':
+    'das Werkzeug ist verteilungsfrei und nimmt sie, wie sie sind',
+  'some reference values are known as "at most" or between two numbers, and the {distribution} prediction takes none of those':
+    'manche Referenzwerte sind als „höchstens“ oder zwischen zwei Zahlen bekannt, und die Vorhersage ({distribution}) nimmt keine solchen',
+  'they are read exactly, or the tool is distribution-free, which honours them':
+    'sie werden genau abgelesen, oder das Werkzeug ist verteilungsfrei und nimmt sie, wie sie sind',
+  '{n} of {m} reference values are known as "at least", which no simulated reference showed often enough to be judged by':
+    '{n} von {m} Referenzwerten sind als „mindestens“ bekannt, was keine simulierte Referenz oft genug zeigte, um danach zu urteilen',
+  'more of the reference is taken to its break, or the tool is distribution-free, which honours such values as they are':
+    'mehr von der Referenz wird bis zum Bruch geprüft, oder das Werkzeug ist verteilungsfrei und nimmt solche Werte, wie sie sind',
+  'no simulated reference showed what was seen often enough':
+    'keine simulierte Referenz zeigte oft genug, was gesehen wurde',
+  'more units are taken to their break': 'mehr Einheiten werden bis zum Bruch geprüft',
+  'a group of fewer than 2 values has no scatter': 'eine Gruppe von weniger als 2 Werten hat keine Streuung',
+  'both groups have at least 2 values': 'beide Gruppen haben mindestens 2 Werte',
+  'within both groups all values are the same number': 'in beiden Gruppen sind alle Werte dieselbe Zahl',
+  'all values are the same number': 'alle Werte sind dieselbe Zahl',
+  'all units fall into one category, so no shares can differ':
+    'alle Einheiten fallen in eine Klasse, so dass sich keine Anteile unterscheiden können',
+  'units fall into 2 categories': 'Einheiten fallen in 2 Klassen',
+  'lot means are compared, and there are {n} lots against {m}':
+    'Losmittelwerte werden verglichen, und es sind {n} gegen {m} Lose',
+  'both sides have at least 2 lots': 'beide Seiten haben mindestens 2 Lose',
+  'some values are known from one side only, and a test of means takes exact values':
+    'manche Werte sind nur von einer Seite bekannt, und ein Test von Mittelwerten nimmt genaue Werte',
+  'the tool is Mann-Whitney or permutation, which then count only the pairs that are surely ordered':
+    'das Werkzeug ist Mann-Whitney oder Permutation, die dann nur die sicher geordneten Paare zählen',
+  'no order of so few values is called out at this level':
+    'keine Reihenfolge so weniger Werte wird auf diesem Niveau als Unterschied genannt',
+  'no shift, however large, is called out at this level':
+    'keine noch so große Verschiebung wird auf diesem Niveau als Unterschied genannt',
+  'even all {n} differences together reach no confidence of {number}':
+    'selbst alle {n} Differenzen zusammen erreichen kein Vertrauensniveau von {number}',
+  'fewer than 5 values tell nothing of how others would scatter':
+    'weniger als 5 Werte sagen nichts darüber, wie andere streuten',
+  'groups[{n}] has a single value': 'Gruppe {n} hat nur einen Wert',
+  'every group has at least 2 values': 'jede Gruppe hat mindestens 2 Werte',
+  'lots are declared alike, and whether they are cannot be tested: {because}':
+    'Lose sind als gleich festgelegt, und ob sie es sind, lässt sich nicht prüfen: {because}',
+  'there are more than {n} tables with these totals': 'es gibt mehr als {n} Tafeln mit diesen Summen',
+  'categories are fewer, or rare ones are put together beforehand':
+    'es sind weniger Klassen, oder seltene werden vorher zusammengelegt',
+  'more specimens are tested': 'mehr Prüflinge werden geprüft',
+  'more specimens are tested, or the confidence is lower':
+    'mehr Prüflinge werden geprüft, oder das Vertrauensniveau ist niedriger',
+  'more specimens are tested, or the level is higher': 'mehr Prüflinge werden geprüft, oder das Niveau ist höher',
+  'the groups are too large to be drawn anew': 'die Gruppen sind zu groß, um sie neu zu ziehen',
+  'the tool is Welch, which serves large groups': 'das Werkzeug ist Welch, das großen Gruppen dient',
 
-  // Two groups, named as the lab names its items, or as they were entered
-  '{titleAsEntered}: no difference was found between {second} (n = {n}, {lots}) and {first} (n = {m}, {otherLots}) at the {level} level ({tests}); {by}':
-    '{titleAsEntered}: zwischen {second} (n = {n}, {lots}) und {first} (n = {m}, {otherLots}) wurde auf dem Niveau {level} kein Unterschied gefunden ({tests}); {by}',
-  '{titleAsEntered}: values of {second} (n = {n}, {lots}) tend to lie lower than those of {first} (n = {m}, {otherLots}) at the {level} level ({tests}); {by}':
-    '{titleAsEntered}: Werte von {second} (n = {n}, {lots}) liegen auf dem Niveau {level} eher niedriger als die von {first} (n = {m}, {otherLots}) ({tests}); {by}',
-  '{titleAsEntered}: values of {second} (n = {n}, {lots}) tend to lie higher than those of {first} (n = {m}, {otherLots}) at the {level} level ({tests}); {by}':
-    '{titleAsEntered}: Werte von {second} (n = {n}, {lots}) liegen auf dem Niveau {level} eher höher als die von {first} (n = {m}, {otherLots}) ({tests}); {by}',
-  '{titleAsEntered}: inconclusive between {second} (n = {n}, {lots}) and {first} (n = {m}, {otherLots}); no difference was found ({tests}; {by}), but {but}':
-    '{titleAsEntered}: nicht entscheidbar zwischen {second} (n = {n}, {lots}) und {first} (n = {m}, {otherLots}); kein Unterschied wurde gefunden ({tests}; {by}), aber {but}',
-  '{titleAsEntered}: {second} (n = {n}, {lots}) and {first} (n = {m}, {otherLots}) are shown to differ by less than the margin of {low} to {high} (difference {difference}, {level} limits {lower} to {upper}, p = {p})':
-    '{titleAsEntered}: von {second} (n = {n}, {lots}) und {first} (n = {m}, {otherLots}) ist gezeigt, dass sie sich unterscheiden um weniger als die Spanne {low} bis {high} (Unterschied {difference}, Grenzen zu {level} {lower} bis {upper}, p = {p})',
-  '{titleAsEntered}: {second} (n = {n}, {lots}) and {first} (n = {m}, {otherLots}) differ by more than the margin; they are shown not to differ by less than the margin of {low} to {high} (difference {difference}, {level} limits {lower} to {upper}, p = {p})':
-    '{titleAsEntered}: {second} (n = {n}, {lots}) und {first} (n = {m}, {otherLots}) unterscheiden sich um mehr als die Spanne; gezeigt ist, dass sie sich nicht unterscheiden um weniger als die Spanne {low} bis {high} (Unterschied {difference}, Grenzen zu {level} {lower} bis {upper}, p = {p})',
-  '{titleAsEntered}: inconclusive; {second} (n = {n}, {lots}) and {first} (n = {m}, {otherLots}) are not shown to differ by less than the margin of {low} to {high} (difference {difference}, {level} limits {lower} to {upper}, p = {p})':
-    '{titleAsEntered}: nicht entscheidbar; von {second} (n = {n}, {lots}) und {first} (n = {m}, {otherLots}) ist nicht gezeigt, dass sie sich unterscheiden um weniger als die Spanne {low} bis {high} (Unterschied {difference}, Grenzen zu {level} {lower} bis {upper}, p = {p})',
-  '{titleAsEntered}: {second} (n = {n}, {lots}) and {first} (n = {m}, {otherLots}) are shown to differ by less than the margin of {margin} where they lie below (difference {difference}, {level} limits {lower} to {upper}, p = {p})':
-    '{titleAsEntered}: von {second} (n = {n}, {lots}) und {first} (n = {m}, {otherLots}) ist gezeigt, dass sie sich unterscheiden um weniger als die Spanne {margin}, wo sie darunter liegen (Unterschied {difference}, Grenzen zu {level} {lower} bis {upper}, p = {p})',
-  '{titleAsEntered}: {second} (n = {n}, {lots}) and {first} (n = {m}, {otherLots}) differ by more than the margin; they are shown not to differ by less than the margin of {margin} where they lie below (difference {difference}, {level} limits {lower} to {upper}, p = {p})':
-    '{titleAsEntered}: {second} (n = {n}, {lots}) und {first} (n = {m}, {otherLots}) unterscheiden sich um mehr als die Spanne; gezeigt ist, dass sie sich nicht unterscheiden um weniger als die Spanne {margin}, wo sie darunter liegen (Unterschied {difference}, Grenzen zu {level} {lower} bis {upper}, p = {p})',
-  '{titleAsEntered}: inconclusive; {second} (n = {n}, {lots}) and {first} (n = {m}, {otherLots}) are not shown to differ by less than the margin of {margin} where they lie below (difference {difference}, {level} limits {lower} to {upper}, p = {p})':
-    '{titleAsEntered}: nicht entscheidbar; von {second} (n = {n}, {lots}) und {first} (n = {m}, {otherLots}) ist nicht gezeigt, dass sie sich unterscheiden um weniger als die Spanne {margin}, wo sie darunter liegen (Unterschied {difference}, Grenzen zu {level} {lower} bis {upper}, p = {p})',
-  '{titleAsEntered}: {second} (n = {n}, {lots}) and {first} (n = {m}, {otherLots}) are shown to differ by less than the margin of {margin} where they lie above (difference {difference}, {level} limits {lower} to {upper}, p = {p})':
-    '{titleAsEntered}: von {second} (n = {n}, {lots}) und {first} (n = {m}, {otherLots}) ist gezeigt, dass sie sich unterscheiden um weniger als die Spanne {margin}, wo sie darüber liegen (Unterschied {difference}, Grenzen zu {level} {lower} bis {upper}, p = {p})',
-  '{titleAsEntered}: {second} (n = {n}, {lots}) and {first} (n = {m}, {otherLots}) differ by more than the margin; they are shown not to differ by less than the margin of {margin} where they lie above (difference {difference}, {level} limits {lower} to {upper}, p = {p})':
-    '{titleAsEntered}: {second} (n = {n}, {lots}) und {first} (n = {m}, {otherLots}) unterscheiden sich um mehr als die Spanne; gezeigt ist, dass sie sich nicht unterscheiden um weniger als die Spanne {margin}, wo sie darüber liegen (Unterschied {difference}, Grenzen zu {level} {lower} bis {upper}, p = {p})',
-  '{titleAsEntered}: inconclusive; {second} (n = {n}, {lots}) and {first} (n = {m}, {otherLots}) are not shown to differ by less than the margin of {margin} where they lie above (difference {difference}, {level} limits {lower} to {upper}, p = {p})':
-    '{titleAsEntered}: nicht entscheidbar; von {second} (n = {n}, {lots}) und {first} (n = {m}, {otherLots}) ist nicht gezeigt, dass sie sich unterscheiden um weniger als die Spanne {margin}, wo sie darüber liegen (Unterschied {difference}, Grenzen zu {level} {lower} bis {upper}, p = {p})',
-  '{titleAsEntered}: no difference was found between {secondAsEntered} (n = {n}, {lots}) and {firstAsEntered} (n = {m}, {otherLots}) at the {level} level ({tests}); {by}':
-    '{titleAsEntered}: zwischen {secondAsEntered} (n = {n}, {lots}) und {firstAsEntered} (n = {m}, {otherLots}) wurde auf dem Niveau {level} kein Unterschied gefunden ({tests}); {by}',
-  '{titleAsEntered}: values of {secondAsEntered} (n = {n}, {lots}) tend to lie lower than those of {firstAsEntered} (n = {m}, {otherLots}) at the {level} level ({tests}); {by}':
-    '{titleAsEntered}: Werte von {secondAsEntered} (n = {n}, {lots}) liegen auf dem Niveau {level} eher niedriger als die von {firstAsEntered} (n = {m}, {otherLots}) ({tests}); {by}',
-  '{titleAsEntered}: values of {secondAsEntered} (n = {n}, {lots}) tend to lie higher than those of {firstAsEntered} (n = {m}, {otherLots}) at the {level} level ({tests}); {by}':
-    '{titleAsEntered}: Werte von {secondAsEntered} (n = {n}, {lots}) liegen auf dem Niveau {level} eher höher als die von {firstAsEntered} (n = {m}, {otherLots}) ({tests}); {by}',
-  '{titleAsEntered}: inconclusive between {secondAsEntered} (n = {n}, {lots}) and {firstAsEntered} (n = {m}, {otherLots}); no difference was found ({tests}; {by}), but {but}':
-    '{titleAsEntered}: nicht entscheidbar zwischen {secondAsEntered} (n = {n}, {lots}) und {firstAsEntered} (n = {m}, {otherLots}); kein Unterschied wurde gefunden ({tests}; {by}), aber {but}',
-  '{titleAsEntered}: {secondAsEntered} (n = {n}, {lots}) and {firstAsEntered} (n = {m}, {otherLots}) are shown to differ by less than the margin of {low} to {high} (difference {difference}, {level} limits {lower} to {upper}, p = {p})':
-    '{titleAsEntered}: von {secondAsEntered} (n = {n}, {lots}) und {firstAsEntered} (n = {m}, {otherLots}) ist gezeigt, dass sie sich unterscheiden um weniger als die Spanne {low} bis {high} (Unterschied {difference}, Grenzen zu {level} {lower} bis {upper}, p = {p})',
-  '{titleAsEntered}: {secondAsEntered} (n = {n}, {lots}) and {firstAsEntered} (n = {m}, {otherLots}) differ by more than the margin; they are shown not to differ by less than the margin of {low} to {high} (difference {difference}, {level} limits {lower} to {upper}, p = {p})':
-    '{titleAsEntered}: {secondAsEntered} (n = {n}, {lots}) und {firstAsEntered} (n = {m}, {otherLots}) unterscheiden sich um mehr als die Spanne; gezeigt ist, dass sie sich nicht unterscheiden um weniger als die Spanne {low} bis {high} (Unterschied {difference}, Grenzen zu {level} {lower} bis {upper}, p = {p})',
-  '{titleAsEntered}: inconclusive; {secondAsEntered} (n = {n}, {lots}) and {firstAsEntered} (n = {m}, {otherLots}) are not shown to differ by less than the margin of {low} to {high} (difference {difference}, {level} limits {lower} to {upper}, p = {p})':
-    '{titleAsEntered}: nicht entscheidbar; von {secondAsEntered} (n = {n}, {lots}) und {firstAsEntered} (n = {m}, {otherLots}) ist nicht gezeigt, dass sie sich unterscheiden um weniger als die Spanne {low} bis {high} (Unterschied {difference}, Grenzen zu {level} {lower} bis {upper}, p = {p})',
-  '{titleAsEntered}: {secondAsEntered} (n = {n}, {lots}) and {firstAsEntered} (n = {m}, {otherLots}) are shown to differ by less than the margin of {margin} where they lie below (difference {difference}, {level} limits {lower} to {upper}, p = {p})':
-    '{titleAsEntered}: von {secondAsEntered} (n = {n}, {lots}) und {firstAsEntered} (n = {m}, {otherLots}) ist gezeigt, dass sie sich unterscheiden um weniger als die Spanne {margin}, wo sie darunter liegen (Unterschied {difference}, Grenzen zu {level} {lower} bis {upper}, p = {p})',
-  '{titleAsEntered}: {secondAsEntered} (n = {n}, {lots}) and {firstAsEntered} (n = {m}, {otherLots}) differ by more than the margin; they are shown not to differ by less than the margin of {margin} where they lie below (difference {difference}, {level} limits {lower} to {upper}, p = {p})':
-    '{titleAsEntered}: {secondAsEntered} (n = {n}, {lots}) und {firstAsEntered} (n = {m}, {otherLots}) unterscheiden sich um mehr als die Spanne; gezeigt ist, dass sie sich nicht unterscheiden um weniger als die Spanne {margin}, wo sie darunter liegen (Unterschied {difference}, Grenzen zu {level} {lower} bis {upper}, p = {p})',
-  '{titleAsEntered}: inconclusive; {secondAsEntered} (n = {n}, {lots}) and {firstAsEntered} (n = {m}, {otherLots}) are not shown to differ by less than the margin of {margin} where they lie below (difference {difference}, {level} limits {lower} to {upper}, p = {p})':
-    '{titleAsEntered}: nicht entscheidbar; von {secondAsEntered} (n = {n}, {lots}) und {firstAsEntered} (n = {m}, {otherLots}) ist nicht gezeigt, dass sie sich unterscheiden um weniger als die Spanne {margin}, wo sie darunter liegen (Unterschied {difference}, Grenzen zu {level} {lower} bis {upper}, p = {p})',
-  '{titleAsEntered}: {secondAsEntered} (n = {n}, {lots}) and {firstAsEntered} (n = {m}, {otherLots}) are shown to differ by less than the margin of {margin} where they lie above (difference {difference}, {level} limits {lower} to {upper}, p = {p})':
-    '{titleAsEntered}: von {secondAsEntered} (n = {n}, {lots}) und {firstAsEntered} (n = {m}, {otherLots}) ist gezeigt, dass sie sich unterscheiden um weniger als die Spanne {margin}, wo sie darüber liegen (Unterschied {difference}, Grenzen zu {level} {lower} bis {upper}, p = {p})',
-  '{titleAsEntered}: {secondAsEntered} (n = {n}, {lots}) and {firstAsEntered} (n = {m}, {otherLots}) differ by more than the margin; they are shown not to differ by less than the margin of {margin} where they lie above (difference {difference}, {level} limits {lower} to {upper}, p = {p})':
-    '{titleAsEntered}: {secondAsEntered} (n = {n}, {lots}) und {firstAsEntered} (n = {m}, {otherLots}) unterscheiden sich um mehr als die Spanne; gezeigt ist, dass sie sich nicht unterscheiden um weniger als die Spanne {margin}, wo sie darüber liegen (Unterschied {difference}, Grenzen zu {level} {lower} bis {upper}, p = {p})',
-  '{titleAsEntered}: inconclusive; {secondAsEntered} (n = {n}, {lots}) and {firstAsEntered} (n = {m}, {otherLots}) are not shown to differ by less than the margin of {margin} where they lie above (difference {difference}, {level} limits {lower} to {upper}, p = {p})':
-    '{titleAsEntered}: nicht entscheidbar; von {secondAsEntered} (n = {n}, {lots}) und {firstAsEntered} (n = {m}, {otherLots}) ist nicht gezeigt, dass sie sich unterscheiden um weniger als die Spanne {margin}, wo sie darüber liegen (Unterschied {difference}, Grenzen zu {level} {lower} bis {upper}, p = {p})',
-  'Consistent: No difference was found between {secondAsEntered} and {firstAsEntered}, in {examined} examined':
-    'Übereinstimmend: zwischen {secondAsEntered} und {firstAsEntered} wurde kein Unterschied gefunden; untersucht: {examined}',
-  '{titleAsEntered} of {n} specimens of {secondAsEntered}, {seenAsEntered}, was seen alike on {m} of {k} specimens of {firstAsEntered} looked at':
-    '{titleAsEntered} an {n} Prüflingen von {secondAsEntered}, {seenAsEntered}, wurde ebenso gesehen an {m} von {k} Prüflingen von {firstAsEntered}, die betrachtet wurden',
-  '{titleAsEntered} of {n} specimens of {secondAsEntered}, {seenAsEntered} as {providerAsEntered} found, was seen alike on {m} of {k} specimens of {firstAsEntered} looked at':
-    '{titleAsEntered} an {n} Prüflingen von {secondAsEntered}, {seenAsEntered}, wie {providerAsEntered} fand, wurde ebenso gesehen an {m} von {k} Prüflingen von {firstAsEntered}, die betrachtet wurden',
+  // Two groups
+  ...namedEitherWay({
+    '{titleAsEntered}: no difference was found between {second} (n = {n}, {lots}) and {first} (n = {m}, {otherLots}) at the {level} level ({tests}); {by}':
+      '{titleAsEntered}: zwischen {second} (n = {n}, {lots}) und {first} (n = {m}, {otherLots}) wurde auf dem Niveau {level} kein Unterschied gefunden ({tests}); {by}',
+    '{titleAsEntered}: values of {second} (n = {n}, {lots}) tend to lie lower than those of {first} (n = {m}, {otherLots}) at the {level} level ({tests}); {by}':
+      '{titleAsEntered}: Werte von {second} (n = {n}, {lots}) liegen auf dem Niveau {level} eher niedriger als die von {first} (n = {m}, {otherLots}) ({tests}); {by}',
+    '{titleAsEntered}: values of {second} (n = {n}, {lots}) tend to lie higher than those of {first} (n = {m}, {otherLots}) at the {level} level ({tests}); {by}':
+      '{titleAsEntered}: Werte von {second} (n = {n}, {lots}) liegen auf dem Niveau {level} eher höher als die von {first} (n = {m}, {otherLots}) ({tests}); {by}',
+    '{titleAsEntered}: inconclusive between {second} (n = {n}, {lots}) and {first} (n = {m}, {otherLots}); no difference was found ({tests}; {by}), but {but}':
+      '{titleAsEntered}: nicht entscheidbar zwischen {second} (n = {n}, {lots}) und {first} (n = {m}, {otherLots}); kein Unterschied wurde gefunden ({tests}; {by}), aber {but}',
+    '{titleAsEntered}: inconclusive between {second} (n = {n}, {lots}) and {first} (n = {m}, {otherLots}), because even the most extreme order of so few values has a chance of {least}, and the level is {level} ({tests}; {by})':
+      '{titleAsEntered}: nicht entscheidbar zwischen {second} (n = {n}, {lots}) und {first} (n = {m}, {otherLots}), denn selbst die äußerste Reihenfolge so weniger Werte hat die Wahrscheinlichkeit {least}, und das Niveau ist {level} ({tests}; {by})',
+    ...marginForms(),
+    'May specimens of {first} be compared one by one?': 'Dürfen Prüflinge von {first} einzeln verglichen werden?',
+    'specimens of {first} are compared one by one, and the test tells their lots apart (p = {p}, k-sample Anderson-Darling at {level})':
+      'Prüflinge von {first} werden einzeln verglichen, und der Test unterscheidet ihre Lose (p = {p}, Anderson-Darling für mehrere Stichproben zu {level})',
+    'Of {second} (n = {n}, {lots}): {modesAsEntered}; of {first} (n = {m}, {otherLots}): {otherModesAsEntered}':
+      'Von {second} (n = {n}, {lots}): {modesAsEntered}; von {first} (n = {m}, {otherLots}): {otherModesAsEntered}',
+  }),
+  'No comparison: {secondAsEntered} and {firstAsEntered} could not be compared':
+    'Kein Vergleich: {secondAsEntered} und {firstAsEntered} ließen sich nicht vergleichen',
+  'Inconclusive: {secondAsEntered} and {firstAsEntered} could not be told to agree or to differ in {titlesAsEntered}':
+    'Nicht entscheidbar: ob {secondAsEntered} und {firstAsEntered} übereinstimmen oder sich unterscheiden, ließ sich nicht sagen, in: {titlesAsEntered}',
+  'Not consistent, measured: {secondAsEntered} and {firstAsEntered} differ in {titlesAsEntered}':
+    'Nicht übereinstimmend, gemessen: {secondAsEntered} und {firstAsEntered} unterscheiden sich in: {titlesAsEntered}',
+  'Not consistent, physical: {secondAsEntered} and {firstAsEntered} differ in {titlesAsEntered}':
+    'Nicht übereinstimmend, körperlich: {secondAsEntered} und {firstAsEntered} unterscheiden sich in: {titlesAsEntered}',
   '{test}, p = {p}': '{test}, p = {p}',
   'Mann-Whitney test': 'Mann-Whitney-Test',
   'Welch test of means': 'Welch-Test der Mittelwerte',
-  'Permutation test': 'Permutationstest',
+  'Permutation test of means': 'Permutationstest der Mittelwerte',
+  "Permutation test by Gehan's scores, since some values are known from one side only":
+    'Permutationstest nach Gehans Rängen, da manche Werte nur von einer Seite bekannt sind',
+  "Rank test by Gehan's scores, since some values are known from one side only":
+    'Rangtest nach Gehans Rängen, da manche Werte nur von einer Seite bekannt sind',
   'difference {difference}, {level} limits {lower} to {upper}':
     'Unterschied {difference}, Grenzen zu {level} {lower} bis {upper}',
   'difference {difference}, without limits: {because}': 'Unterschied {difference}, ohne Grenzen: {because}',
   'by how much is not told, since some values are known from one side only':
     'um wie viel, wird nicht gesagt, da manche Werte nur von einer Seite bekannt sind',
-  'the power of a test by ranks or arrangements hangs on a distribution, and none is declared':
-    'die Trennschärfe eines Tests nach Rängen oder Anordnungen hängt an einer Verteilung, und keine ist festgelegt',
-  'the tool is Welch': 'das Werkzeug ist Welch',
+  'the power of this test hangs on a distribution, and none is declared':
+    'die Trennschärfe dieses Tests hängt an einer Verteilung, und keine ist festgelegt',
+  'the tool is Welch, or Mann-Whitney with values known exactly':
+    'das Werkzeug ist Welch, oder Mann-Whitney mit genau bekannten Werten',
   'Could the difference between the groups (by specimens) come from chance alone?':
     'Könnte der Unterschied der Gruppen (nach Prüflingen) allein vom Zufall kommen?',
   'Could the difference between the groups (by lot means) come from chance alone?':
@@ -274,8 +415,6 @@ export const GERMAN_COMPARED = {
     '{titleAsEntered}: auf dem Niveau {level} wurde kein Unterschied in der Mischung der Versagensarten gefunden (exakter Test, p = {p})',
   '{titleAsEntered}: the mix of failure modes differs at the {level} level (exact test, p = {p})':
     '{titleAsEntered}: die Mischung der Versagensarten unterscheidet sich auf dem Niveau {level} (exakter Test, p = {p})',
-  'Of {items} (n = {n}, {lots}): {modesAsEntered}; of {reference} (n = {m}, {otherLots}): {otherModesAsEntered}':
-    'Von {items} (n = {n}, {lots}): {modesAsEntered}; von {reference} (n = {m}, {otherLots}): {otherModesAsEntered}',
 
   // How it was computed
   'To which level is this p held?': 'An welchem Niveau wird dieses p gemessen?',
@@ -299,6 +438,11 @@ export const GERMAN_COMPARED = {
     'Standardabweichung {sd} (des natürlichen Logarithmus), mit {df} Freiheitsgraden',
   'How often would units of the same kind lie so far off?': 'Wie oft lägen Einheiten gleicher Art so weit entfernt?',
   'How often would units of the same kind lie so far out?': 'Wie oft lägen Einheiten gleicher Art so weit außen?',
+  'Lots may vary, so each speaks with one unit':
+    'Lose dürfen sich unterscheiden, daher spricht jedes mit einer Einheit',
+  'A chance of {p}': 'Eine Wahrscheinlichkeit von {p}',
+  'lower bound {bound}': 'untere Schranke {bound}',
+  'upper bound {bound}': 'obere Schranke {bound}',
   'At the worst of all shares of variance between lots, a chance of {p} for any of {n} items':
     'Beim ungünstigsten Anteil der Varianz zwischen Losen eine Wahrscheinlichkeit von {p} für irgendeinen von {n} Gegenständen',
   'At the worst of all shares of variance between lots, a chance of {p}':
@@ -323,7 +467,6 @@ export const GERMAN_COMPARED = {
     'Brechen beide Seiten in denselben Arten, zu denselben Anteilen?',
   'May units of all lots be taken for one population?':
     'Dürfen Einheiten aller Lose als eine Gesamtheit genommen werden?',
-  'May specimens of {group} be compared one by one?': 'Dürfen Prüflinge von {group} einzeln verglichen werden?',
   'The test does not tell the {n} lots apart at {level}': 'Der Test unterscheidet die {n} Lose zu {level} nicht',
   'Can this be compared?': 'Lässt sich dies vergleichen?',
 

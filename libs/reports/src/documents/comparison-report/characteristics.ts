@@ -29,7 +29,7 @@ export function characteristicSections(content: ComparisonReportContent, printin
         {
           block: 'paragraph',
           tone: 'claim',
-          text: printing.told(found.sentence),
+          text: toldIn(content, printing, found.sentence),
           sign: signOf(found.finding),
           keep: true,
         },
@@ -151,7 +151,7 @@ function eachTable(found: CharacteristicComparison, content: ComparisonReportCon
     rows: found.each.map(({ specimen, level, sentence }): Cell[] => [
       { text: specimenNamed(content, specimen), strong: true },
       levelCell(level, printing),
-      printing.told(sentence),
+      toldIn(content, printing, sentence),
     ]),
     empty: conclusions.noItems,
   };

@@ -14,7 +14,7 @@ export function conclusionsSection(content: ComparisonReportContent, printing: P
       // The first stands at the head.
       ...result.sentences
         .slice(1)
-        .map((sentence) => ({ block: 'paragraph', tone: 'claim', text: printing.told(sentence) }) as const),
+        .map((sentence) => ({ block: 'paragraph', tone: 'claim', text: toldIn(content, printing, sentence) }) as const),
       { block: 'paragraph', tone: 'plain', text: conclusions.limits },
       {
         block: 'table',
@@ -22,7 +22,7 @@ export function conclusionsSection(content: ComparisonReportContent, printing: P
         rows: result.items.map(({ specimen, level, sentence }) => [
           { text: specimenNamed(content, specimen), strong: true },
           levelCell(level, printing),
-          printing.told(sentence),
+          toldIn(content, printing, sentence),
         ]),
         empty: conclusions.noItems,
       },

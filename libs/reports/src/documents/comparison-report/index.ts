@@ -14,7 +14,7 @@ import { declaredSection } from './declared.js';
 import { MESSAGES } from './messages/index.js';
 import { runsSection } from './runs.js';
 import { seenSection } from './seen.js';
-import { levelInWords, signOf } from './words.js';
+import { levelInWords, signOf, toldIn } from './words.js';
 
 /**
  * A comparison as it is handed on: what was concluded and what was not examined, what was asked and declared, who had the
@@ -36,7 +36,7 @@ export function comparisonReport(content: ComparisonReportContent, printing: Pri
       outcome: {
         outcome: signOf(result.level),
         word: levelInWords(result.level, printing),
-        sentence: printing.told(result.sentences[0] ?? ''),
+        sentence: toldIn(content, printing, result.sentences[0] ?? ''),
       },
       state: signed ? messages.authorised : messages.draft,
       next: messages.next,

@@ -6,7 +6,7 @@ import type { Printing } from '../../words/printing.js';
 import { quantityInWords } from '../../words/units.js';
 import { type ComparisonReportContent, nameIn } from './content.js';
 import { MESSAGES } from './messages/index.js';
-import { byAt, levelCell, sidesOf, specimenNamed } from './words.js';
+import { byAt, levelCell, sidesOf, specimenNamed, toldIn } from './words.js';
 
 /** Every declared feature side by side: on the reference, in the build records, and on each item; then the photographs. */
 export function seenSection(content: ComparisonReportContent, printing: Printing): Section {
@@ -107,7 +107,7 @@ function featureBlocks(
       ],
       empty: seen.noneSeen,
     },
-    { block: 'paragraph', text: printing.told(sentence) },
+    { block: 'paragraph', text: toldIn(content, printing, sentence) },
   ];
 }
 

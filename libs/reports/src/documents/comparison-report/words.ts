@@ -136,7 +136,8 @@ export function specimenNamed({ case: { specimens } }: Pick<ComparisonReportCont
 
 /** A stored sentence in the language of the document, with its instants in the time of the lab. */
 export function toldIn({ lab }: Pick<ComparisonReportContent, 'lab'>, { told }: Printing, stored: string): string {
-  return told(stored).replace(INSTANT, (instant) => timeOf(instant, lab.zone));
+  // Before it is worded: a language may write the numbers of an instant its own way.
+  return told(stored.replace(INSTANT, (instant) => timeOf(instant, lab.zone)));
 }
 
 const INSTANT = /\d{4}-\d\d-\d\dT\d\d:\d\d(?::\d\d(?:\.\d+)?)?(?:Z|[+-]\d\d:\d\d)/g;

@@ -227,7 +227,7 @@ export const ENGLISH = {
     lots: 'Reference values, lots',
     counts: (values: number, lots: string) => `${values} of ${lots}`,
     likelihood: 'Likelihood ratio',
-    noLimit: 'none at this side',
+    noLimit: 'none on this side',
     notEvaluated: (because: string, possibleIf: string) => `not evaluated: ${because}; possible if ${possibleIf}`,
     values: 'Every value',
     group: 'Group',
