@@ -5,6 +5,13 @@ export function moment(instant: string, zone: string): string {
   );
 }
 
+const INSTANT = /\d{4}-\d\d-\d\dT\d\d:\d\d(?::\d\d(?:\.\d+)?)?(?:Z|[+-]\d\d:\d\d)/g;
+
+/** A stored sentence, each instant in it as the lab's clock showed it. */
+export function withMoments(sentence: string, zone: string): string {
+  return sentence.replace(INSTANT, (instant) => moment(instant, zone));
+}
+
 /** A calendar day, which has no zone: "28 Sep 2026". */
 export function day(date: string): string {
   return new Intl.DateTimeFormat('en-GB', { dateStyle: 'medium', timeZone: 'UTC' }).format(

@@ -2,12 +2,11 @@ import type { ComparisonInput } from '@breakbook/figures';
 import {
   type CharacteristicComparison,
   type ComparedValue,
-  type ItemFinding,
   isNotEvaluated,
   type LeftOut,
   type NotEvaluated,
 } from '@breakbook/lab';
-import { printDeclared, printSignificant } from '@breakbook/units';
+import { printDeclared, printPercent, printSignificant } from '@breakbook/units';
 import { Link } from 'react-router';
 import { runAddress } from '../../parts/addresses.js';
 import { ComparisonFigure } from '../../parts/figures/lab-figures.js';
@@ -16,6 +15,7 @@ import { Steps } from '../../parts/steps.js';
 import { Table } from '../../parts/table.js';
 import { usePrint } from '../../parts/units/reader.js';
 import { toolInWords } from './in-words.js';
+import { ItemFindings } from './item-findings.js';
 import { Level } from './level.js';
 import { SpecimenLink } from './specimen-link.js';
 
@@ -57,32 +57,19 @@ export function CharacteristicSection({ of, figure, sides, power }: Characterist
           empty="No mode was found."
         />
       )}
-      {each.length > 0 && (
-        <Table<ItemFinding>
-          caption={`${title}: item by item`}
-          columns={[
-            { head: 'Item', cell: ({ specimen }) => <SpecimenLink of={specimen} /> },
-            { head: 'Level', wide: true, cell: ({ level }) => <Level of={level} /> },
-            { head: 'Because', wide: true, cell: (one) => tell(one.sentence) },
-          ]}
-          rows={each}
-          rowKey={({ specimen }) => specimen}
-          empty=""
-        />
-      )}
+      {each.length > 0 && <ItemFindings caption={`${title}: item by item`} items={each} />}
       <Fold word="Every value">
         <ValuesTable of={of} sides={sides} />
       </Fold>
       {leftOut.length > 0 && (
-        <Table<LeftOut>
+        <Table<LeftOut[]>
           caption={`${title}: gave no value`}
           columns={[
-            { head: 'Specimen', cell: ({ specimen }) => <SpecimenLink of={specimen} /> },
-            { head: 'Run', cell: ({ run }) => run ?? 'none' },
-            { head: 'Because', wide: true, cell: ({ because }) => tell(because) },
+            { head: 'Because', cell: ([one]) => one && tell(one.because) },
+            { head: 'Specimens', wide: true, cell: (all) => <LeftOutSpecimens of={all} /> },
           ]}
-          rows={leftOut}
-          rowKey={({ specimen, run }) => `${specimen} ${run}`}
+          rows={byReason(leftOut)}
+          rowKey={([one]) => one?.because ?? ''}
           empty=""
         />
       )}
@@ -91,6 +78,22 @@ export function CharacteristicSection({ of, figure, sides, power }: Characterist
       </Fold>
     </Section>
   );
+}
+
+/** Of a reference that takes one test each, many give no value for one and the same reason. */
+function byReason(leftOut: readonly LeftOut[]): LeftOut[][] {
+  const reasons = [...new Set(leftOut.map(({ because }) => because))];
+  return reasons.map((because) => leftOut.filter((one) => one.because === because));
+}
+
+function LeftOutSpecimens({ of }: { of: readonly LeftOut[] }) {
+  return of.map(({ specimen, run }, index) => (
+    <span key={`${specimen} ${run}`}>
+      {index > 0 && ', '}
+      <SpecimenLink of={specimen} />
+      {run !== undefined && `, run ${run}`}
+    </span>
+  ));
 }
 
 function ValuesTable({
@@ -186,7 +189,7 @@ function useFacts(of: CharacteristicComparison, power: number): Fact[] {
       ? []
       : [
           {
-            term: `Smallest difference found with a chance of ${printSignificant(100 * power, 3)} %`,
+            term: `Smallest difference found with a chance of ${printPercent(power)}`,
             says: orWhy(smallestDifference, (one) => `${uncertainty(one, unit)} ${symbol(unit)}`),
           },
         ]),

@@ -60,12 +60,12 @@ function ComparisonSheet({ of }: { of: ComparisonRecord }) {
       <ComparisonHead of={of} zone={zone} people={people} />
       {record && (
         <ToldFrom record={record}>
-          <ResultSections of={of} record={record} />
+          <ResultSections of={of} record={record} zone={zone} />
         </ToldFrom>
       )}
       {!result && <DeclaredSection of={of} people={people} />}
       <SeenSection of={of} result={result} people={people} zone={zone} />
-      <ItemsSection of={of} gaps={result?.gaps ?? []} people={people} zone={zone} />
+      <ItemsSection of={of} people={people} zone={zone} />
       <NotExaminedSection
         notExamined={result?.notExamined ?? content.notExamined}
         setAside={setAside}
@@ -84,12 +84,12 @@ function ComparisonSheet({ of }: { of: ComparisonRecord }) {
 }
 
 /** What it came to, then each declared characteristic, whatever it showed. */
-function ResultSections({ of: { content, conclusions, inForce }, record }: ResultSectionsProps) {
+function ResultSections({ of: { content, conclusions, inForce }, record, zone }: ResultSectionsProps) {
   const { number, content: result, changedSince, figures } = record;
   const concluded = conclusions.find((one) => one.inForce);
   return (
     <>
-      <OutcomeSection result={result}>
+      <OutcomeSection result={result} zone={zone}>
         <p className="quiet small">
           Result {number}, of rev. {record.revision}
           {concluded === undefined
@@ -117,6 +117,7 @@ function ResultSections({ of: { content, conclusions, inForce }, record }: Resul
 interface ResultSectionsProps {
   of: ComparisonRecord;
   record: ComparisonResultRecord;
+  zone: string;
 }
 
 interface HeadProps {

@@ -1,4 +1,4 @@
-import type { CustodyGap, Person } from '@breakbook/lab';
+import type { Person } from '@breakbook/lab';
 import { useQuery } from '@tanstack/react-query';
 import { useState } from 'react';
 import { Link } from 'react-router';
@@ -17,7 +17,7 @@ interface Around {
 }
 
 /** Who had each item from its receipt on, with what does not join up in it. */
-export function ItemsSection({ of, gaps, ...around }: { of: ComparisonRecord; gaps: readonly CustodyGap[] } & Around) {
+export function ItemsSection({ of, ...around }: { of: ComparisonRecord } & Around) {
   const { compared } = of.content;
   if (compared.what === 'two groups') return null;
   return (
@@ -26,14 +26,13 @@ export function ItemsSection({ of, gaps, ...around }: { of: ComparisonRecord; ga
       word="Custody"
       aside="A gap is shown as a gap. Steps after which an item was not what it was before are marked; their order is part of the record."
     >
-      {compared.items.map((item) => {
-        const own = gaps.filter(({ specimen }) => specimen === item);
-        return compared.items.length > OPEN_AT_ONCE ? (
-          <FoldedItem key={item} item={item} gaps={own} {...around} />
+      {compared.items.map((item) =>
+        compared.items.length > OPEN_AT_ONCE ? (
+          <FoldedItem key={item} item={item} {...around} />
         ) : (
-          <OfItem key={item} item={item} gaps={own} {...around} />
-        );
-      })}
+          <OfItem key={item} item={item} {...around} />
+        ),
+      )}
     </Section>
   );
 }
@@ -41,26 +40,24 @@ export function ItemsSection({ of, gaps, ...around }: { of: ComparisonRecord; ga
 /** So many items stand open; where there are more, each is read once it is opened. */
 const OPEN_AT_ONCE = 6;
 
-function FoldedItem({ item, gaps, ...around }: { item: string; gaps: readonly CustodyGap[] } & Around) {
+function FoldedItem({ item, ...around }: { item: string } & Around) {
   const [open, setOpen] = useState(false);
   return (
     <details className="fold" onToggle={({ currentTarget }) => setOpen(currentTarget.open)}>
-      <summary>
-        {item}: {gaps.length === 0 ? 'no gap found' : `${gaps.length} ${gaps.length === 1 ? 'gap' : 'gaps'}`}
-      </summary>
-      <div className="folded">{open && <OfItem item={item} gaps={gaps} {...around} />}</div>
+      <summary>{item}</summary>
+      <div className="folded">{open && <OfItem item={item} {...around} />}</div>
     </details>
   );
 }
 
-function OfItem({ item, gaps, people, zone }: { item: string; gaps: readonly CustodyGap[] } & Around) {
+function OfItem({ item, people, zone }: { item: string } & Around) {
   const { data } = useQuery(custodyQuery(item));
   return (
     <div>
       <h3>
         <Link to={specimenAddress(item)}>{item}</Link>
       </h3>
-      {data && <CustodyTable of={data} gaps={gaps} people={people} zone={zone} />}
+      {data && <CustodyTable of={data} people={people} zone={zone} />}
     </div>
   );
 }

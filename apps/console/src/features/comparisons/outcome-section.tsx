@@ -1,15 +1,22 @@
-import type { ComparisonResult, ItemConclusion, Person, SetAside } from '@breakbook/lab';
+import type { ComparisonResult, Person, SetAside } from '@breakbook/lab';
 import type { ReactNode } from 'react';
-import { moment } from '../../parts/moment.js';
+import { moment, withMoments } from '../../parts/moment.js';
 import { Section } from '../../parts/sheet/sheet.js';
 import { Table } from '../../parts/table.js';
 import { usePrint } from '../../parts/units/reader.js';
 import { Who } from '../../parts/who.js';
+import { ItemFindings } from './item-findings.js';
 import { Level } from './level.js';
 import { SpecimenLink } from './specimen-link.js';
 
+interface OutcomeSectionProps {
+  result: ComparisonResult;
+  zone: string;
+  children: ReactNode;
+}
+
 /** What it came to: in one level, in sentences, and item by item. `children` say how far it is settled. */
-export function OutcomeSection({ result, children }: { result: ComparisonResult; children: ReactNode }) {
+export function OutcomeSection({ result, zone, children }: OutcomeSectionProps) {
   const { tell } = usePrint();
   return (
     <Section
@@ -26,23 +33,11 @@ export function OutcomeSection({ result, children }: { result: ComparisonResult;
           <li key={sentence}>{tell(sentence)}</li>
         ))}
       </ul>
-      {result.items.length > 0 && (
-        <Table<ItemConclusion>
-          caption="Item by item"
-          columns={[
-            { head: 'Item', cell: ({ specimen }) => <SpecimenLink of={specimen} /> },
-            { head: 'Level', wide: true, cell: ({ level }) => <Level of={level} /> },
-            { head: 'Because', wide: true, cell: ({ sentence }) => tell(sentence) },
-          ]}
-          rows={result.items}
-          rowKey={({ specimen }) => specimen}
-          empty=""
-        />
-      )}
+      {result.items.length > 0 && <ItemFindings caption="Item by item" items={result.items} />}
       {result.notes.length > 0 && (
         <ul className="notes">
           {result.notes.map((note) => (
-            <li key={note}>{tell(note)}</li>
+            <li key={note}>{withMoments(tell(note), zone)}</li>
           ))}
         </ul>
       )}

@@ -13,6 +13,7 @@ import { Who } from '../../parts/who.js';
 import { useMe } from '../people/me.js';
 import { Level } from './level.js';
 import { ObservationForm } from './observation-form.js';
+import { SpecimenLink } from './specimen-link.js';
 import './seen-section.css';
 
 interface SeenSectionProps {
@@ -80,13 +81,8 @@ function FeatureSeen({ feature, found, observations, of, around }: FeatureSeenPr
       <div className="side-by-side">
         <div>
           <h4>Reference</h4>
-          {found && (
+          {found && found.variants.length > 0 && (
             <ul className="notes">
-              {found.reference.map(({ seen, units }) => (
-                <li key={seen}>
-                  <bdi className="verbatim">{seen}</bdi>, on {units} {units === 1 ? 'unit' : 'units'}
-                </li>
-              ))}
               {found.variants.map((built) => (
                 <li key={built}>
                   <bdi className="verbatim">{built}</bdi>, by the build records
@@ -94,19 +90,90 @@ function FeatureSeen({ feature, found, observations, of, around }: FeatureSeenPr
               ))}
             </ul>
           )}
-          <Observations of={ofReference} around={around} empty="Nothing was written down of it yet." />
+          {ofReference.length > LISTED_AT_ONCE ? (
+            alikeIn(ofReference).map((alike) => <SeenAlike key={alike[0].number} of={alike} around={around} />)
+          ) : (
+            <Observations of={ofReference} around={around} empty="Nothing was written down of it yet." />
+          )}
         </div>
         <div>
           <h4>Items</h4>
           {found?.items.map(({ specimen, level, sentence }) => (
             <p key={specimen}>
-              <Level of={level} /> {tell(sentence)}
+              <SpecimenLink of={specimen} />: <Level of={level} />
+              {/* The sentence above tells of those that were found as the whole was. */}
+              {level !== found.finding && <span className="under">{tell(sentence)}</span>}
             </p>
           ))}
           <Observations of={ofItems} around={around} empty="Nothing was written down of them yet." />
         </div>
       </div>
     </article>
+  );
+}
+
+/** So many are listed one by one; of more it is told how many were seen alike, and each is folded away. */
+const LISTED_AT_ONCE = 3;
+
+type SomeObservations = readonly [ObservationRecord, ...ObservationRecord[]];
+
+/** What was seen in the same words, the most frequent first; quantities in one unit stand together. */
+function alikeIn(observations: readonly ObservationRecord[]): SomeObservations[] {
+  const groups = new Map<string, [ObservationRecord, ...ObservationRecord[]]>();
+  for (const one of observations) {
+    const { seen, quantity } = one.content;
+    const kind = JSON.stringify([seen, quantity?.unit]);
+    const group = groups.get(kind);
+    if (group) group.push(one);
+    else groups.set(kind, [one]);
+  }
+  return [...groups.values()].sort((a, b) => b.length - a.length);
+}
+
+/** What many units have in common, with its photos, and every one of them a click away. */
+function SeenAlike({ of, around }: { of: SomeObservations; around: FeatureSeenProps['around'] }) {
+  const { declared } = usePrint();
+  const [first] = of;
+  const quantities = of.flatMap(({ content: { quantity } }) => quantity ?? []).toSorted((a, b) => a.value - b.value);
+  const [least, most] = [quantities[0], quantities.at(-1)];
+  const units = new Set(of.map(({ content }) => content.specimen)).size;
+  const pictured = of.filter(({ attachments }) => attachments.length > 0);
+  return (
+    <>
+      <p>
+        <strong>
+          {first.content.seen === undefined ? (
+            least && most && `${declared(least.value, least.unit)} to ${declared(most.value, most.unit)}`
+          ) : (
+            <bdi className="verbatim">{first.content.seen}</bdi>
+          )}
+        </strong>
+        , on {units} {units === 1 ? 'unit' : 'units'}
+      </p>
+      {pictured.map((one) => (
+        <Photos key={one.number} of={one} />
+      ))}
+      <Fold word="Each of them">
+        <Observations of={of} around={around} empty="" />
+      </Fold>
+    </>
+  );
+}
+
+function Photos({ of: { attachments, content } }: { of: ObservationRecord }) {
+  if (attachments.length === 0) return null;
+  return (
+    <div className="seen-photos">
+      {attachments.map((n) => (
+        <a key={n} href={photoAddress(n)} target="_blank" rel="noreferrer">
+          <img
+            src={thumbnailAddress(n)}
+            alt={`${content.feature} of ${content.specimen}, attachment ${n}`}
+            loading="lazy"
+          />
+        </a>
+      ))}
+    </div>
   );
 }
 
@@ -130,7 +197,7 @@ function OneObservation({
   around: FeatureSeenProps['around'];
 }) {
   const { declared } = usePrint();
-  const { content, attachments, earlier, reason } = one;
+  const { content, earlier, reason } = one;
   const { specimen, seen, quantity, instrument, givenBy, provider, note, by, at } = content;
   return (
     <li>
@@ -161,19 +228,7 @@ function OneObservation({
           <bdi>{note}</bdi>
         </p>
       )}
-      {attachments.length > 0 && (
-        <div className="seen-photos">
-          {attachments.map((n) => (
-            <a key={n} href={photoAddress(n)} target="_blank" rel="noreferrer">
-              <img
-                src={thumbnailAddress(n)}
-                alt={`${content.feature} of ${specimen}, attachment ${n}`}
-                loading="lazy"
-              />
-            </a>
-          ))}
-        </div>
-      )}
+      <Photos of={one} />
       <p className="quiet small">
         <Who people={people} person={by} />, {moment(at, zone)}
         {earlier.length > 0 && (

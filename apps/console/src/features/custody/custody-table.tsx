@@ -1,7 +1,7 @@
 import type { CustodyGap, Person } from '@breakbook/lab';
 import type { CustodyRecord } from '../../client/answers.js';
 import { Outcome } from '../../parts/marks/outcome.js';
-import { moment } from '../../parts/moment.js';
+import { moment, withMoments } from '../../parts/moment.js';
 import { Table } from '../../parts/table.js';
 import { Who } from '../../parts/who.js';
 
@@ -10,14 +10,12 @@ type Row = { event: Event } | { gap: CustodyGap };
 
 interface CustodyTableProps {
   of: CustodyRecord;
-  /** What does not join up in it, where that was looked at. */
-  gaps?: readonly CustodyGap[];
   people: readonly Person[];
   zone: string;
 }
 
 /** What happened to a specimen, in its order; gaps stand where they are. */
-export function CustodyTable({ of: { specimen, items }, gaps = [], people, zone }: CustodyTableProps) {
+export function CustodyTable({ of: { specimen, items, gaps }, people, zone }: CustodyTableProps) {
   const when = (at: string) => <span className="whole">{moment(at, zone)}</span>;
   return (
     <Table<Row>
@@ -27,7 +25,11 @@ export function CustodyTable({ of: { specimen, items }, gaps = [], people, zone 
           head: 'At',
           cell: (row) => ('event' in row ? when(row.event.at) : <Outcome word="not evaluated" as="gap" />),
         },
-        { head: 'Step', wide: true, cell: (row) => ('event' in row ? <StepSaid of={row.event} /> : row.gap.sentence) },
+        {
+          head: 'Step',
+          wide: true,
+          cell: (row) => ('event' in row ? <StepSaid of={row.event} /> : <bdi>{gapSaid(row.gap, people, zone)}</bdi>),
+        },
         { head: 'From', cell: (row) => 'event' in row && <Holder people={people} of={row.event.from} /> },
         { head: 'To', cell: (row) => 'event' in row && <Holder people={people} of={row.event.to} /> },
         { head: 'Place', cell: (row) => 'event' in row && <bdi>{row.event.place}</bdi> },
@@ -49,6 +51,17 @@ export function CustodyTable({ of: { specimen, items }, gaps = [], people, zone 
       empty="Nothing of its custody is written down."
     />
   );
+}
+
+/** A gap as it was found, people by their names and instants by the lab's clock. */
+function gapSaid({ sentence }: CustodyGap, people: readonly Person[], zone: string): string {
+  // The longest first, since a key may begin with another.
+  const keys = people.map(({ person }) => person).sort((a, b) => b.length - a.length);
+  const named = keys.reduce((text, key) => {
+    const name = people.find(({ person }) => person === key)?.name ?? key;
+    return text.replace(new RegExp(`(?<![\\w.-])${key.replaceAll('.', '\\.')}(?![\\w-])`, 'g'), () => name);
+  }, sentence);
+  return withMoments(named, zone);
 }
 
 function StepSaid({ of: { step, changesItem } }: { of: Event }) {
