@@ -2,6 +2,7 @@
 export { caseOfLots, comparedRun, type EvaluatedLot } from './comparisons/case-of-lots.js';
 export { compareCase } from './comparisons/compare-case.js';
 export { custodyGaps } from './comparisons/custody-gaps.js';
+export { type LimitBeside, limitsBeside } from './comparisons/limits-beside.js';
 export { confidenceAt } from './comparisons/words.js';
 export { type WordNotToClaim, wordsNotToClaim } from './comparisons/words-not-to-claim.js';
 export { attemptsOf } from './decisions/attempts.js';

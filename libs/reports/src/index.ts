@@ -15,6 +15,7 @@ export {
   type ComparisonReportContent,
   type ConductOfRun,
   comparisonReportContent,
+  methodOfComparison,
   type PhotoOfComparison,
 } from './documents/comparison-report/content.js';
 export { type LabelSheetContent, labelSheetContent, type SpecimenLabel } from './documents/label-sheet/content.js';

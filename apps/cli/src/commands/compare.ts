@@ -1,6 +1,6 @@
 import fs from 'node:fs';
 import path from 'node:path';
-import { caseOfLots, compareCase, evaluateLot } from '@breakbook/acceptance';
+import { caseOfLots, compareCase, evaluateLot, limitsBeside } from '@breakbook/acceptance';
 import { canonicalJson } from '@breakbook/evidence';
 import {
   type ComparisonCase,
@@ -13,7 +13,12 @@ import {
   printKept,
   Refusal,
 } from '@breakbook/lab';
-import { type ComparisonReportContent, comparisonReportContent, composeDocument } from '@breakbook/reports';
+import {
+  type ComparisonReportContent,
+  comparisonReportContent,
+  composeDocument,
+  methodOfComparison,
+} from '@breakbook/reports';
 import { type OpenComparison, openComparison } from '../comparison-folder.js';
 import { comparisonSheet } from '../comparison-sheet.js';
 import { type PrintOptions, printFrom } from '../print-options.js';
@@ -111,7 +116,13 @@ function contentOf(
       methodName,
     )
       .filter((one) => named.has(methodName(one)))
-      .map(({ method, revision, title, basis }) => ({ method, revision, title, basis })),
+      .map(methodOfComparison),
+    limits: limitsBeside(
+      comparison,
+      bundles.flatMap(({ limits, specimens }) =>
+        specimens.some(({ specimen }) => given.specimens.some((one) => one.specimen === specimen)) ? limits : [],
+      ),
+    ),
     conduct: bundles.flatMap(({ runs }) =>
       runs.map(({ run, operator, validity, deviations, files }) => ({
         run,

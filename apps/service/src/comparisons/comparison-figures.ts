@@ -1,27 +1,7 @@
+import type { LimitBeside } from '@breakbook/acceptance';
 import type { ComparisonInput } from '@breakbook/figures';
-import { type ComparisonCase, type ComparisonResult, isNotEvaluated, type MeasuredLimit } from '@breakbook/lab';
+import { type ComparisonCase, type ComparisonResult, isNotEvaluated } from '@breakbook/lab';
 import { reports } from '../arithmetic.js';
-import type { StoredCase } from './stored-case.js';
-
-/** A limit drawn beside the values of a declared characteristic; no item is held to it by a comparison. */
-export interface LimitBeside {
-  /** As it is named in the declaration. */
-  characteristic: string;
-  limit: MeasuredLimit;
-}
-
-/** Limits of the plans under which the compared runs were made, each once. */
-export function limitsBeside({ given, runs }: Pick<StoredCase, 'given' | 'runs'>): LimitBeside[] {
-  const limits = runs.flatMap(({ judge }) => judge.limits).filter((one) => one.bound !== 'absent');
-  const once = [...new Map(limits.map((one) => [`${one.limit} ${one.revision}`, one])).values()];
-  return given.comparison.characteristics.flatMap(({ name, source, tool }) =>
-    source.from === 'examination' || tool.kind === 'failure modes'
-      ? []
-      : once.flatMap((limit) =>
-          limit.characteristic === source.characteristic ? { characteristic: name, limit } : [],
-        ),
-  );
-}
 
 /** The picture of each compared characteristic that lies on an axis. */
 export async function comparisonFigures(

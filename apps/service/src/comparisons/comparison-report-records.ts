@@ -2,6 +2,7 @@ import { type ComparisonCase, itemsOf, type Person, type Specimen } from '@break
 import { type Reader, tables } from '@breakbook/records';
 import type { ComparisonReportContent, PhotoOfComparison } from '@breakbook/reports';
 import { In } from 'typeorm';
+import { reports } from '../arithmetic.js';
 import { lifeOfSpecimen } from '../documents/sheets/specimen-life.js';
 import { peopleOf, storedLot } from '../lots/lot-bundle.js';
 
@@ -45,16 +46,14 @@ async function methodsOf(
       source.from === 'runs' ? [[`${source.method} ${source.methodRevision}`, source] as const] : [],
     ),
   );
+  const { methodOfComparison } = await reports();
   const methods: ReportRecords['methods'] = [];
   for (const { method: key, methodRevision } of named.values()) {
     const noun = await reader.named(tables.Method, key);
     const found = (await reader.history(tables.MethodRevision, noun.id)).find(
       ({ content }) => content.revision === methodRevision,
     );
-    if (found) {
-      const { method, revision, title, basis } = found.content;
-      methods.push({ method, revision, title, basis });
-    }
+    if (found) methods.push(methodOfComparison(found.content));
   }
   return methods;
 }

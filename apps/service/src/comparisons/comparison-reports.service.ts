@@ -9,14 +9,13 @@ import {
 } from '@breakbook/lab';
 import { prepareRaw, type RawStore, Reader, Records, rawFromBytes, readWhole, tables } from '@breakbook/records';
 import { Inject, Injectable, type OnModuleInit } from '@nestjs/common';
-import { reports } from '../arithmetic.js';
+import { acceptance, reports } from '../arithmetic.js';
 import type { Job, JobAnswer } from '../jobs/job.js';
 import { JobRunner } from '../jobs/job-runner.js';
 import { JobsService } from '../jobs/jobs.service.js';
 import { RAW_STORE } from '../records/raw-store.token.js';
 import type { SignedInActor } from '../sign-in/signed-in.decorator.js';
 import { type TaskOptions, Workers } from '../workers/workers.js';
-import { limitsBeside } from './comparison-figures.js';
 import { reportRecords } from './comparison-report-records.js';
 import { type ComparisonStanding, standingOf } from './comparison-standing.js';
 import type { NewComparisonDocument } from './new-comparison-document.js';
@@ -85,12 +84,17 @@ export class ComparisonReportsService implements OnModuleInit {
     const { content: result, recordsId } = await reader.one(tables.ComparisonResult, conclusion.resultId);
     const kept = (await readWhole(this.store, reader, recordsId)).toString('utf8');
     const given = JSON.parse(kept) as ComparisonCase;
+    const { limitsBeside } = await acceptance();
+    const { runs } = await storedCase(reader, standing);
     return {
       conclusion,
       case: given,
       result,
       ...(await reportRecords(reader, given)),
-      limits: limitsBeside({ given, runs: (await storedCase(reader, standing)).runs }),
+      limits: limitsBeside(
+        given.comparison,
+        runs.flatMap(({ judge }) => judge.limits),
+      ),
       locked: { at: conclusion.at.toISOString(), by: conclusion.name },
     };
   }

@@ -12,6 +12,7 @@ import {
 } from '@breakbook/records';
 import { Inject, Injectable, type OnModuleInit } from '@nestjs/common';
 import { In } from 'typeorm';
+import { acceptance } from '../arithmetic.js';
 import { doneToRuns } from '../dispositions/done-to-lot.js';
 import type { Job, JobAnswer } from '../jobs/job.js';
 import { JobRunner } from '../jobs/job-runner.js';
@@ -23,7 +24,7 @@ import { type TaskOptions, Workers } from '../workers/workers.js';
 import { blindedFrom, hiddenFrom } from './blinds.js';
 import { refuseClaims } from './claims.js';
 import type { ComparisonAnswer } from './comparison-answers.js';
-import { comparisonFigures, limitsBeside } from './comparison-figures.js';
+import { comparisonFigures } from './comparison-figures.js';
 import { type ComparisonStanding, comparisonAnswer, heldComparison, standingOf } from './comparison-standing.js';
 import type { ComparisonResultAnswer, NewConclusion } from './result-answers.js';
 import { changedSince, type StoredCase, storedCase } from './stored-case.js';
@@ -60,7 +61,9 @@ export class ComparisonResultsService implements OnModuleInit {
     if (item) throw blindedFrom(`What comparison ${key} came to`, item.key);
     const whole = await readWhole(this.store, reader, result.recordsId);
     const given = JSON.parse(new TextDecoder().decode(whole)) as ComparisonCase;
-    const figures = await comparisonFigures(given, result.content, limitsBeside(stored));
+    const { limitsBeside } = await acceptance();
+    const limits = stored.runs.flatMap(({ judge }) => judge.limits);
+    const figures = await comparisonFigures(given, result.content, limitsBeside(stored.given.comparison, limits));
     return { ...(await resultAnswer(reader, standing, result, stored)), figures };
   }
 

@@ -37,6 +37,7 @@ export function characteristicSections(content: ComparisonReportContent, printin
         eachTable(found, content, printing),
         ...modesTable(found, content, printing),
         valuesTable(found, content, printing),
+        ...modesNote(found, content, printing),
         leftOutTable(found, content, printing),
         stepsTable(found, printing),
       ],
@@ -214,6 +215,22 @@ function valuesTable(found: CharacteristicComparison, content: ComparisonReportC
     ],
     empty: words.noValues,
   };
+}
+
+/** What the codes of failure modes in the table mean, as the method has it. */
+function modesNote(
+  { source, reference, items }: CharacteristicComparison,
+  { methods }: ComparisonReportContent,
+  printing: Printing,
+): Block[] {
+  if (source.from !== 'runs') return [];
+  const { failureModes = [] } =
+    methods.find(({ method, revision }) => method === source.method && revision === source.methodRevision) ?? {};
+  const codes = new Set([...items, ...reference].map(({ mode }) => mode));
+  const meanings = failureModes
+    .filter(({ code }) => codes.has(code))
+    .map(({ code, meaning }) => `${code}: ${printing.entered(meaning)}`);
+  return meanings.length === 0 ? [] : [{ block: 'paragraph', tone: 'note', text: `${meanings.join('; ')}.` }];
 }
 
 function valueCells({ value, uncertainty }: ComparedValue, unit: string, printing: Printing): Cell[] {

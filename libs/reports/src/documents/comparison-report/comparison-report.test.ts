@@ -91,6 +91,13 @@ describe('a comparison report', () => {
     expect(sheetText(content)).toMatch(/Mass of the rim\nOf\nSeen[\s\S]*?448.4 g to 455.1 g[\s\S]*?391.5 g/);
   });
 
+  it('says what the codes of failure modes mean', () => {
+    const { failureModes = [] } = content.methods.find(({ method }) => method === 'BURST') ?? {};
+    const meaning = failureModes.find(({ code }) => code === 'BF-FLG')?.meaning;
+    expect(meaning).toBeDefined();
+    expect(sheetText(content)).toContain(`BF-FLG: ${meaning}`);
+  });
+
   it('shows a gap in custody as a gap, and every step that changed an item', () => {
     expect(content.result.gaps.map(({ specimen }) => specimen)).toEqual(['X-2']);
     expect(sheetText(content)).toMatch(/Gaps in custody\n.*X-2 \(D42-24-901\)/s);

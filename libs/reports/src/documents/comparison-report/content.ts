@@ -27,6 +27,22 @@ export interface ConductOfRun {
   files: { name: string; sha256?: string }[];
 }
 
+/** A method that a declared characteristic comes from, and what its codes of failure modes mean. */
+export type MethodOfComparison = Pick<Method, 'method' | 'revision' | 'title' | 'basis'> & {
+  failureModes?: { code: string; meaning: string }[];
+};
+
+/** What a report says of a method. */
+export function methodOfComparison({ method, revision, title, basis, failureModes }: Method): MethodOfComparison {
+  return {
+    method,
+    revision,
+    title,
+    basis,
+    failureModes: failureModes.map(({ code, meaning }) => ({ code, meaning })),
+  };
+}
+
 /** A photo that an observation rests on, by what is said of it; its bytes are kept elsewhere. */
 export interface PhotoOfComparison {
   sha256: string;
@@ -52,7 +68,7 @@ export interface ComparisonReportContent {
   result: ComparisonResult;
   /** Items as they were received. */
   items: Specimen[];
-  methods: Pick<Method, 'method' | 'revision' | 'title' | 'basis'>[];
+  methods: MethodOfComparison[];
   conduct: ConductOfRun[];
   /** Drawn beside the values of a declared characteristic; no item is held to them here. */
   limits: { characteristic: string; limit: MeasuredLimit }[];
