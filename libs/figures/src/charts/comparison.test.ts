@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { sceneToPaths } from '../papers/paths.js';
 import { sceneToSvg } from '../papers/svg.js';
 import { FIGURE_WIDTH, type Mark } from '../scene.js';
+import { textWidth } from '../text-width.js';
 import { type ComparedAxis, type ComparisonInput, comparison } from './comparison.js';
 
 const lot = (label: string, values: number[], more: ComparedAxis['items']['lanes'][number]['values'] = []) => ({
@@ -106,6 +107,28 @@ describe('comparison', () => {
       ),
     );
     expect(new Set(strokes).size).toBe(3);
+  });
+
+  it('lets no stroke run through its own words, also where they find no room beside it', () => {
+    const label = 'Internal limit SALTMARSH-TOURING-RIMS-F3 rev. 1';
+    const narrow = comparison({
+      ...input,
+      width: FIGURE_WIDTH.narrow,
+      axes: [{ ...burst, limits: [{ label, external: false, value: 1600, conforms: 'at or above' }] }],
+    });
+    const [words] = parts(narrow.marks, 'limit label').filter(
+      (mark) => mark.mark === 'text' && mark.text.startsWith('Internal limit'),
+    );
+    if (words?.mark !== 'text') throw new Error('The limit has words.');
+    const [from, baseline] = words.at;
+    const startOf = (part: string) =>
+      parts(narrow.marks, part).flatMap((mark) => (mark.mark === 'line' ? [mark.points[0] ?? [0, 0]] : []));
+    const [[x] = [0]] = startOf('internal limit');
+    expect(x).toBeGreaterThan(from);
+    expect(x).toBeLessThan(from + textWidth(words.text, words.size));
+    const heads = startOf('leader').flatMap(([at, head]) => (at === x ? [head] : []));
+    expect(heads).toHaveLength(1);
+    expect(heads[0]).toBeGreaterThan(baseline);
   });
 
   it('prints a bound on its side of an item that lies a hair away from it', () => {

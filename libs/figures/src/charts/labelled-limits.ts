@@ -41,7 +41,9 @@ export function labelledLimits(
     height: Math.max(0, ...places.map(({ row }) => row + 1)) * ROW,
     // All strokes before all words, so that a word which one must cross can be cleared of it.
     marks: ({ y, top, bottom }) => [
-      ...placed.flatMap(({ limit, place, head }) => stroke(limit, place.x, { head: y + head, top, bottom })),
+      ...placed.flatMap(({ limit, place, head }) =>
+        stroke(limit, place.x, { head: y + head + (straddles(place) ? ROW - 1.5 : 0), top, bottom }),
+      ),
       ...placed.flatMap(({ limit, place, head }) => [
         ...(places.some((other) => crosses(other, place))
           ? [patch(limit.text, { x: place.from, y: y + head + LABEL_TEXT - 1 })]
@@ -78,6 +80,11 @@ function stroke(
       : leader((top + bottom) / 2, { ink: 'muted', width: 0.6, dash: [1.2, 1.8] }),
     ...limitStroke({ x, bottom, top, external, forbidden: conforms === 'at or above' ? 'left' : 'right', note: text }),
   ];
+}
+
+/** Words that found no room beside their own stroke stand over it: it then begins under them. */
+function straddles({ x, from, width }: LabelPlace): boolean {
+  return x > from && x < from + width;
 }
 
 function crosses(upper: LabelPlace, lower: LabelPlace): boolean {
