@@ -1,21 +1,18 @@
-import { spawnSync } from 'node:child_process';
 import fs from 'node:fs';
 import os from 'node:os';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { COMPARISON_LEVELS, type ComparisonDocument, type ComparisonResult, type Run } from '@breakbook/lab';
 import { afterAll, describe, expect, it } from 'vitest';
+import { breakbook } from '../breakbook.ts';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
 const SAMPLE = 'sample-runs/dunlin-42-doubtful';
 const out = fs.mkdtempSync(path.join(os.tmpdir(), 'breakbook-compare-'));
 afterAll(() => fs.rmSync(out, { recursive: true }));
 
-function compare(...words: string[]) {
-  const { status, stdout, stderr } = spawnSync(process.execPath, ['apps/cli/bin/breakbook.mjs', 'compare', ...words], {
-    cwd: root,
-    encoding: 'utf8',
-  });
+async function compare(...words: string[]) {
+  const { status, stdout, stderr } = await breakbook('compare', ...words);
   // Thin no-break spaces group digits; lines break where the terminal ends.
   return { status, stdout, flat: stdout.replaceAll('\u202f', ' ').replaceAll(/\s+/g, ' '), stderr };
 }
@@ -61,10 +58,10 @@ describe('breakbook compare', () => {
     expect(new Set(promised().map(({ status }) => status))).toEqual(new Set([0, 1]));
   });
 
-  it.each(promised())('$at: $level, $words, status $status', ({ at, level, words, status }) => {
+  it.each(promised())('$at: $level, $words, status $status', async ({ at, level, words, status }) => {
     const document = JSON.parse(fs.readFileSync(path.join(root, 'sample-runs', at), 'utf8')) as ComparisonDocument;
     const { comparison } = document;
-    const answer = sample(at);
+    const answer = await sample(at);
     expect(answer.stderr).toBe('');
     expect(answer.status).toBe(status);
     expect(COMPARISON_LEVELS[level as keyof typeof COMPARISON_LEVELS]).toContain(words);
@@ -76,24 +73,24 @@ describe('breakbook compare', () => {
     expect(answer.flat).not.toMatch(/counterfeit|fake|genuine/i);
   });
 
-  it('tells a gap in custody as a gap, and compares all the same', () => {
-    expect(sample('dunlin-42-doubtful/comparison.json').flat).toMatch(
+  it('tells a gap in custody as a gap, and compares all the same', async () => {
+    expect((await sample('dunlin-42-doubtful/comparison.json')).flat).toMatch(
       /gaps 1 - Item K-2046: d-zunic had it, and y-hamasaki gave it away/,
     );
-    expect(sample('dunlin-42-doubtful/second-pair.json').flat).toContain('gaps 0 Not examined');
+    expect((await sample('dunlin-42-doubtful/second-pair.json')).flat).toContain('gaps 0 Not examined');
   });
 
-  it('could have shown the differences that sample-runs/README.md states', () => {
+  it('could have shown the differences that sample-runs/README.md states', async () => {
     const readme = fs.readFileSync(path.join(root, 'sample-runs/README.md'), 'utf8').replaceAll(/\s+/g, ' ');
     const [, ...stated] = /found with 90 % \(([\d.]+) °C, ([\d.]+) kN, ([\d.]+) g and ([\d.]+) mm\)/.exec(readme) ?? [];
-    const { flat } = sample('dunlin-42-doubtful/second-pair.json');
+    const { flat } = await sample('dunlin-42-doubtful/second-pair.json');
     const printed = [...flat.matchAll(/A difference of ([\d.]+) (?:°C|kN|g|mm) or more/g)].map(([, number]) => number);
     expect(stated).toHaveLength(4);
     expect(stated).toEqual(printed.map((one) => `${Number(Number(one).toPrecision(2))}`));
   });
 
-  it('says of each wheel what was not examined on it, and calls it not undecided for want of a second test', () => {
-    const { flat } = sample('dunlin-42-doubtful/second-pair.json');
+  it('says of each wheel what was not examined on it, and calls it not undecided for want of a second test', async () => {
+    const { flat } = await sample('dunlin-42-doubtful/second-pair.json');
     for (const [wheel, title] of [
       ['K-9173', 'Force at the onset of damage'],
       ['K-3817', 'Track temperature at failure'],
@@ -103,9 +100,9 @@ describe('breakbook compare', () => {
       );
   });
 
-  it('answers everything as JSON, beside a report: at least 100 °C between reference and the wheel whose tracks melted', () => {
+  it('answers everything as JSON, beside a report: at least 100 °C between reference and the wheel whose tracks melted', async () => {
     const report = path.join(out, 'reports', 'first.pdf');
-    const { status, stdout } = compare(SAMPLE, '--json', '--report', report, '--language', 'de');
+    const { status, stdout } = await compare(SAMPLE, '--json', '--report', report, '--language', 'de');
     expect(fs.readFileSync(report).subarray(0, 5).toString()).toBe('%PDF-');
     const result = JSON.parse(stdout) as ComparisonResult;
     expect(status).toBe(1);
@@ -121,11 +118,11 @@ describe('breakbook compare', () => {
     expect(heat?.each.map(({ specimen }) => specimen)).toEqual(['K-5290']);
   });
 
-  it('ends with 3 where a wheel that should have been tested was not', () => {
+  it('ends with 3 where a wheel that should have been tested was not', async () => {
     const copy = copyWith<Run[]>('untested', 'lots/D42R-MK/runs.json', (runs) => {
       runs.splice(0, runs.length, ...runs.filter(({ specimen }) => specimen !== 'K-3817'));
     });
-    const { status, flat } = compare(path.join(copy, 'second-pair.json'));
+    const { status, flat } = await compare(path.join(copy, 'second-pair.json'));
     expect(status).toBe(3);
     expect(flat).toContain('Force at the onset of damage: inconclusive, because no value of the items is there');
     expect(flat).toContain('C INCONCLUSIVE');
@@ -159,8 +156,8 @@ describe('breakbook compare', () => {
       },
       ['lot D42R-2604, run 405', 'state.conflict'],
     ],
-  ])('ends with 2 on %s, and says where and what', (_, place, says) => {
-    const { status, stdout, stderr } = compare(place(), '--report', path.join(out, 'refused.pdf'));
+  ])('ends with 2 on %s, and says where and what', async (_, place, says) => {
+    const { status, stdout, stderr } = await compare(place(), '--report', path.join(out, 'refused.pdf'));
     expect(status).toBe(2);
     expect(stdout).toBe('');
     expect(fs.existsSync(path.join(out, 'refused.pdf'))).toBe(false);

@@ -1,4 +1,3 @@
-import { spawnSync } from 'node:child_process';
 import fs from 'node:fs';
 import os from 'node:os';
 import path from 'node:path';
@@ -6,6 +5,7 @@ import { fileURLToPath } from 'node:url';
 import type { ComparisonDocument, CustodyEvent, Observation } from '@breakbook/lab';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { loadDemoLab } from '../../apps/launch/src/demo-lab.ts';
+import { breakbook } from '../breakbook.ts';
 import { type TestDatabase, testDatabase } from '../database.ts';
 import { type SignedInCaller, startTestService, type TestService } from '../service.ts';
 import { jobDone } from '../signed-report.ts';
@@ -88,8 +88,7 @@ describe('a comparison folder in the demo lab', () => {
 
   it('comes to the same in the service as from the folder', async () => {
     const decider = await service.signIn('t-ibanez');
-    const breakbook = ['apps/cli/bin/breakbook.mjs', 'compare', `${SAMPLE}/second-pair.json`, '--json'];
-    const { stdout } = spawnSync(process.execPath, breakbook, { cwd: root, encoding: 'utf8' });
+    const { stdout } = await breakbook('compare', `${SAMPLE}/second-pair.json`, '--json');
     await jobDone(decider, await decider.ask('POST', '/api/comparisons/D42R-C2/results'));
     const { body } = await decider.ask('GET', '/api/comparisons/D42R-C2/result');
     expect(body.content).toEqual(JSON.parse(stdout));

@@ -1,4 +1,3 @@
-import { spawnSync } from 'node:child_process';
 import fs from 'node:fs';
 import os from 'node:os';
 import path from 'node:path';
@@ -23,6 +22,7 @@ import {
 } from '@breakbook/reports';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { openLotFolder } from '../../apps/cli/src/lot-folder.ts';
+import { breakbook, breakbookProcess } from '../breakbook.ts';
 import { type SealingLab, sealingLab } from '../signing-keys.ts';
 import { needs } from '../tools.ts';
 
@@ -33,10 +33,6 @@ const at = (name: string) => path.join(place, name);
 afterAll(() => fs.rmSync(place, { recursive: true }));
 
 type FileOf = 'data alone' | 'raw files';
-
-function breakbook(...words: string[]) {
-  return spawnSync(process.execPath, ['apps/cli/bin/breakbook.mjs', ...words], { cwd: root, encoding: 'utf8' });
-}
 
 needs('openssl')('a signed report, five years later, with nothing but its file', () => {
   let lab: SealingLab;
@@ -94,51 +90,53 @@ needs('openssl')('a signed report, five years later, with nothing but its file',
     fs.writeFileSync(at('keys.json'), JSON.stringify(lab.keys));
   }, 120_000);
 
-  it('is verified: a line for each question, as text and as JSON', () => {
-    const { status, stdout } = breakbook('verify', at('report.pdf'), '--keys', at('keys.json'));
+  it('is verified: a line for each question, as text and as JSON', async () => {
+    const { status, stdout } = await breakbook('verify', at('report.pdf'), '--keys', at('keys.json'));
     expect(status, stdout).toBe(0);
     expect(stdout).toContain('it is the document that the lab signed');
     expect(stdout.match(/\? yes/g)).toHaveLength(5);
-    const json = JSON.parse(breakbook('verify', at('report.pdf'), '--keys', at('keys.json'), '--json').stdout);
+    const json = JSON.parse((await breakbook('verify', at('report.pdf'), '--keys', at('keys.json'), '--json')).stdout);
     expect(json).toMatchObject([{ outcome: 'holds', findings: Array.from({ length: 5 }, () => ({ holds: true })) }]);
   });
 
-  it('is left open without keys, refused altered, and what is no such file is said', () => {
-    expect(breakbook('verify', at('report.pdf')).status).toBe(3);
+  it('is left open without keys, refused altered, and what is no such file is said', async () => {
+    expect((await breakbook('verify', at('report.pdf'))).status).toBe(3);
     const altered = fs.readFileSync(at('report.pdf'));
     altered[altered.length >> 1] = (altered[altered.length >> 1] ?? 0) ^ 1;
     fs.writeFileSync(at('altered.pdf'), altered);
-    const refused = breakbook('verify', at('altered.pdf'), '--keys', at('keys.json'));
+    const refused = await breakbook('verify', at('altered.pdf'), '--keys', at('keys.json'));
     expect(refused).toMatchObject({ status: 1, stdout: expect.stringContaining('it is NOT the document') });
-    expect(breakbook('recompute', at('altered.pdf')).status).toBe(1);
-    expect(breakbook('verify', at('keys.json'))).toMatchObject({
+    expect((await breakbook('recompute', at('altered.pdf'))).status).toBe(1);
+    expect(await breakbook('verify', at('keys.json'))).toMatchObject({
       status: 2,
       stderr: expect.stringContaining('is no PDF'),
     });
-    expect(breakbook('verify', at('none.pdf')).status).toBe(2);
-    expect(breakbook('verify', at('report.pdf'), '--keys', at('report.pdf')).status).toBe(2);
-    expect(breakbook('verify', at('report.pdf'), '--checkpoint', at('keys.json')).status).toBe(2);
+    expect((await breakbook('verify', at('none.pdf'))).status).toBe(2);
+    expect((await breakbook('verify', at('report.pdf'), '--keys', at('report.pdf'))).status).toBe(2);
+    expect((await breakbook('verify', at('report.pdf'), '--checkpoint', at('keys.json'))).status).toBe(2);
   });
 
-  it('gives every number again from its data and the raw files, and its pages to the byte', () => {
-    const { status, stdout } = breakbook('recompute', at('report.pdf'), '--files', LOT);
+  it('gives every number again from its data and the raw files, and its pages to the byte', async () => {
+    // In a process of its own: pages laid out where others were before must be those laid out first.
+    const { status, stdout } = breakbookProcess(['recompute', at('report.pdf'), '--files', LOT]);
     expect(status, stdout).toBe(0);
     expect(stdout).toMatch(/\d{3,} numbers: each identical to the last bit/);
     expect(stdout).toContain('The raw files were read again.');
     expect(stdout).toContain('to the byte');
-    const withoutFiles = breakbook('recompute', at('report.pdf'));
+    const withoutFiles = await breakbook('recompute', at('report.pdf'));
     expect(withoutFiles).toMatchObject({ status: 0, stdout: expect.stringContaining('are not at hand') });
   });
 
   it('does the same of every other kind', async () => {
-    const { status, stdout } = breakbook('recompute', at('certificate.pdf'), '--files', LOT);
+    const { status, stdout } = await breakbook('recompute', at('certificate.pdf'), '--files', LOT);
     expect(status, stdout).toBe(0);
     expect(stdout).toContain('CT-OFF-1 rev. 1');
     expect(stdout).toMatch(/\d{3,} numbers: each identical to the last bit/);
     expect(stdout).toContain('The raw files were read again.');
     expect(stdout).toContain('to the byte');
-    const json = (name: string) => JSON.parse(breakbook('recompute', at(name), '--json').stdout);
-    expect(json('certificate.pdf').numbers).toBe(json('report.pdf').numbers);
+    const numbers = async (name: string) =>
+      JSON.parse((await breakbook('recompute', at(name), '--json')).stdout).numbers;
+    expect(await numbers('certificate.pdf')).toBe(await numbers('report.pdf'));
     const { filesOf } = openLotFolder(path.join(root, LOT));
     const files = content.bundle.runs.flatMap(({ run }) =>
       filesOf(run).map(({ bytes }) => [sha256(bytes), bytes] as const),
@@ -149,7 +147,7 @@ needs('openssl')('a signed report, five years later, with nothing but its file',
         expect(await recomputeSignedFile(fs.readFileSync(at(name)), (digest) => kept.get(digest)), name).toMatchObject({
           found: { numbers: expect.any(Number), filesRead: kept.size > 0, differences: [], pagesAlike: true },
         });
-    const labels = breakbook('recompute', at('labels.pdf'));
+    const labels = await breakbook('recompute', at('labels.pdf'));
     expect(labels).toMatchObject({ status: 0, stdout: expect.stringContaining('It has no numbers of a test.') });
     expect(labels.stdout).toContain('to the byte');
   });
@@ -187,8 +185,8 @@ needs('openssl')('a signed report, five years later, with nothing but its file',
     const altered = structuredClone(certificate);
     nudge(first(first(altered.judgements).verdicts), 'margin');
     fs.writeFileSync(at('altered-certificate.pdf'), await sealed(altered));
-    expect(breakbook('verify', at('altered-certificate.pdf'), '--keys', at('keys.json')).status).toBe(0);
-    const { status, stdout } = breakbook('recompute', at('altered-certificate.pdf'));
+    expect((await breakbook('verify', at('altered-certificate.pdf'), '--keys', at('keys.json'))).status).toBe(0);
+    const { status, stdout } = await breakbook('recompute', at('altered-certificate.pdf'));
     expect(status).toBe(1);
     expect(stdout).toMatch(/1 places? differ.*margin/s);
   });

@@ -1,22 +1,17 @@
-import { spawnSync } from 'node:child_process';
 import fs from 'node:fs';
 import os from 'node:os';
 import path from 'node:path';
-import { fileURLToPath } from 'node:url';
 import { verifyDocument } from '@breakbook/evidence';
 import { attachedJson, type ComparisonReportContent, composeDocument, recomputeSignedFile } from '@breakbook/reports';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { inventedComparison } from '../../libs/reports/src/fixtures/invented-comparison.ts';
+import { breakbook } from '../breakbook.ts';
 import { type SealingLab, sealingLab } from '../signing-keys.ts';
 import { needs, told } from '../tools.ts';
 
-const root = fileURLToPath(new URL('../..', import.meta.url));
 const place = fs.mkdtempSync(path.join(os.tmpdir(), 'breakbook-comparison-'));
 const at = (name: string) => path.join(place, name);
 afterAll(() => fs.rmSync(place, { recursive: true }));
-
-const breakbook = (...words: string[]) =>
-  spawnSync(process.execPath, ['apps/cli/bin/breakbook.mjs', ...words], { cwd: root, encoding: 'utf8' });
 
 needs(
   'openssl',
@@ -36,9 +31,9 @@ needs(
     fs.writeFileSync(at('keys.json'), JSON.stringify(lab.keys));
   });
 
-  it('is verified, here and by another tool', () => {
+  it('is verified, here and by another tool', async () => {
     expect(told('pdfsig', file, (one) => [one])).toMatch(/Total document signed[\s\S]*Signature is Valid\./);
-    const { status, stdout } = breakbook('verify', at('comparison.pdf'), '--keys', at('keys.json'));
+    const { status, stdout } = await breakbook('verify', at('comparison.pdf'), '--keys', at('keys.json'));
     expect(status, stdout).toBe(0);
     expect(stdout).toContain('it is the document that the lab signed');
   });
@@ -67,8 +62,8 @@ needs(
     }
   });
 
-  it('gives every number again from its case, and its pages to the byte', () => {
-    const { status, stdout } = breakbook('recompute', at('comparison.pdf'));
+  it('gives every number again from its case, and its pages to the byte', async () => {
+    const { status, stdout } = await breakbook('recompute', at('comparison.pdf'));
     expect(status, stdout).toBe(0);
     expect(stdout).toContain('CR-42-1 rev. 1');
     expect(stdout).toMatch(/\d{3,} numbers: each identical to the last bit/);

@@ -1,1 +1,1 @@
-export {};
+export { breakbook } from './program.js';
