@@ -67,15 +67,14 @@ export async function signIn(page: Page, person: string, passphrase: string): Pr
  * The same without the page: by the two requests that it makes. A context keeps what they are answered as it keeps what
  * pages are answered, and a start of the console is spared each desk.
  */
-async function signInBeforehand(
+export async function signInBeforehand(
   context: BrowserContext,
   url: string,
-  person: string,
-  passphrase: string,
+  { person, passphrase }: Pick<SignedInCaller, 'person' | 'passphrase'>,
 ): Promise<void> {
   const answer = await context.request.post(`${url}/api/sign-in`, { data: { person, passphrase } });
-  const { secondFactorNeeded, secondFactor } = await answer.json();
   if (!answer.ok()) throw new Error(`${person} could not sign in: ${await answer.text()}`);
+  const { secondFactorNeeded, secondFactor } = await answer.json();
   if (secondFactorNeeded === 'nothing' && secondFactor !== 'owed') return;
   const code = await context.request.post(`${url}/api/me/second-factor`, {
     data: { code: await codeFor(url, person) },
@@ -83,19 +82,20 @@ async function signInBeforehand(
   if (!code.ok()) throw new Error(`${person} could not give a code: ${await code.text()}`);
 }
 
-/** What a person does on a wide page at this address of the service, signed in; nothing may go wrong beside it. */
+/** What a person does on a page at this address of the service, signed in; nothing may go wrong beside it. */
 export async function atTheirDesk(
   browser: Browser,
   url: string,
   caller: Pick<SignedInCaller, 'person' | 'passphrase'>,
   address: string,
   act: (page: Page) => Promise<void>,
+  viewport = { width: 1440, height: 900 },
 ): Promise<void> {
-  const context = await browser.newContext({ viewport: { width: 1440, height: 900 } });
+  const context = await browser.newContext({ viewport });
   try {
     const page = await context.newPage();
     const wrong = watch(page, url);
-    await signInBeforehand(context, url, caller.person, caller.passphrase);
+    await signInBeforehand(context, url, caller);
     await page.goto(`${url}${address}`);
     await act(page);
     expect(wrong).toEqual([]);

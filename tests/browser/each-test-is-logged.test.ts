@@ -9,7 +9,7 @@ import { afterAll, beforeAll, expect, it } from 'vitest';
 import { testDatabase } from '../database.ts';
 import { type SignedInCaller, startTestService, type TestService } from '../service.ts';
 import { needs } from '../tools.ts';
-import { BUILT, expectAccessible, launchChromium, picture, signIn, watch } from './browser.ts';
+import { BUILT, expectAccessible, launchChromium, picture, signInBeforehand, watch } from './browser.ts';
 
 const samples = fileURLToPath(new URL('../../sample-runs', import.meta.url));
 const fileOf = (folder: string, name: string) => path.join(samples, folder, 'runs', name);
@@ -47,8 +47,8 @@ needs('chromium')('runs of every test, logged through the page', () => {
     context.setDefaultTimeout(30_000);
     const page = await context.newPage();
     const wrong = watch(page, service.url);
+    await signInBeforehand(context, service.url, who);
     await page.goto(`${service.url}${address}`);
-    await signIn(page, who.person, who.passphrase);
     await page.getByRole('heading', { level: 1 }).waitFor();
     return [page, context, wrong];
   }

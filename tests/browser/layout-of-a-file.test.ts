@@ -4,7 +4,7 @@ import { afterAll, beforeAll, expect, it } from 'vitest';
 import { burstFile, burstRun, formOf, keepLot, specimenKey } from '../sent-runs.ts';
 import { type SignedInCaller, startTestService, type TestService } from '../service.ts';
 import { needs } from '../tools.ts';
-import { BUILT, expectAccessible, launchChromium, picture, signIn, watch } from './browser.ts';
+import { atTheirDesk, BUILT, expectAccessible, launchChromium, picture } from './browser.ts';
 
 /** What a logger set to German writes: semicolons, decimal commas, units in round brackets, a title above. */
 const GERMAN = [
@@ -43,17 +43,7 @@ needs('chromium')('a layout made for a file', () => {
   });
 
   async function at(address: string, act: (page: Page) => Promise<void>): Promise<void> {
-    const context = await browser.newContext({ viewport: { width: 1440, height: 900 } });
-    try {
-      const page = await context.newPage();
-      const wrong = watch(page, service.url);
-      await page.goto(`${service.url}${address}`);
-      await signIn(page, 'layout-engineer', engineer.passphrase);
-      await act(page);
-      expect(wrong).toEqual([]);
-    } finally {
-      await context.close();
-    }
+    await atTheirDesk(browser, service.url, engineer, address, act);
   }
   const column = (page: Page, name: string) => page.getByRole('group', { name, exact: true });
 

@@ -3,7 +3,7 @@ import { afterAll, beforeAll, expect, it } from 'vitest';
 import { keepKeyedLot, keyedLot, VALID } from '../keyed-lot.ts';
 import { type Answer, type Asking, type SignedInCaller, startTestService, type TestService } from '../service.ts';
 import { needs } from '../tools.ts';
-import { BUILT, expectAccessible, launchChromium, picture, signIn, watch } from './browser.ts';
+import { atTheirDesk, BUILT, expectAccessible, launchChromium, picture } from './browser.ts';
 
 const LOT = 'DECIDED';
 
@@ -29,17 +29,7 @@ needs('chromium')('a lot is decided about in the browser', () => {
 
   /** What somebody does at their own screen. */
   async function as(person: string, address: string, work: (page: Page) => Promise<void>): Promise<void> {
-    const context = await browser.newContext({ viewport: { width: 1440, height: 900 } });
-    try {
-      const page = await context.newPage();
-      const wrong = watch(page, service.url);
-      await page.goto(`${service.url}${address}`);
-      await signIn(page, person, callers.get(person)?.passphrase ?? '');
-      await work(page);
-      expect(wrong).toEqual([]);
-    } finally {
-      await context.close();
-    }
+    await atTheirDesk(browser, service.url, callers.get(person) as SignedInCaller, address, work);
   }
 
   it('by seven hands: a correction, an invalid run, cause, closing, a concession refused and one granted, reviews, and two signatures over what is shown', async () => {

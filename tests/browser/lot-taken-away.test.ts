@@ -9,7 +9,7 @@ import { testDatabase } from '../database.ts';
 import { folder } from '../journeys/lot-folder.fixture.ts';
 import { type SignedInCaller, startTestService, type TestService } from '../service.ts';
 import { needs } from '../tools.ts';
-import { BUILT, expectAccessible, launchChromium, picture, signIn, watch } from './browser.ts';
+import { atTheirDesk, BUILT, expectAccessible, launchChromium, picture } from './browser.ts';
 
 needs('chromium')('a lot', () => {
   let service: TestService;
@@ -30,33 +30,32 @@ needs('chromium')('a lot', () => {
   });
 
   it('is packed on its page and taken away, and fits the key of the ledger', async () => {
-    const context = await browser.newContext({ viewport: { width: 390, height: 844 } });
-    try {
-      const page = await context.newPage();
-      const wrong = watch(page, service.url);
-      await page.goto(`${service.url}/lots/D42-P02`);
-      await signIn(page, 'a-grossmann', head.passphrase);
-      await page.getByText('None was made yet.').waitFor();
-      await page.getByRole('button', { name: 'Pack the lot' }).click();
-      const link = page.getByRole('link', { name: 'Take it with you' });
-      await link.waitFor({ timeout: 90_000 });
-      await expectAccessible(page);
-      await picture(page, 'lot-packed');
-      const [download] = await Promise.all([page.waitForEvent('download'), link.click()]);
-      expect(download.suggestedFilename()).toBe('lot-D42-P02-package-1.zip');
-      const { key } = (await head.ask('GET', '/api/ledger/key')).body;
-      const files = await unpacked(fs.readFileSync(await download.path()));
-      const source = {
-        paths: [...files.keys()],
-        async *read(name: string) {
-          yield files.get(name) ?? Buffer.alloc(0);
-        },
-      };
-      expect(await checkPackage(source, { key: parseNoteKey(key) })).toMatchObject({ holds: true, lot: 'D42-P02' });
-      expect(wrong).toEqual([]);
-    } finally {
-      await context.close();
-    }
+    await atTheirDesk(
+      browser,
+      service.url,
+      head,
+      '/lots/D42-P02',
+      async (page) => {
+        await page.getByText('None was made yet.').waitFor();
+        await page.getByRole('button', { name: 'Pack the lot' }).click();
+        const link = page.getByRole('link', { name: 'Take it with you' });
+        await link.waitFor({ timeout: 90_000 });
+        await expectAccessible(page);
+        await picture(page, 'lot-packed');
+        const [download] = await Promise.all([page.waitForEvent('download'), link.click()]);
+        expect(download.suggestedFilename()).toBe('lot-D42-P02-package-1.zip');
+        const { key } = (await head.ask('GET', '/api/ledger/key')).body;
+        const files = await unpacked(fs.readFileSync(await download.path()));
+        const source = {
+          paths: [...files.keys()],
+          async *read(name: string) {
+            yield files.get(name) ?? Buffer.alloc(0);
+          },
+        };
+        expect(await checkPackage(source, { key: parseNoteKey(key) })).toMatchObject({ holds: true, lot: 'D42-P02' });
+      },
+      { width: 390, height: 844 },
+    );
   }, 150_000);
 });
 

@@ -6,7 +6,7 @@ import { lotWithoutRuns, sendBurst, specimenKey } from '../sent-runs.ts';
 import { type SignedInCaller, startTestService, type TestService } from '../service.ts';
 import { needs } from '../tools.ts';
 import { aPhoto } from './a-photo.ts';
-import { BUILT, expectAccessible, launchChromium, picture, signIn, watch } from './browser.ts';
+import { atTheirDesk, BUILT, expectAccessible, launchChromium, picture } from './browser.ts';
 
 const DROP = 'Drop it here, or choose it: photo (PNG, JPEG), video (MP4, MOV) or PDF';
 
@@ -36,30 +36,29 @@ needs('chromium')('photos that a failure mode asks for', () => {
   });
 
   it('are listed as missing, and attached on the page of the run', async () => {
-    const context = await browser.newContext({ viewport: { width: 390, height: 844 } });
-    try {
-      const page = await context.newPage();
-      const wrong = watch(page, service.url);
-      await page.goto(`${service.url}/lots/D42-PP1/runs/run-${specimenKey(1)}`);
-      await signIn(page, 'b-ravenscroft', operator.passphrase);
-      const asked = page.getByRole('table', { name: 'Photos that the failure mode asks for' });
-      await asked.waitFor();
-      expect(await asked.textContent()).toContain('missing');
-      await page.getByText('Photos that the failure mode asks for are missing: origin of the fracture.').waitFor();
-      await page.getByText('Say why a photo was not taken').click();
-      await page.getByText('Attach a photo, video or PDF').click();
-      await expectAccessible(page);
-      await picture(page, 'photos-missing');
-      await page.getByLabel(DROP).setInputFiles(aPhoto('origin.png'));
-      await page.getByLabel('What it shows').fill('Flange at 120° from the valve');
-      await page.getByLabel('Camera or telephone').fill('bench camera');
-      await page.getByRole('button', { name: 'Attach this photo' }).click();
-      await page.getByRole('img', { name: 'Flange at 120° from the valve' }).waitFor();
-      await asked.getByText('there', { exact: true }).waitFor();
-      await expectAccessible(page);
-      expect(wrong).toEqual([]);
-    } finally {
-      await context.close();
-    }
+    await atTheirDesk(
+      browser,
+      service.url,
+      operator,
+      `/lots/D42-PP1/runs/run-${specimenKey(1)}`,
+      async (page) => {
+        const asked = page.getByRole('table', { name: 'Photos that the failure mode asks for' });
+        await asked.waitFor();
+        expect(await asked.textContent()).toContain('missing');
+        await page.getByText('Photos that the failure mode asks for are missing: origin of the fracture.').waitFor();
+        await page.getByText('Say why a photo was not taken').click();
+        await page.getByText('Attach a photo, video or PDF').click();
+        await expectAccessible(page);
+        await picture(page, 'photos-missing');
+        await page.getByLabel(DROP).setInputFiles(aPhoto('origin.png'));
+        await page.getByLabel('What it shows').fill('Flange at 120° from the valve');
+        await page.getByLabel('Camera or telephone').fill('bench camera');
+        await page.getByRole('button', { name: 'Attach this photo' }).click();
+        await page.getByRole('img', { name: 'Flange at 120° from the valve' }).waitFor();
+        await asked.getByText('there', { exact: true }).waitFor();
+        await expectAccessible(page);
+      },
+      { width: 390, height: 844 },
+    );
   }, 120_000);
 });

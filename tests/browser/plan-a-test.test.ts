@@ -3,7 +3,7 @@ import { afterAll, beforeAll, expect, it } from 'vitest';
 import { keepLot } from '../sent-runs.ts';
 import { type SignedInCaller, startTestService, type TestService } from '../service.ts';
 import { needs } from '../tools.ts';
-import { BUILT, expectAccessible, launchChromium, picture, signIn, watch } from './browser.ts';
+import { atTheirDesk, BUILT, expectAccessible, launchChromium, picture } from './browser.ts';
 
 needs('chromium')('planning a test', () => {
   let service: TestService;
@@ -26,17 +26,7 @@ needs('chromium')('planning a test', () => {
   });
 
   async function at(width: number, path: string, act: (page: Page) => Promise<void>): Promise<void> {
-    const context = await browser.newContext({ viewport: { width, height: 900 } });
-    try {
-      const page = await context.newPage();
-      const wrong = watch(page, service.url);
-      await page.goto(`${service.url}${path}`);
-      await signIn(page, designer.person, designer.passphrase);
-      await act(page);
-      expect(wrong).toEqual([]);
-    } finally {
-      await context.close();
-    }
+    await atTheirDesk(browser, service.url, designer, path, act, { width, height: 900 });
   }
 
   it('sets designs side by side, and anew when a slider is moved', async () => {

@@ -4,7 +4,7 @@ import { keepKeyedLot, keyedLot, VALID } from '../keyed-lot.ts';
 import { type SignedInCaller, startTestService, type TestService } from '../service.ts';
 import { draftReport, fileOf, reviewKeyedLot } from '../signed-report.ts';
 import { needs } from '../tools.ts';
-import { BUILT, expectAccessible, launchChromium, picture, watch } from './browser.ts';
+import { atTheirDesk, BUILT, expectAccessible, launchChromium, picture } from './browser.ts';
 
 const LOT = 'PAPERS';
 
@@ -40,18 +40,7 @@ needs('chromium')('what the lab signs', () => {
 
   /** What somebody does who has signed in elsewhere. */
   async function as(caller: SignedInCaller, address: string, work: (page: Page) => Promise<void>): Promise<void> {
-    const context = await browser.newContext({ viewport: { width: 1440, height: 900 } });
-    try {
-      const [name = '', value = ''] = caller.cookie.split('=');
-      await context.addCookies([{ name, value, url: service.url }]);
-      const page = await context.newPage();
-      const wrong = watch(page, service.url);
-      await page.goto(`${service.url}${address}`);
-      await work(page);
-      expect(wrong).toEqual([]);
-    } finally {
-      await context.close();
-    }
+    await atTheirDesk(browser, service.url, caller, address, work);
   }
 
   it('is authorised, certified, held, noted as sent, checked by whoever has a file, and ends with its keys', async () => {

@@ -4,7 +4,7 @@ import { afterAll, beforeAll, expect, it } from 'vitest';
 import { keepKeyedLot, keyedLot, VALID } from '../keyed-lot.ts';
 import { type SignedInCaller, startTestService, type TestService } from '../service.ts';
 import { needs } from '../tools.ts';
-import { BUILT, expectAccessible, launchChromium, picture, signIn, watch } from './browser.ts';
+import { atTheirDesk, BUILT, expectAccessible, launchChromium, picture } from './browser.ts';
 
 needs('chromium')('a lot under a declared schedule, and what if the plan were another', () => {
   let service: TestService;
@@ -29,12 +29,7 @@ needs('chromium')('a lot under a declared schedule, and what if the plan were an
       body: { content: { ...bundle.plan, revision: 2, lines: unstaged(bundle.plan) }, reason: 'five rims must do' },
     });
     expect(proposed, JSON.stringify(proposed.body)).toMatchObject({ status: 201 });
-    const context = await browser.newContext({ viewport: { width: 1440, height: 900 } });
-    try {
-      const page = await context.newPage();
-      const wrong = watch(page, service.url);
-      await page.goto(`${service.url}/lots/STAGED`);
-      await signIn(page, 's-definer', definer.passphrase);
+    await atTheirDesk(browser, service.url, definer, '/lots/STAGED', async (page) => {
       await page.getByRole('heading', { name: 'Stages declared before the test' }).waitFor();
       await page.getByText(/^Stage 1 of 2: 5 of 5 specimens in the claim/).waitFor();
       await page.getByRole('heading', { name: 'Values far from the others' }).waitFor();
@@ -75,10 +70,7 @@ needs('chromium')('a lot under a declared schedule, and what if the plan were an
       await page.getByRole('heading', { name: 'What does this plan ask for?' }).waitFor();
       await page.getByText('5 specimens, by').waitFor();
       await looked(page, 'approval-of-plan');
-      expect(wrong).toEqual([]);
-    } finally {
-      await context.close();
-    }
+    });
   }, 150_000);
 
   async function proposals(): Promise<number[]> {
