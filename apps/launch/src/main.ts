@@ -18,7 +18,16 @@ try {
   process.exit(error instanceof WrongSetting ? 2 : 70);
 }
 
+/** Whoever asks for help, or writes a setting as a word, must not find a lab made instead. */
+function refuseWords([word]: readonly string[]): void {
+  if (word === undefined) return;
+  throw new WrongSetting(
+    `a start takes no words, and "${word}" is one. Settings are environment variables, such as PORT, BREAKBOOK_DATA (the data folder) and DATABASE_URL; README.md and docs/ tell them all. Commands are called by breakbook: breakbook --help.`,
+  );
+}
+
 async function start(): Promise<void> {
+  refuseWords(process.argv.slice(2));
   const { projectFolder, dataFolder, databaseUrl, keysFolder, checkpointCopies, host, port, origin, provider, quotas } =
     settings();
   const stops: (() => Promise<void>)[] = [];
