@@ -9,7 +9,7 @@ import {
 } from '../fixtures/comparison-study.js';
 
 /** Comparisons a row: few here; `npm run bench -- --comparisons` makes ten thousand, and writes docs/comparison-risks.md. */
-const COMPARISONS = Number(process.env.BREAKBOOK_COMPARISONS ?? 150);
+const COMPARISONS = Number(process.env.BREAKBOOK_COMPARISONS ?? 100);
 const LONG = process.env.BREAKBOOK_COMPARISONS !== undefined;
 const PAGE = process.env.BREAKBOOK_COMPARISON_RISKS;
 
