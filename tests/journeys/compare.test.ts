@@ -2,7 +2,13 @@ import fs from 'node:fs';
 import os from 'node:os';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { COMPARISON_LEVELS, type ComparisonDocument, type ComparisonResult, type Run } from '@breakbook/lab';
+import {
+  COMPARISON_LEVELS,
+  type ComparisonDocument,
+  type ComparisonResult,
+  type Run,
+  toolInWords,
+} from '@breakbook/lab';
 import { afterAll, describe, expect, it } from 'vitest';
 import { breakbook } from '../breakbook.ts';
 
@@ -67,8 +73,9 @@ describe('breakbook compare', () => {
     expect(COMPARISON_LEVELS[level as keyof typeof COMPARISON_LEVELS]).toContain(words);
     expect(answer.stdout).toContain(`\n${level}  ${words.toUpperCase()}`);
     // All that was declared is printed, whatever it showed.
-    for (const { title } of [...comparison.characteristics, ...comparison.features])
-      expect(answer.flat).toContain(title);
+    for (const { title } of comparison.features) expect(answer.flat).toContain(title);
+    for (const { title, tool, unit } of comparison.characteristics)
+      expect(answer.flat).toContain(`${title}: ${toolInWords(tool, unit)}.`);
     for (const one of comparison.notExamined) expect(answer.flat).toContain(`- ${one}`);
     expect(answer.flat).not.toMatch(/counterfeit|fake|genuine/i);
   });

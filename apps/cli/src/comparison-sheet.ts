@@ -8,6 +8,7 @@ import {
   type FeatureComparison,
   isNotEvaluated,
   type NotEvaluated,
+  toolInWords,
 } from '@breakbook/lab';
 import { printPercent, printSignificant } from '@breakbook/units';
 import { table, wrapped } from './terminal.js';
@@ -38,6 +39,10 @@ export function comparisonSheet(
     `${level}  ${COMPARISON_LEVELS[level].toUpperCase()}\n${wrapped(conclusion, WIDTH)}`,
     listed('Each item', result.items.map(inShort)),
     `Declared characteristics, ${printPercent(comparison.confidence)} together (${comparison.correction === 'none' ? 'no correction' : comparison.correction})\n${indented(characteristicTable(characteristics))}`,
+    listed(
+      'Compared as declared',
+      characteristics.map(({ title, tool, unit }) => `${title}: ${toolInWords(tool, unit)}.`),
+    ),
     ...(features.length > 0 ? [`Features looked at\n${indented(featureTable(features))}`] : []),
     listed('Found', found),
     listed(
@@ -97,7 +102,7 @@ function characteristicTable(characteristics: readonly CharacteristicComparison[
       `${one.lots}`,
       one.items.length === 1 ? onlyValue(one.items, one.unit) : `${one.items.length}`,
       chanceOf(one.p),
-      printSignificant(one.level, 2),
+      printSignificant(one.level, 3),
       boundsOf(one),
       numberOf(one.smallestDifference, one.unit),
       `${one.finding}  ${COMPARISON_LEVELS[one.finding]}`,

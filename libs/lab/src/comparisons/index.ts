@@ -11,3 +11,4 @@ export {
 export * from './observations.js';
 export * from './references.js';
 export * from './results.js';
+export * from './tools-in-words.js';

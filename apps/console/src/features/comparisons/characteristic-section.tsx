@@ -5,6 +5,7 @@ import {
   isNotEvaluated,
   type LeftOut,
   type NotEvaluated,
+  toolInWords,
 } from '@breakbook/lab';
 import { printDeclared, printPercent, printSignificant } from '@breakbook/units';
 import { Link } from 'react-router';
@@ -14,7 +15,6 @@ import { type Fact, Facts, Fold, Section } from '../../parts/sheet/sheet.js';
 import { Steps } from '../../parts/steps.js';
 import { Table } from '../../parts/table.js';
 import { usePrint } from '../../parts/units/reader.js';
-import { toolInWords } from './in-words.js';
 import { ItemFindings } from './item-findings.js';
 import { Level } from './level.js';
 import { SpecimenLink } from './specimen-link.js';

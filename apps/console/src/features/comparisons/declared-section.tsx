@@ -1,10 +1,10 @@
-import type { DeclaredCharacteristic, Feature, Person } from '@breakbook/lab';
+import { type DeclaredCharacteristic, type Feature, type Person, toolInWords } from '@breakbook/lab';
 import { printDeclared, printPercent, unitSymbol } from '@breakbook/units';
 import type { ComparisonRecord } from '../../client/answers.js';
 import { type Fact, Facts, Section } from '../../parts/sheet/sheet.js';
 import { Table } from '../../parts/table.js';
 import { Who } from '../../parts/who.js';
-import { sourceInWords, toolInWords } from './in-words.js';
+import { sourceInWords } from './in-words.js';
 
 /** What is compared, by which tool and how surely, as it was written down before testing. */
 export function DeclaredSection({ of: { content }, people }: { of: ComparisonRecord; people: readonly Person[] }) {

@@ -1,8 +1,15 @@
-import type { ComparisonTool, Distribution, Feature, Method, Side } from '@breakbook/lab';
+import {
+  COMPARISON_SIDES,
+  COMPARISON_TOOLS,
+  type ComparisonTool,
+  type Distribution,
+  type Feature,
+  type Method,
+  type Side,
+} from '@breakbook/lab';
 import { Field, RefusedAt, Select, TextArea } from '../../../parts/field.js';
 import { Fold } from '../../../parts/sheet/sheet.js';
 import { Tick } from '../../../parts/tick.js';
-import { SIDES, TOOLS } from '../in-words.js';
 import type { CharacteristicDraft } from './declaration.js';
 
 interface CharacteristicFieldsProps {
@@ -82,9 +89,9 @@ export function CharacteristicFields(given: CharacteristicFieldsProps) {
       <div className="fields">
         <Select
           label="Compared by"
-          hint={TOOLS[draft.tool].hint}
+          hint={COMPARISON_TOOLS[draft.tool].hint}
           value={draft.tool}
-          options={Object.entries(TOOLS)
+          options={Object.entries(COMPARISON_TOOLS)
             .filter(([kind]) => !(groups && kind === 'prediction'))
             .map(([value, { word }]) => ({ value, word }))}
           onChange={({ target }) => set({ tool: target.value as ComparisonTool['kind'] })}
@@ -212,7 +219,7 @@ function ToolFields({ draft, set, at }: OfTool) {
       label="A difference counts"
       at={`${at}/side`}
       value={draft.side}
-      options={Object.entries(SIDES).map(([value, word]) => ({ value, word }))}
+      options={Object.entries(COMPARISON_SIDES).map(([value, word]) => ({ value, word }))}
       onChange={({ target }) => set({ side: target.value as Side })}
     />
   );
