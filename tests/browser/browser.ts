@@ -97,6 +97,8 @@ export async function atTheirDesk(
     const wrong = watch(page, url);
     await signInBeforehand(context, url, caller);
     await page.goto(`${url}${address}`);
+    // What is looked at first may be the page as a whole, which is there with its heading.
+    await page.getByRole('heading', { level: 1 }).waitFor();
     await act(page);
     expect(wrong).toEqual([]);
   } finally {

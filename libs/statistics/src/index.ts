@@ -78,7 +78,7 @@ export { type Equivalence, equivalence } from './hypotheses/equivalence.js';
 export { type FreemanHalton, freemanHalton } from './hypotheses/freeman-halton.js';
 export { type GehanTest, gehanTest, type Within } from './hypotheses/gehan-test.js';
 export { type HolmAdjustment, holm } from './hypotheses/holm.js';
-export * from './hypotheses/k-sample-anderson-darling.js';
+export { type KSampleAndersonDarling, kSampleAndersonDarling } from './hypotheses/k-sample-anderson-darling.js';
 export * from './hypotheses/kruskal-wallis.js';
 export { type MannWhitney, mannWhitney } from './hypotheses/mann-whitney.js';
 export { type NonInferiority, nonInferiority } from './hypotheses/non-inferiority.js';

@@ -66,14 +66,12 @@ export function kSampleAndersonDarling(
 
   const m = groups.length - 1;
   const raw = rawStatistic(groups);
-  const sigma = Math.sqrt(variance(groups.map((values) => values.length)));
+  const { sigma, critical, criticalFrom } = criticalOf(
+    groups.map(({ length }) => length),
+    alpha,
+  );
   const standardised = (raw - m) / sigma;
-  const published = PUBLISHED.get(alpha);
-  const criticalScore = published
-    ? published[0] + published[1] / Math.sqrt(m) + published[2] / m
-    : (limitQuantile(alpha, m) - m) / limitSd(m);
   const statistic = raw / m;
-  const critical = 1 + (sigma * criticalScore) / m;
   return {
     method: 'k-sample Anderson-Darling',
     n: all.length,
@@ -83,13 +81,31 @@ export function kSampleAndersonDarling(
     raw,
     standardised,
     critical,
-    criticalFrom: published ? 'published formula' : 'limiting distribution',
+    criticalFrom,
     p: limitAbove(m + limitSd(m) * standardised, m),
     same: statistic <= critical,
   };
 }
 
-function rawStatistic(groups: readonly (readonly number[])[]): number {
+/** What `statistic` is held to in groups of these sizes, and the standard deviation of `raw` in them. */
+export function criticalOf(
+  sizes: readonly number[],
+  alpha: number,
+): Pick<KSampleAndersonDarling, 'critical' | 'criticalFrom'> & { sigma: number } {
+  const m = sizes.length - 1;
+  const sigma = Math.sqrt(variance(sizes));
+  const published = PUBLISHED.get(alpha);
+  const score = published
+    ? published[0] + published[1] / Math.sqrt(m) + published[2] / m
+    : (limitQuantile(alpha, m) - m) / limitSd(m);
+  return {
+    sigma,
+    critical: 1 + (sigma * score) / m,
+    criticalFrom: published ? 'published formula' : 'limiting distribution',
+  };
+}
+
+export function rawStatistic(groups: readonly (readonly number[])[]): number {
   const all = groups.flatMap((values, group) => values.map((value) => ({ value, group })));
   const n = all.length;
   const { ranks } = midranks(all.map(({ value }) => value));
