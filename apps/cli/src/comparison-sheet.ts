@@ -9,16 +9,22 @@ import {
   isNotEvaluated,
   type NotEvaluated,
   toolInWords,
+  withInstants,
 } from '@breakbook/lab';
+import { timeOf } from '@breakbook/reports';
 import { printPercent, printSignificant } from '@breakbook/units';
 import { table, wrapped } from './terminal.js';
 
 const WIDTH = 96;
 
-/** A comparison on the terminal: what was asked, what it came to, and all that it rests on, whatever that showed. */
+/**
+ * A comparison on the terminal: what was asked, what it came to, and all that it rests on, whatever that showed. Its
+ * times are those where the lab is.
+ */
 export function comparisonSheet(
   { comparison, reference, custody, consents = [] }: ComparisonCase,
   result: ComparisonResult,
+  zone: string,
 ): string {
   const { level, sentences, characteristics, features, gaps, notExamined, notes, earlierRevisions } = result;
   const [conclusion = '', ...found] = sentences;
@@ -63,7 +69,8 @@ export function comparisonSheet(
       ),
     ),
   ];
-  return parts.filter((part) => part !== '').join('\n\n');
+  const sheet = [...parts, `Times are those of ${zone}.`].filter((part) => part !== '').join('\n\n');
+  return withInstants(sheet, (instant) => timeOf(instant, zone));
 }
 
 /** What differs is told under what was found; of the rest, what an item's conclusion rests on. */

@@ -44,4 +44,5 @@ export {
   type ToRecompute,
 } from './recompute/recompute-document.js';
 export { type RecomputedFile, recomputeSignedFile } from './recompute/recompute-signed-file.js';
+export { timeOf } from './words/dates.js';
 export { LANGUAGES, type Language } from './words/language.js';

@@ -9,6 +9,7 @@ import {
   type ComparisonResult,
   EXIT,
   itemsOf,
+  type LotBundle,
   type PrintChoice,
   printKept,
   Refusal,
@@ -46,7 +47,7 @@ export async function compareCommand(place: string, { json, report, ...printed }
   if (report !== undefined) requireLocked(opened.document);
   const given = caseOf(opened);
   const result = compareCase(given);
-  console.log(json ? canonicalJson(result) : comparisonSheet(given, result));
+  console.log(json ? canonicalJson(result) : comparisonSheet(given, result, lotAskedAbout(given, opened).lab.zone));
   if (report !== undefined) {
     fs.mkdirSync(path.dirname(path.resolve(report)), { recursive: true });
     fs.writeFileSync(report, await composeDocument('comparison report', contentOf(given, result, opened, print)));
@@ -80,18 +81,26 @@ function requireLocked({ comparison, locked }: ComparisonDocument): void {
   });
 }
 
+/** The first lot of the items: it says who asked, what the product is and where the lab. */
+function lotAskedAbout(given: ComparisonCase, { lots }: OpenComparison): LotBundle {
+  const items = new Set(itemsOf(given));
+  const bundles = lots.map(({ bundle }) => bundle);
+  const asked = bundles.find(({ specimens }) => specimens.some(({ specimen }) => items.has(specimen))) ?? bundles[0];
+  if (!asked) throw new Error('A comparison without lots was not refused.');
+  return asked;
+}
+
 function contentOf(
   given: ComparisonCase,
   result: ComparisonResult,
-  { lots }: OpenComparison,
+  opened: OpenComparison,
   print: PrintChoice,
 ): ComparisonReportContent {
   const { comparison, locked } = given;
-  const bundles = lots.map(({ bundle }) => bundle);
+  // Methods and people come from all lots.
+  const bundles = opened.lots.map(({ bundle }) => bundle);
+  const asked = lotAskedAbout(given, opened);
   const items = new Set(itemsOf(given));
-  // The lots of the items say who asked and what the product is; methods and people come from all of them.
-  const asked = bundles.find(({ specimens }) => specimens.some(({ specimen }) => items.has(specimen))) ?? bundles[0];
-  if (!asked) throw new Error('A comparison without lots was not refused.');
   const people = distinct(
     bundles.flatMap((one) => one.people),
     ({ person }) => person,

@@ -1,3 +1,5 @@
+import { withInstants } from '@breakbook/lab';
+
 /** An instant as the lab's clock showed it: "28 Sep 2026, 08:50". The zone is named once per sheet. */
 export function moment(instant: string, zone: string): string {
   return new Intl.DateTimeFormat('en-GB', { dateStyle: 'medium', timeStyle: 'short', timeZone: zone }).format(
@@ -5,11 +7,9 @@ export function moment(instant: string, zone: string): string {
   );
 }
 
-const INSTANT = /\d{4}-\d\d-\d\dT\d\d:\d\d(?::\d\d(?:\.\d+)?)?(?:Z|[+-]\d\d:\d\d)/g;
-
 /** A stored sentence, each instant in it as the lab's clock showed it. */
 export function withMoments(sentence: string, zone: string): string {
-  return sentence.replace(INSTANT, (instant) => moment(instant, zone));
+  return withInstants(sentence, (instant) => moment(instant, zone));
 }
 
 /** A calendar day, which has no zone: "28 Sep 2026". */

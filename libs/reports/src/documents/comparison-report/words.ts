@@ -6,6 +6,7 @@ import {
   type DeclaredCharacteristic,
   isNotEvaluated,
   type NotEvaluated,
+  withInstants,
 } from '@breakbook/lab';
 import { printSignificant } from '@breakbook/units';
 import type { Cell } from '../../parts/blocks.js';
@@ -137,10 +138,8 @@ export function specimenNamed({ case: { specimens } }: Pick<ComparisonReportCont
 /** A stored sentence in the language of the document, with its instants in the time of the lab. */
 export function toldIn({ lab }: Pick<ComparisonReportContent, 'lab'>, { told }: Printing, stored: string): string {
   // Before it is worded: a language may write the numbers of an instant its own way.
-  return told(stored.replace(INSTANT, (instant) => timeOf(instant, lab.zone)));
+  return told(withInstants(stored, (instant) => timeOf(instant, lab.zone)));
 }
-
-const INSTANT = /\d{4}-\d\d-\d\dT\d\d:\d\d(?::\d\d(?:\.\d+)?)?(?:Z|[+-]\d\d:\d\d)/g;
 
 /** How both sides are called: reference and items, or the groups by their titles. */
 export function sidesOf(
