@@ -107,6 +107,9 @@ async function signedInAs(login: string) {
   return finish(await atProvider(address, login, returnTo), cookie);
 }
 
+/** A text with one letter of it another. */
+const turned = (text: string, at: number) => `${text.slice(0, at)}${text[at] === 'A' ? 'B' : 'A'}${text.slice(at + 1)}`;
+
 const link = (person: string, subject: string, issuer = provider.issuer) =>
   administrator.ask('POST', `/api/people/${person}/outside-identity`, {
     body: { issuer, subject, reason: 'shown at the door with a badge' },
@@ -182,7 +185,8 @@ describe('signing in by the word of a provider', () => {
     for (const alter of ['state', 'code', 'iss']) {
       const begun = await begin();
       const came = new URLSearchParams(await atProvider(begun.address, 'i.dorn', returnTo));
-      came.set(alter, `${came.get(alter)?.slice(0, -1)}x`);
+      const told = came.get(alter) ?? '';
+      came.set(alter, turned(told, told.length - 1));
       expect((await finish(came.toString(), begun.cookie)).body.code, alter).toBe('auth.failed');
     }
     for (const column of ['nonce', 'verifier']) {
@@ -204,8 +208,6 @@ describe('signing in by the word of a provider', () => {
   it('believes no ID token whose signature is not by a key that the provider publishes, or whose text was changed', async () => {
     expect((await signedInAs('i.dorn')).status).toBe(200);
     expect(provider.asked).toContain('/jwks');
-    const turned = (text: string, at: number) =>
-      `${text.slice(0, at)}${text[at] === 'A' ? 'B' : 'A'}${text.slice(at + 1)}`;
     const asked = provider.asked.length;
     for (const part of [1, 2]) {
       provider.onTheWay.alter = (idToken) =>
