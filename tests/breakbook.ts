@@ -26,8 +26,16 @@ export function breakbookProcess(words: readonly string[], input = ''): Ended {
  * The same within this process, which has its rooms loaded: to load them is most of what a short command computes. What
  * it prints is caught on its way to the console; calls wait for each other.
  */
-export async function breakbook(...words: string[]): Promise<Ended> {
-  const before = { log: console.log, error: console.error };
+export function breakbook(...words: string[]): Promise<Ended> {
+  const call = before.then(() => called(words));
+  before = call.catch(() => undefined);
+  return call;
+}
+
+let before: Promise<unknown> = Promise.resolve();
+
+async function called(words: readonly string[]): Promise<Ended> {
+  const own = { log: console.log, error: console.error };
   const printed = { log: '', error: '' };
   for (const stream of ['log', 'error'] as const)
     console[stream] = (...said: unknown[]) => {
@@ -37,6 +45,6 @@ export async function breakbook(...words: string[]): Promise<Ended> {
     const status = await command(words);
     return { status, stdout: printed.log, stderr: printed.error };
   } finally {
-    Object.assign(console, before);
+    Object.assign(console, own);
   }
 }

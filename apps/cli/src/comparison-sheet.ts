@@ -28,15 +28,16 @@ export function comparisonSheet(
 ): string {
   const { level, sentences, characteristics, features, gaps, notExamined, notes, earlierRevisions } = result;
   const [conclusion = '', ...found] = sentences;
+  const inLabTime = (text: string) => withInstants(text, (instant) => timeOf(instant, zone));
   const parts = [
     [
-      `Comparison ${comparison.comparison} rev. ${comparison.revision} · ${comparison.product} · declared ${comparison.declaredAt}`,
+      `Comparison ${comparison.comparison} rev. ${comparison.revision} · ${comparison.product} · declared ${timeOf(comparison.declaredAt, zone)}`,
       wrapped(comparison.title, WIDTH),
       wrapped(`Asked: ${comparison.question}`, WIDTH),
       ...(reference
         ? [
             wrapped(
-              `Reference ${reference.reference} rev. ${reference.revision}, frozen ${reference.frozenAt}: ${counted(reference.units.length, 'unit')} of ${counted(new Set(reference.units.map(({ lot }) => lot)).size, 'lot')}.`,
+              `Reference ${reference.reference} rev. ${reference.revision}, frozen ${timeOf(reference.frozenAt, zone)}: ${counted(reference.units.length, 'unit')} of ${counted(new Set(reference.units.map(({ lot }) => lot)).size, 'lot')}.`,
               WIDTH,
             ),
           ]
@@ -57,20 +58,21 @@ export function comparisonSheet(
     ),
     listed(
       `Custody · entries ${custody.length} · consents and notices ${consents.length} · gaps ${gaps.length}`,
-      gaps.map(({ sentence }) => sentence),
+      gaps.map(({ sentence }) => inLabTime(sentence)),
       'always',
     ),
     listed('Not examined', notExamined),
-    listed('What to know beside the numbers', notes),
+    listed('What to know beside the numbers', notes.map(inLabTime)),
     listed(
       'Declared before',
       earlierRevisions.map(
-        ({ revision, declaredAt, reason }) => `Revision ${revision} of ${declaredAt}, left because: ${reason}`,
+        ({ revision, declaredAt, reason }) =>
+          `Revision ${revision} of ${timeOf(declaredAt, zone)}, left because: ${reason}`,
       ),
     ),
+    `Times are those of ${zone}.`,
   ];
-  const sheet = [...parts, `Times are those of ${zone}.`].filter((part) => part !== '').join('\n\n');
-  return withInstants(sheet, (instant) => timeOf(instant, zone));
+  return parts.filter((part) => part !== '').join('\n\n');
 }
 
 /** What differs is told under what was found; of the rest, what an item's conclusion rests on. */

@@ -432,6 +432,17 @@ describe('which values count', () => {
     expect(result.sentences[0]).toContain('was found between 1 of 2 items (X2) and the reference');
   });
 
+  it('counts a unit of the reference to the lot under which it was frozen, whatever its records say now', () => {
+    const [frozen, moved] = [{}, { lot: 'moved' }].map((now) => {
+      const given = inventedComparison({ reference: THREE_LOTS, items: [1490], tool: BELOW });
+      const units = new Set(given.reference?.units.map(({ specimen }) => specimen));
+      given.specimens = given.specimens.map((one) => (units.has(one.specimen) ? { ...one, ...now } : one));
+      return burst(compareCase(given));
+    });
+    expect(moved?.lots).toBe(3);
+    expect(moved?.bounds).toEqual(frozen?.bounds);
+  });
+
   it('never includes units beside the frozen reference', () => {
     const result = changed((given) => {
       if (given.reference) given.reference.units = given.reference.units.filter(({ specimen }) => specimen !== 'A-1');

@@ -79,10 +79,12 @@ export function compareCase(given: ComparisonCase): ComparisonResult {
 
 function sidesOf(given: ComparisonCase): Sides {
   const { compared } = given.comparison;
-  const asMember = (specimen: string): Member => ({
-    specimen,
-    lot: given.specimens.find((one) => one.specimen === specimen)?.lot ?? 'not recorded',
-  });
+  const asMember = (specimen: string): Member => {
+    const named = (one: { specimen: string }) => one.specimen === specimen;
+    // A unit of the reference is of the lot under which it was frozen.
+    const { lot } = given.reference?.units.find(named) ?? given.specimens.find(named) ?? { lot: 'not recorded' };
+    return { specimen, lot };
+  };
   return {
     reference: knownOf(given).map(asMember),
     items: itemsOf(given).map(asMember),

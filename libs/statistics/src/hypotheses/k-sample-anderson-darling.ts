@@ -105,6 +105,7 @@ export function criticalOf(
   };
 }
 
+/** `raw` of groups of at least 2 values each, not all of them the same number. */
 export function rawStatistic(groups: readonly (readonly number[])[]): number {
   const all = groups.flatMap((values, group) => values.map((value) => ({ value, group })));
   const n = all.length;
